@@ -1,0 +1,54 @@
+"""The only door of the kernel: one plain question in, one plain answer out."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from importlib import import_module
+from typing import Any
+
+from evenkelvin.fields import Fields
+from evenkelvin.problem import Problem
+
+#: What can be asked, and the module of :mod:`evenkelvin.asks` that answers it. A module is
+#: imported when it is first asked, so that the first answer does not wait for the others.
+ASKS: dict[str, str] = {
+    "describe": "describe",
+    "fix": "fix",
+    "agree": "agree",
+    "kit": "kit",
+}
+
+
+def answer(request: dict[str, Any]) -> dict[str, Any]:
+    """Answer one question.
+
+    Parameters
+    ----------
+    request
+        Plain data (what JSON can hold) with an ``ask`` field that names the question.
+
+    Returns
+    -------
+    dict
+        Plain data; ``{"problem": {"field", "line"?, "message"}}`` when the request cannot be
+        answered as it stands.
+    """
+    try:
+        fields = Fields(request)
+        ask = fields.choice("ask", tuple(ASKS))
+        reply: Callable[[Fields], dict[str, Any]] = import_module(
+            f"evenkelvin.asks.{ASKS[ask]}"
+        ).reply
+        return reply(fields)
+    except Problem as problem:
+        return {"problem": problem.as_dict()}
+
+
+def answer_json(request: str) -> str:
+    """Answer one question given as JSON text, as JSON text (see :func:`answer`)."""
+    try:
+        plain = json.loads(request)
+    except (ValueError, RecursionError) as error:
+        return json.dumps({"problem": Problem("", f"The request is not JSON: {error}.").as_dict()})
+    return json.dumps(answer(plain), allow_nan=False)

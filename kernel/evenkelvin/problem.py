@@ -1,0 +1,31 @@
+"""The one exception for input that cannot be used."""
+
+from __future__ import annotations
+
+
+class Problem(Exception):
+    """Says what is wrong, where, and what to do about it.
+
+    Parameters
+    ----------
+    field
+        Path of the field at fault in the request, such as ``"reading.x"``; empty when the
+        request as a whole is at fault.
+    message
+        One sentence for the person who typed it.
+    line
+        Line number, counted from 1, when the input came from a file.
+    """
+
+    def __init__(self, field: str, message: str, line: int | None = None) -> None:
+        super().__init__(message)
+        self.field = field
+        self.message = message
+        self.line = line
+
+    def as_dict(self) -> dict[str, object]:
+        """Return the plain form that the desk answers with."""
+        plain: dict[str, object] = {"field": self.field, "message": self.message}
+        if self.line is not None:
+            plain["line"] = self.line
+        return plain

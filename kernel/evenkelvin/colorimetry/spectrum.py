@@ -1,0 +1,167 @@
+"""A spectrum: samples over wavelength, their tristimulus values, and the step to a grid."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from evenkelvin.colorimetry.observer import GRID, observer_at
+from evenkelvin.data import Floats
+from evenkelvin.problem import Problem
+
+#: A light is judged only when it was sampled at least over this range, in nm.
+NEEDED = (400.0, 700.0)
+#: Widest step between samples that still says something about colour, in nm (ASTM E308).
+WIDEST_STEP = 20.0
+#: Widest step whose samples may be summed as they stand, in nm (CIE 15:2018, 7.1).
+SUMMED_STEP = 5.0
+_MOST_SAMPLES = 20_000
+
+
+@dataclass(frozen=True)
+class Spectrum:
+    """Relative or absolute spectral values at rising wavelengths in nm, both of shape (n,)."""
+
+    wavelengths: Floats
+    values: Floats
+
+
+def checked_spectrum(
+    wavelengths: list[float], values: list[float], path: str = "spectrum"
+) -> Spectrum:
+    """Return a spectrum of a light after checking that it can be one.
+
+    Small negative samples, which meters report as noise about zero, are taken as zero when they
+    stay above −2 % of the peak.
+
+    Raises
+    ------
+    Problem
+        Naming the list at fault below ``path``.
+    """
+    at_nm, at_values = f"{path}.wavelengths_nm", f"{path}.values"
+    if not wavelengths:
+        raise Problem(at_nm, "The spectrum is empty: give at least its wavelengths and values.")
+    if len(wavelengths) != len(values):
+        raise Problem(
+            at_values,
+            f"The spectrum has {len(wavelengths)} wavelengths but {len(values)} values; "
+            "each wavelength needs one value.",
+        )
+    if len(wavelengths) > _MOST_SAMPLES:
+        raise Problem(
+            at_nm, f"The spectrum has {len(wavelengths)} samples; at most {_MOST_SAMPLES} fit."
+        )
+    nm, power = np.asarray(wavelengths, dtype=float), np.asarray(values, dtype=float)
+    steps = np.diff(nm)
+    if np.any(steps <= 0):
+        where = int(np.argmax(steps <= 0)) + 1
+        raise Problem(
+            at_nm,
+            f"Wavelength {where + 1} ({nm[where]:g} nm) does not rise above the one before it "
+            f"({nm[where - 1]:g} nm); sort them from short to long.",
+        )
+    if nm[0] > NEEDED[0] or nm[-1] < NEEDED[1]:
+        raise Problem(
+            at_nm,
+            f"The spectrum covers {nm[0]:g}–{nm[-1]:g} nm; "
+            f"colour needs at least {NEEDED[0]:g}–{NEEDED[1]:g} nm.",
+        )
+    inside = (nm[:-1] < GRID[-1]) & (nm[1:] > GRID[0])
+    if np.max(steps[inside]) > WIDEST_STEP + 1e-6:
+        raise Problem(
+            at_nm,
+            f"The samples are up to {np.max(steps[inside]):g} nm apart; "
+            f"colour needs {WIDEST_STEP:g} nm or less.",
+        )
+    peak = float(np.max(power))
+    if peak <= 0:
+        raise Problem(at_values, "The spectrum holds no light: every value is zero or less.")
+    if np.min(power) < -0.02 * peak:
+        where = int(np.argmin(power))
+        raise Problem(
+            at_values,
+            f"The value at {nm[where]:g} nm is {power[where]:g}; light cannot be negative.",
+        )
+    return Spectrum(nm, np.clip(power, 0.0, None))
+
+
+def _sprague(wavelengths: Floats, values: Floats, wanted: Floats) -> Floats:
+    """Interpolate evenly spaced samples by Sprague's fifth-order method (CIE 167:2005)."""
+    edge = np.array(
+        [
+            [884, -1960, 3033, -2648, 1080, -180],
+            [508, -540, 488, -367, 144, -24],
+            [-24, 144, -367, 488, -540, 508],
+            [-180, 1080, -2648, 3033, -1960, 884],
+        ]
+    )
+    ends = edge / 209.0
+    padded = np.concatenate([ends[:2] @ values[:6], values, ends[2:] @ values[-6:]])
+    step = (wavelengths[-1] - wavelengths[0]) / (len(wavelengths) - 1)
+    place = np.clip((wanted - wavelengths[0]) / step, 0.0, len(wavelengths) - 1.0)
+    left = np.minimum(place.astype(int), len(wavelengths) - 2)
+    x = place - left
+    r = [padded[left + k] for k in range(6)]
+    a1 = (2 * r[0] - 16 * r[1] + 16 * r[3] - 2 * r[4]) / 24
+    a2 = (-r[0] + 16 * r[1] - 30 * r[2] + 16 * r[3] - r[4]) / 24
+    a3 = (-9 * r[0] + 39 * r[1] - 70 * r[2] + 66 * r[3] - 33 * r[4] + 7 * r[5]) / 24
+    a4 = (13 * r[0] - 64 * r[1] + 126 * r[2] - 124 * r[3] + 61 * r[4] - 12 * r[5]) / 24
+    a5 = (-5 * r[0] + 25 * r[1] - 50 * r[2] + 50 * r[3] - 25 * r[4] + 5 * r[5]) / 24
+    result: Floats = ((((a5 * x + a4) * x + a3) * x + a2) * x + a1) * x + r[2]
+    return result
+
+
+def _is_even(wavelengths: Floats) -> bool:
+    steps = np.diff(wavelengths)
+    return bool(np.ptp(steps) <= 0.01 * np.mean(steps))
+
+
+def interpolate(spectrum: Spectrum, wanted: Floats) -> Floats:
+    """Return the spectrum at other wavelengths in nm, shape (n,).
+
+    Evenly spaced samples wider than 1 nm by Sprague's method as CIE 167:2005 recommends, never
+    below zero; others linearly. Beyond the ends the nearest sample holds (CIE 15:2018, 7.2.3).
+    """
+    nm, values = spectrum.wavelengths, spectrum.values
+    if len(nm) >= 6 and _is_even(nm) and nm[1] - nm[0] > 1.0:
+        smooth = np.clip(_sprague(nm, values, wanted), 0.0, None)
+        held = np.where(wanted < nm[0], values[0], np.where(wanted > nm[-1], values[-1], smooth))
+        return held
+    return np.interp(wanted, nm, values)
+
+
+def tristimulus(spectrum: Spectrum) -> Floats:
+    """Return X, Y, Z of the relative spectrum, shape (3,), unscaled.
+
+    Steps up to 5 nm are summed as they stand, each sample weighing the wavelengths nearest to it
+    (CIE 15:2018, 7.1); wider ones are first interpolated to 1 nm (ASTM E308). Where the samples
+    do not reach 380 or 780 nm the nearest one holds up to there; beyond, they count as zero.
+    """
+    nm, values = spectrum.wavelengths, spectrum.values
+    inner = (nm >= 360.0) & (nm <= 830.0)
+    wide = np.max(np.diff(nm[inner])) > SUMMED_STEP + 1e-6
+    if wide or nm[0] > GRID[0] or nm[-1] < GRID[-1]:
+        fine = np.arange(min(nm[inner][0], GRID[0]), max(nm[inner][-1], GRID[-1]) + 0.5)
+        values = interpolate(spectrum, fine)
+        nm = fine
+    widths = np.gradient(nm)
+    total: Floats = (values * widths) @ observer_at(nm)
+    return total
+
+
+def on_grid(spectrum: Spectrum) -> Floats:
+    """Return the spectrum on the search grid, shape (81,).
+
+    Finer samples are averaged over a triangle 5 nm wide at half its height, so that a narrow line
+    is neither missed nor counted twice (the bandpass that CIE 15:2018 assumes of 5 nm data).
+    """
+    nm, values = spectrum.wavelengths, spectrum.values
+    if np.max(np.diff(nm)) >= SUMMED_STEP - 1e-6:
+        return interpolate(spectrum, GRID)
+    fine = np.arange(GRID[0] - 5.0, GRID[-1] + 5.25, 0.25)
+    near = np.interp(fine, nm, values)
+    kernel = 1.0 - np.abs(np.arange(-5.0, 5.01, 0.25)) / 5.0
+    smooth = np.convolve(near, kernel / kernel.sum(), mode="same")
+    return np.interp(GRID, fine, smooth)

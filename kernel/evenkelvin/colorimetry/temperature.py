@@ -1,0 +1,107 @@
+"""Correlated colour temperature, Duv and mired.
+
+CCT and Duv as Ohno (2013), 'Practical use and calculation of CCT and Duv', LEUKOS 10:1, defines
+them: the temperature of the black body nearest in CIE 1960 u v, and the distance to it, positive
+above the locus (green). Ohno interpolates in a table; here the foot of the perpendicular is found
+on the locus itself by Newton's method, to which his solution is the approximation.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+import numpy as np
+
+from evenkelvin.colorimetry.chromaticity import uv_to_xy, xy_to_uv
+from evenkelvin.colorimetry.illuminant import C2_NM_K
+from evenkelvin.colorimetry.observer import observer_1nm, wavelengths_1nm
+from evenkelvin.data import Floats
+
+#: Temperatures in K within which a CCT is looked for.
+LOWEST_K, HIGHEST_K = 1000.0, 100_000.0
+#: |Duv| beyond which a CCT says little, and beyond which none is given (CIE 15:2018, 9.5).
+DOUBTFUL_DUV, LARGEST_DUV = 0.02, 0.05
+
+
+def mired(cct: float | Floats) -> Floats:
+    """Return reciprocal megakelvin, 10⁶/CCT; its own inverse."""
+    return np.asarray(1e6 / np.asarray(cct, dtype=np.float64))
+
+
+def _locus(mireds: Floats) -> tuple[Floats, Floats, Floats]:
+    """Return u v of black bodies and the first and second derivative by mired, each (n, 2)."""
+    nm, bars = wavelengths_1nm(), observer_1nm()
+    # Planck's law in x = c2/(λT) = k·mired; dx/dmired = k; derivatives of 1/(eˣ−1) follow.
+    k = C2_NM_K / nm * 1e-6
+    x = k * np.asarray(mireds)[:, np.newaxis]
+    e = np.exp(-x)
+    value = (560.0 / nm) ** 5 * e / (1.0 - e)
+    first = -k * value / (1.0 - e)
+    second = k**2 * value * (1.0 + e) / (1.0 - e) ** 2
+    basis = bars @ np.array([[4.0, 0.0, 1.0], [0.0, 6.0, 15.0], [0.0, 0.0, 3.0]])
+    (n0, n1, n2) = (moment @ basis for moment in (value, first, second))
+    w0, w1, w2 = n0[:, 2:], n1[:, 2:], n2[:, 2:]
+    uv = n0[:, :2] / w0
+    d1 = (n1[:, :2] - uv * w1) / w0
+    d2 = (n2[:, :2] - 2.0 * d1 * w1 - uv * w2) / w0
+    return uv, d1, d2
+
+
+@cache
+def _coarse() -> tuple[Floats, Floats]:
+    mireds = np.concatenate([np.arange(10.0, 60.0, 1.0), np.arange(60.0, 1001.0, 4.0)])
+    return mireds, _locus(mireds)[0]
+
+
+def uv_to_cct(uv: Floats) -> Floats:
+    """Return CCT in K and Duv of CIE 1960 u v: (n, 2) to (n, 2).
+
+    CCT is NaN where |Duv| exceeds 0.05 or where the nearest black body is cooler than 1000 K or
+    hotter than 100 000 K; Duv is then the distance to the nearest point of that range.
+    """
+    points = np.asarray(uv, dtype=np.float64)
+    table, coarse = _coarse()
+    apart = np.sum((points[:, np.newaxis] - coarse) ** 2, axis=-1)
+    best = np.argmin(apart, axis=-1)
+    at = table[best]
+    low, high = table[0], table[-1]
+    for _ in range(6):
+        foot, d1, d2 = _locus(at)
+        away = points - foot
+        slope = np.sum(d1 * d1, axis=-1) - np.sum(away * d2, axis=-1)
+        slope = np.where(slope > 0.0, slope, np.sum(d1 * d1, axis=-1))
+        step = np.sum(away * d1, axis=-1) / slope
+        at = np.clip(at + np.clip(step, -8.0, 8.0), low, high)
+        if np.all(np.abs(step) < 1e-10 * at):
+            break
+    foot, d1, _ = _locus(at)
+    away = points - foot
+    # Above the locus: to the left of the direction of falling temperature (rising u).
+    side = d1[:, 0] * away[:, 1] - d1[:, 1] * away[:, 0]
+    duv = np.copysign(np.hypot(away[:, 0], away[:, 1]), side)
+    ended = (at <= low) | (at >= high)
+    cct = np.where(ended | (np.abs(duv) > LARGEST_DUV), np.nan, 1e6 / at)
+    return np.column_stack([cct, duv])
+
+
+def cct_to_uv(cct: Floats, duv: Floats) -> Floats:
+    """Return CIE 1960 u v of CCT in K and Duv, each (n,), to (n, 2).
+
+    The exact inverse of :func:`uv_to_cct`: along the normal of the black-body locus (Ohno 2013).
+    """
+    foot, d1, _ = _locus(mired(np.atleast_1d(cct)))
+    normal = np.column_stack([-d1[:, 1], d1[:, 0]])
+    normal /= np.hypot(normal[:, 0], normal[:, 1])[:, np.newaxis]
+    uv: Floats = foot + np.atleast_1d(duv)[:, np.newaxis] * normal
+    return uv
+
+
+def xy_to_cct(xy: Floats) -> tuple[float, float]:
+    """Return CCT in K (NaN where none can be given) and Duv of one x, y of shape (2,)."""
+    cct, duv = uv_to_cct(xy_to_uv(np.asarray(xy))[np.newaxis])[0]
+    return float(cct), float(duv)
+
+
+def cct_to_xy(cct: float, duv: float = 0.0) -> Floats:
+    """Return x, y, shape (2,), of a CCT in K and a Duv."""
+    return np.asarray(uv_to_xy(cct_to_uv(np.array([cct]), np.array([duv])))[0])

@@ -1,0 +1,29 @@
+"""Published tables, each a small text file whose first line names its source."""
+
+from __future__ import annotations
+
+import os
+from functools import cache
+from importlib.abc import FileLoader
+from typing import cast
+
+import numpy as np
+from numpy.typing import NDArray
+
+Floats = NDArray[np.float64]
+
+
+@cache
+def load_table(name: str) -> dict[str, Floats]:
+    """Return the columns of a table by their header names.
+
+    Read through the package's loader, so that it works from a folder and from an archive alike.
+    The arrays are read-only: they are shared by every caller.
+    """
+    loader = cast(FileLoader, globals()["__loader__"])
+    raw = loader.get_data(os.path.join(os.path.dirname(__file__), f"{name}.csv"))
+    lines = [line for line in raw.decode("utf-8").splitlines() if not line.startswith("#")]
+    header = lines[0].split(",")
+    body = np.array([line.split(",") for line in lines[1:]], dtype=np.float64)
+    body.setflags(write=False)
+    return {column: body[:, index] for index, column in enumerate(header)}

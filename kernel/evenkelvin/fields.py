@@ -1,0 +1,196 @@
+"""Read and check the fields of a request, each complaint naming the field."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from evenkelvin.problem import Problem
+
+_NUMBER = re.compile(r"[+-]?(\d+([.,]\d*)?|[.,]\d+)([eE][+-]?\d+)?")
+
+
+def parse_number(raw: object, path: str, label: str | None = None) -> float:
+    """Return a finite number from what was typed or sent.
+
+    Text may use a decimal point or a decimal comma, and a true minus sign. Thousands
+    separators are refused rather than guessed.
+
+    Raises
+    ------
+    Problem
+        When ``raw`` is not one finite number.
+    """
+    name = label or path.rpartition(".")[2]
+    if isinstance(raw, bool) or not isinstance(raw, (int, float, str)):
+        raise Problem(path, f"{name} must be a number, not {_kind(raw)}.")
+    if isinstance(raw, str):
+        text = raw.strip().replace("−", "-")
+        if not _NUMBER.fullmatch(text):
+            shown = raw.strip()[:24]
+            raise Problem(path, f"{name}: “{shown}” is not a number. Type digits, such as 0.4349.")
+        raw = float(text.replace(",", "."))
+    try:
+        value = float(raw)
+    except OverflowError:
+        value = math.inf
+    if not math.isfinite(value):
+        raise Problem(path, f"{name} must be a finite number.")
+    return value
+
+
+def decimals(raw: object) -> int | None:
+    """Return how many decimals were given, or None when an exponent hides it."""
+    text = raw.strip() if isinstance(raw, str) else repr(raw)
+    if "e" in text.lower():
+        return None
+    return len(re.split(r"[.,]", text, maxsplit=1)[1]) if re.search(r"[.,]", text) else 0
+
+
+def _kind(raw: object) -> str:
+    if raw is None:
+        return "nothing"
+    if isinstance(raw, bool):
+        return "true or false"
+    if isinstance(raw, str):
+        return "text"
+    if isinstance(raw, (int, float)):
+        return "a number"
+    return "a list" if isinstance(raw, (list, tuple)) else "a group of fields"
+
+
+class Fields:
+    """A group of named fields, with the path that leads to it.
+
+    An absent field, ``null`` and an empty text all mean 'not given': a form sends its empty
+    boxes as they are.
+
+    Raises
+    ------
+    Problem
+        By every method, when a field is missing, unknown or of the wrong kind.
+    """
+
+    def __init__(self, raw: object, path: str = "") -> None:
+        if not isinstance(raw, Mapping):
+            where = path or "The request"
+            raise Problem(path, f"{where} must be a group of named fields, not {_kind(raw)}.")
+        self.path = path
+        self._raw: Mapping[str, Any] = raw
+
+    def at(self, name: str | int) -> str:
+        """Return the path of a field of this group."""
+        return f"{self.path}.{name}" if self.path else str(name)
+
+    def given(self, name: str) -> bool:
+        """Tell whether a field holds anything."""
+        raw = self._raw.get(name)
+        return raw is not None and not (isinstance(raw, str) and not raw.strip())
+
+    def raw(self, name: str) -> Any:
+        """Return a field as it was sent, or None."""
+        return self._raw.get(name) if self.given(name) else None
+
+    def refuse_unknown(self, *known: str) -> None:
+        """Refuse any field whose name is not among ``known``."""
+        for name in self._raw:
+            if name not in known:
+                raise Problem(
+                    self.at(str(name)[:40]),
+                    f"“{str(name)[:40]}” is not a field here. "
+                    f"Known are: {', '.join(sorted(known))}.",
+                )
+
+    def _require(self, name: str) -> Any:
+        if not self.given(name):
+            raise Problem(self.at(name), f"{name} is missing.")
+        return self._raw[name]
+
+    def number(
+        self,
+        name: str,
+        default: float | None = None,
+        low: float | None = None,
+        high: float | None = None,
+        label: str | None = None,
+    ) -> float:
+        """Return a number, bounds included; ``default`` stands in where it is not given."""
+        if default is not None and not self.given(name):
+            return default
+        shown = label or name
+        value = parse_number(self._require(name), self.at(name), shown)
+        if (low is not None and value < low) or (high is not None and value > high):
+            if low is not None and high is not None:
+                bounds = f"between {low:g} and {high:g}"
+            else:
+                bounds = f"{low:g} or more" if low is not None else f"{high:g} or less"
+            raise Problem(self.at(name), f"{shown} is {value:g}; it must be {bounds}.")
+        return value
+
+    def whole(self, name: str, default: int, low: int, high: int) -> int:
+        """Return a whole number within bounds."""
+        value = self.number(name, float(default), low, high)
+        if value != int(value):
+            raise Problem(self.at(name), f"{name} must be a whole number, not {value:g}.")
+        return int(value)
+
+    def numbers(self, name: str) -> list[float]:
+        """Return a list of finite numbers."""
+        return [
+            parse_number(item, f"{self.at(name)}.{index}", f"{name} value {index + 1}")
+            for index, item in enumerate(self.items(name))
+        ]
+
+    def text(self, name: str, default: str | None = None, longest: int = 2000) -> str:
+        """Return a text of at most ``longest`` characters."""
+        if default is not None and not self.given(name):
+            return default
+        raw = self._require(name)
+        if not isinstance(raw, str):
+            raise Problem(self.at(name), f"{name} must be text, not {_kind(raw)}.")
+        if len(raw) > longest:
+            raise Problem(
+                self.at(name), f"{name} has {len(raw)} characters; at most {longest} fit."
+            )
+        return raw
+
+    def choice(self, name: str, known: Sequence[str], default: str | None = None) -> str:
+        """Return one of the ``known`` words."""
+        word = self.text(name, default)
+        if word not in known:
+            raise Problem(
+                self.at(name), f"“{word[:40]}” is not a {name} here. Known are: {', '.join(known)}."
+            )
+        return word
+
+    def items(self, name: str, most: int = 100_000) -> list[Any]:
+        """Return a list as it was sent; absent means empty."""
+        raw = self._raw.get(name)
+        if raw is None:
+            return []
+        if not isinstance(raw, (list, tuple)):
+            raise Problem(self.at(name), f"{name} must be a list, not {_kind(raw)}.")
+        if len(raw) > most:
+            raise Problem(self.at(name), f"{name} has {len(raw)} entries; at most {most} fit.")
+        return list(raw)
+
+    def texts(self, name: str) -> list[str]:
+        """Return a list of texts; absent means empty."""
+        words = self.items(name)
+        for index, word in enumerate(words):
+            if not isinstance(word, str):
+                raise Problem(f"{self.at(name)}.{index}", f"{name} must hold names only.")
+        return words
+
+    def group(self, name: str) -> Fields:
+        """Return a field that is itself a group."""
+        return Fields(self._require(name), self.at(name))
+
+    def groups(self, name: str, most: int = 1000) -> list[Fields]:
+        """Return a list of groups."""
+        return [
+            Fields(item, f"{self.at(name)}.{index}")
+            for index, item in enumerate(self.items(name, most))
+        ]

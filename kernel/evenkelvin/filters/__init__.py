@@ -1,0 +1,1 @@
+"""Gels: one transmittance, the named kit, and the search for a pack."""

@@ -1,0 +1,1 @@
+"""Lights: one reading, its stand-in spectrum, and many of them together."""

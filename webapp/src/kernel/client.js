@@ -1,0 +1,158 @@
+// The web app's side of the kernel: a promise for each question. Questions wait here, not in the
+// worker, so that one no longer wanted can be dropped; the worker holds one at a time.
+
+/**
+ * @typedef {{stage: "runtime" | "packages" | "kernel" | "ready" | "failed", part: number,
+ *            words: string}} StageReport
+ * @typedef {{id: number, request: string, tries: number, signal?: AbortSignal,
+ *            resolve: (answer: any) => void, reject: (reason: any) => void}} Question
+ */
+
+/** A question that brings the worker down is asked once more of a fresh one, then given up. */
+const MOST_TRIES = 2;
+
+/** @type {Worker | undefined} */
+let worker;
+/** @type {StageReport} */
+let report = { stage: "runtime", part: 0, words: "Loading Python" };
+/** @type {Set<(report: StageReport) => void>} */
+const listeners = new Set();
+/** @type {Question[]} */
+const waiting = [];
+/** @type {Question | undefined} */
+let current;
+let lastId = 0;
+
+/** @param {StageReport} next */
+function setReport(next) {
+  report = next;
+  for (const listener of listeners) listener(report);
+}
+
+function start() {
+  if (worker) return;
+  setReport({ stage: "runtime", part: 0, words: "Loading Python" });
+  worker = new Worker(new URL("./worker.js", document.baseURI));
+  worker.onmessage = ({ data }) => {
+    if (data.stage) setReport(data);
+    else if (data.fatal !== undefined) fail(data.fatal, data.booting);
+    else settle(data.id, data.answer);
+    if (data.stage === "ready") next();
+  };
+  worker.onerror = (event) => {
+    event.preventDefault();
+    fail(event.message || "a file is missing", report.stage !== "ready");
+  };
+}
+
+function stop() {
+  worker?.terminate();
+  worker = undefined;
+}
+
+function next() {
+  if (current || report.stage !== "ready") return;
+  current = waiting.shift();
+  if (!current) return;
+  current.tries += 1;
+  worker?.postMessage({ id: current.id, request: current.request });
+}
+
+/**
+ * @param {number} id
+ * @param {string} answer
+ */
+function settle(id, answer) {
+  if (current?.id !== id) return;
+  current.resolve(JSON.parse(answer));
+  current = undefined;
+  next();
+}
+
+/**
+ * The worker is lost: while booting that is told and left to the person ({@link restart}); later
+ * a fresh worker takes over and the unanswered question is asked again.
+ * @param {string} words
+ * @param {boolean} booting
+ */
+function fail(words, booting) {
+  stop();
+  const lost = current;
+  current = undefined;
+  if (lost && lost.tries < MOST_TRIES) waiting.unshift(lost);
+  else lost?.resolve(problem(`The kernel gave up on this question (${words}).`));
+  if (booting) {
+    const sentence = `The kernel could not start: ${words}`;
+    setReport({ stage: "failed", part: 0, words: sentence });
+    for (const question of waiting.splice(0)) question.resolve(problem(sentence));
+  } else {
+    start();
+  }
+}
+
+/** @param {string} message */
+const problem = (message) => ({ problem: { field: "", message } });
+
+/**
+ * Ask the kernel. The answer is plain data, or `{problem: {field, line?, message}}`.
+ * @param {object} request with an `ask` field
+ * @param {{signal?: AbortSignal}} [options] an aborted question that has not started is dropped;
+ *   either way its promise rejects with an AbortError
+ * @returns {Promise<any>}
+ */
+export function ask(request, { signal } = {}) {
+  return new Promise((resolve, reject) => {
+    if (signal?.aborted) {
+      reject(signal.reason);
+      return;
+    }
+    if (report.stage === "failed") {
+      resolve(problem(report.words));
+      return;
+    }
+    lastId += 1;
+    /** @type {Question} */
+    const question = { id: lastId, request: JSON.stringify(request), tries: 0, resolve, reject };
+    signal?.addEventListener("abort", () => {
+      const place = waiting.indexOf(question);
+      if (place >= 0) waiting.splice(place, 1);
+      reject(signal.reason);
+    });
+    waiting.push(question);
+    start();
+    next();
+  });
+}
+
+/**
+ * Follow the boot; the listener is called at once with the present stage.
+ * @param {(report: StageReport) => void} listener
+ * @returns {() => void} call it to stop following
+ */
+export function onStage(listener) {
+  listeners.add(listener);
+  listener(report);
+  return () => listeners.delete(listener);
+}
+
+/**
+ * Start the kernel if need be, and wait until it answers.
+ * @returns {Promise<void>} rejects with the reason when it cannot start
+ */
+export function ready() {
+  if (report.stage !== "failed") start();
+  return new Promise((resolve, reject) => {
+    const leave = onStage(({ stage, words }) => {
+      if (stage !== "ready" && stage !== "failed") return;
+      queueMicrotask(() => leave());
+      if (stage === "ready") resolve();
+      else reject(new Error(words));
+    });
+  });
+}
+
+/** Try again after the stage `failed`. */
+export function restart() {
+  stop();
+  start();
+}

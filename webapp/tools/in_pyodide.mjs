@@ -1,0 +1,62 @@
+// Run a Python script inside Pyodide under Node, for the build and its tests.
+//
+//   node in_pyodide.mjs [--boot DIST] [--wheels FOLDER] [--packages a,b] [--mount HOST=GUEST]…
+//                       script.py [argument…]
+//
+// --boot starts from the files of a finished dist/, just as the browser's worker does; without it
+// Pyodide starts as it comes from npm, and takes packages from the folder of wheels.
+import { readFile } from "node:fs/promises";
+import { parseArgs } from "node:util";
+import { loadPyodide } from "pyodide";
+import { readPack, writePack } from "../src/kernel/pack.js";
+
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: {
+    boot: { type: "string" },
+    wheels: { type: "string" },
+    packages: { type: "string" },
+    mount: { type: "string", multiple: true, default: [] },
+  },
+});
+
+/** @param {string} dist */
+async function bootOptions(dist) {
+  const packs = [];
+  for (const name of ["library.pack", "kernel.pack"]) {
+    packs.push(await readPack(new Response(await readFile(`${dist}/pyodide/${name}`))));
+  }
+  return {
+    indexURL: `${dist}/pyodide/`,
+    fsInit: async (FS) => {
+      for (const pack of packs) writePack(FS, pack);
+    },
+  };
+}
+
+const pyodide = await loadPyodide({
+  ...(values.boot ? await bootOptions(values.boot) : {}),
+  ...(values.wheels ? { packageCacheDir: `${values.wheels}/` } : {}),
+  packages: values.packages ? values.packages.split(",") : [],
+  env: { HOME: "/home/pyodide", PYTHONDONTWRITEBYTECODE: "1" },
+});
+
+for (const pair of values.mount) {
+  const cut = pair.lastIndexOf("=");
+  const guest = pair.slice(cut + 1);
+  pyodide.FS.mkdirTree(guest);
+  pyodide.FS.mount(pyodide.FS.filesystems.NODEFS, { root: pair.slice(0, cut) }, guest);
+}
+
+const [script, ...rest] = positionals;
+const globals = pyodide.toPy({ __name__: "__main__", argv: rest });
+try {
+  const code = await pyodide.runPythonAsync(await readFile(script, "utf8"), {
+    globals,
+    filename: script,
+  });
+  process.exitCode = typeof code === "number" ? code : 0;
+} catch (error) {
+  console.error(error instanceof Error ? error.message : error);
+  process.exitCode = 1;
+}

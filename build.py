@@ -264,7 +264,7 @@ def ensure_wheels(names: Iterable[str], extra_folder: Path | None) -> Path:
                 del missing[file_name]
     if missing:
         raise BuildError(
-            f"Could not get {', '.join(sorted(missing))} with the SHA-256 that Pyodide's lock names. "
+            f"Could not get {', '.join(sorted(missing))} with the SHA-256 in Pyodide's lock. "
             "Connect to a network, or put the files of the Pyodide 0.27.8 distribution into a "
             "folder and run again with --wheels FOLDER."
         )

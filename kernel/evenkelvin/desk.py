@@ -17,6 +17,7 @@ ASKS: dict[str, str] = {
     "fix": "fix",
     "agree": "agree",
     "kit": "kit",
+    "field": "field",
 }
 
 

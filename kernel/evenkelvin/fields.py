@@ -161,7 +161,7 @@ class Fields:
         word = self.text(name, default)
         if word not in known:
             raise Problem(
-                self.at(name), f"“{word[:40]}” is not a {name} here. Known are: {', '.join(known)}."
+                self.at(name), f"{name} “{word[:40]}” is not known. Choose: {', '.join(known)}."
             )
         return word
 

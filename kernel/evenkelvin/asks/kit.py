@@ -1,0 +1,40 @@
+"""The kit: ``{"ask": "kit", "own_gels"?: […]}``."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from evenkelvin.asks.plain import number
+from evenkelvin.colorimetry.observer import GRID
+from evenkelvin.fields import Fields
+from evenkelvin.filters.gel import shifts_of
+from evenkelvin.filters.kit import NOTE, read_kit
+from evenkelvin.lights.stand_in import LAMPS
+from evenkelvin.lights.tolerance import PRESETS
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer with the gels, their shift on their reference and their curves."""
+    fields.refuse_unknown("ask", "own_gels")
+    gels = read_kit(fields)
+    return {
+        "gels": [
+            {
+                "name": gel.name,
+                "family": gel.family,
+                "cut": gel.cut,
+                "mired": number(shift.mired),
+                "duv": shift.duv,
+                "cc": gel.cc,
+                "stops": shift.stops,
+                "reference_K": gel.reference_k,
+                "nominal": gel.nominal,
+                "wavelengths_nm": GRID.tolist(),
+                "transmittance": gel.transmittance.tolist(),
+            }
+            for gel, shift in zip(gels, shifts_of(gels), strict=True)
+        ],
+        "tolerances": PRESETS,
+        "lamps": [{"kind": kind, "words": words} for kind, (words, _, _) in LAMPS.items()],
+        "note": NOTE,
+    }

@@ -1,0 +1,189 @@
+"""The kit: named gels, nominal until a person replaces them by measured ones.
+
+The built-in gels are physics, not anybody's sheet. A conversion gel is the ideal converter
+exp(−c2·ΔM/λ), saturating softly at the passing end because no gel passes more than its clear
+base; green and magenta are smooth absorption bands of the stated CC density; a neutral gel is
+flat. What each does is computed from its curve, never added up in mired.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import cache
+
+import numpy as np
+
+from evenkelvin.colorimetry.chromaticity import uv_prime_to_uv, xyz_to_uv_prime
+from evenkelvin.colorimetry.illuminant import C2_NM_K, planck
+from evenkelvin.colorimetry.observer import GRID, observer_grid
+from evenkelvin.colorimetry.temperature import mired, uv_to_cct
+from evenkelvin.data import Floats
+from evenkelvin.fields import Fields
+from evenkelvin.filters.gel import FLOOR, Family, Gel
+from evenkelvin.problem import Problem
+
+NOTE = (
+    "These gels are nominal: computed from physics under their trade names. "
+    "Real ones differ by make, batch and age; measure yours and they take over."
+)
+
+#: Cut, nominal conversion in mired and CC of green correction (common practice, no source).
+CUTS: dict[str, tuple[float, float]] = {
+    "full": (131.0, 30.0),
+    "3/4": (98.0, 22.5),
+    "1/2": (64.0, 15.0),
+    "1/4": (34.0, 7.5),
+    "1/8": (20.0, 3.5),
+}
+NEUTRALS = (0.15, 0.3, 0.45, 0.6, 0.9, 1.2)
+CC_STEPS = (5.0, 10.0, 20.0, 40.0)
+
+#: Transmittance of the clear base: two surfaces of a polymer film of index 1.6.
+_CLEAR = 0.9
+#: Where a conversion gel saturates, in nm, and how sharply.
+_SATURATES_WARM, _SATURATES_COOL, _SHARPNESS = 650.0, 430.0, 12.0
+#: Centre and half-width in nm of the band that magenta absorbs and green passes.
+_BAND_CENTRE, _BAND_WIDTH = 550.0, 60.0
+#: Black bodies on which the nominal shift is stated.
+_DAYLIGHT_K, _TUNGSTEN_K, _BETWEEN_K = 5500.0, 3200.0, 4300.0
+#: CC of green that makes straw out of full amber: straw lands a little to the green.
+_STRAW_CC = 6.0
+
+
+def green_density() -> Floats:
+    """Return the density over the grid, shape (81,), of a green band of density 1 (CC100)."""
+    return 1.0 - np.exp(-(((GRID - _BAND_CENTRE) / _BAND_WIDTH) ** 2))
+
+
+def cc_transmittance(cc: float) -> Floats:
+    """Return the transmittance of CC green (positive) or magenta (negative), without base."""
+    density = green_density() if cc >= 0 else 1.0 - green_density()
+    return np.asarray(10.0 ** (-abs(cc) / 100.0 * density))
+
+
+def _converter(mireds: Floats) -> Floats:
+    """Return transmittances (n, 81) of converters with these exponents in mired, of one sign."""
+    edge = _SATURATES_WARM if mireds[0] > 0 else _SATURATES_COOL
+    exponent = -C2_NM_K * 1e-6 * mireds[:, np.newaxis] * (1.0 / GRID - 1.0 / edge)
+    return np.asarray(_CLEAR * (1.0 + np.exp(-_SHARPNESS * exponent)) ** (-1.0 / _SHARPNESS))
+
+
+def _calibrated(wanted: Floats, reference_k: float) -> Floats:
+    """Return converters that shift a black body of ``reference_k`` by exactly ``wanted`` mired.
+
+    Saturation eats a little of the ideal exponent; a secant puts it back.
+    """
+    bare = planck(GRID, reference_k)
+
+    def shifts(exponents: Floats) -> Floats:
+        uv = uv_prime_to_uv(xyz_to_uv_prime((bare * _converter(exponents)) @ observer_grid()))
+        return np.asarray(mired(uv_to_cct(uv)[:, 0]) - 1e6 / reference_k)
+
+    before, now = 0.9 * wanted, wanted.copy()
+    was, is_now = shifts(before), shifts(now)
+    for _ in range(6):
+        slope = np.where(
+            is_now == was, 1.0, (is_now - was) / np.where(now == before, 1, now - before)
+        )
+        before, was = now, is_now
+        now = now + (wanted - is_now) / slope
+        is_now = shifts(now)
+    return _converter(now)
+
+
+@cache
+def nominal_kit() -> tuple[Gel, ...]:
+    """Return the built-in gels."""
+    gels: list[Gel] = []
+    shifts = np.array([shift for shift, _ in CUTS.values()])
+    warm, cool = _calibrated(shifts, _DAYLIGHT_K), _calibrated(-shifts, _TUNGSTEN_K)
+    # Straw is amber with a little green; the green is scaled with the cut.
+    straw = [
+        curve * cc_transmittance(_STRAW_CC * share)
+        for curve, share in zip(warm, shifts / shifts[0], strict=True)
+    ]
+    conversions: list[tuple[str, Family, Sequence[Floats], float]] = [
+        ("CTO", "conversion", list(warm), _DAYLIGHT_K),
+        ("CTS", "straw", straw, _DAYLIGHT_K),
+        ("CTB", "conversion", list(cool), _TUNGSTEN_K),
+    ]
+    for trade, family, curves, reference in conversions:
+        for cut, curve in zip(CUTS, curves, strict=True):
+            gels.append(Gel(f"{cut} {trade}", family, curve, reference, cut))
+    for trade, sign in (("plus green", 1.0), ("minus green", -1.0)):
+        for cut, (_, cc) in CUTS.items():
+            curve = _CLEAR * cc_transmittance(sign * cc)
+            gels.append(Gel(f"{cut} {trade}", "green", curve, _BETWEEN_K, cut, sign * cc))
+    for density in NEUTRALS:
+        curve = np.full(GRID.shape, 10.0**-density)
+        gels.append(Gel(f"ND {density:g}", "neutral", curve, _BETWEEN_K))
+    for colour, sign in (("green", 1.0), ("magenta", -1.0)):
+        for cc in CC_STEPS:
+            curve = _CLEAR * cc_transmittance(sign * cc)
+            gels.append(Gel(f"CC{cc:02g} {colour}", "cc", curve, _BETWEEN_K, None, sign * cc))
+    return tuple(gels)
+
+
+def _own_gel(fields: Fields) -> Gel:
+    fields.refuse_unknown("name", "wavelengths_nm", "transmittance", "reference_k")
+    name = fields.text("name", longest=80).strip()
+    if not name:
+        raise Problem(fields.at("name"), "The gel needs a name.")
+    nm, curve = fields.numbers("wavelengths_nm"), fields.numbers("transmittance")
+    if len(nm) != len(curve) or len(nm) < 2:
+        raise Problem(
+            fields.at("transmittance"),
+            f"“{name}” has {len(nm)} wavelengths and {len(curve)} transmittances; "
+            "it needs two or more, one for each wavelength.",
+        )
+    if np.any(np.diff(nm) <= 0):
+        raise Problem(fields.at("wavelengths_nm"), f"The wavelengths of “{name}” must rise.")
+    if nm[0] > 420 or nm[-1] < 680:
+        raise Problem(
+            fields.at("wavelengths_nm"),
+            f"“{name}” covers {nm[0]:g}–{nm[-1]:g} nm; a gel needs at least 420–680 nm.",
+        )
+    if min(curve) < 0 or max(curve) > 1.0 or max(curve) < FLOOR:
+        raise Problem(
+            fields.at("transmittance"),
+            f"The transmittances of “{name}” must lie between 0 and 1 (percent divided by 100).",
+        )
+    values = np.clip(np.interp(GRID, nm, curve), FLOOR, 1.0)
+    reference = fields.number("reference_k", _BETWEEN_K, 1000.0, 25000.0)
+    return Gel(name, "own", values, reference, nominal=False)
+
+
+def read_kit(fields: Fields) -> tuple[Gel, ...]:
+    """Return the gels to choose from, by the fields ``kit`` (names) and ``own_gels``.
+
+    An own gel takes the place of the nominal one of the same name. Without ``kit``, all.
+
+    Raises
+    ------
+    Problem
+        When a name is not known or an own gel cannot be one.
+    """
+    known = {gel.name: gel for gel in nominal_kit()}
+    for group in fields.groups("own_gels", most=100):
+        gel = _own_gel(group)
+        known[gel.name] = gel
+    if fields.raw("kit") is None:
+        return tuple(known.values())
+    names = fields.texts("kit")
+    return tuple(find_gel(known, name, f"{fields.at('kit')}.{i}") for i, name in enumerate(names))
+
+
+def find_gel(known: dict[str, Gel], name: str, path: str) -> Gel:
+    """Return a gel by name.
+
+    Raises
+    ------
+    Problem
+        When there is none of that name.
+    """
+    if name not in known:
+        raise Problem(
+            path,
+            f"There is no gel named “{name[:40]}” in the kit. Pick one from Kit, or add it there.",
+        )
+    return known[name]

@@ -1,0 +1,172 @@
+"""One light against a white: how far it is off, and the packs that bring it there."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from evenkelvin.colorimetry.chromaticity import (
+    uv_prime_to_uv,
+    uv_prime_to_xy,
+    xy_to_uv_prime,
+    xyz_to_uv_prime,
+)
+from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
+from evenkelvin.colorimetry.observer import observer_grid
+from evenkelvin.colorimetry.temperature import mired, uv_to_cct
+from evenkelvin.data import Floats
+from evenkelvin.filters.gel import Gel
+from evenkelvin.filters.pack import DEEPEST, search
+from evenkelvin.lights.reading import Reading, pack_transmittance
+from evenkelvin.lights.tint import tint_words
+from evenkelvin.lights.tolerance import Verdict, verdict
+
+#: A pack that eats more than this many stops deserves a second thought (common practice).
+HUNGRY_STOPS = 2.0
+
+
+@dataclass(frozen=True)
+class Offset:
+    """How far a light is from a target: mired (+ warmer), Duv (+ greener), and in u′ v′.
+
+    ``mired`` is None when one of the two has no CCT.
+    """
+
+    mired: float | None
+    duv: float
+    delta_uv: float
+
+    @property
+    def steps(self) -> float:
+        """The distance in steps of CIE TN 001:2014."""
+        return self.delta_uv / STEP_UV
+
+
+@dataclass(frozen=True, eq=False)
+class Landing:
+    """A pack on a light: what hangs, what changes, where it lands and what it costs."""
+
+    gels: tuple[Gel, ...]
+    add: tuple[Gel, ...]
+    take_off: tuple[Gel, ...]
+    xy: Floats
+    cct_k: float
+    duv: float
+    cct_spread_k: tuple[float, float]
+    delta_uv: float
+    verdict: Verdict
+    stops_lost: float
+
+    @property
+    def pieces(self) -> int:
+        """Number of gels that hang."""
+        return len(self.gels)
+
+
+def offset(light: Reading, target: Reading) -> Offset:
+    """Return how far a light is from a target."""
+    apart = None
+    if np.isfinite(light.cct_k) and np.isfinite(target.cct_k):
+        apart = float(mired(light.cct_k) - mired(target.cct_k))
+    delta = float(delta_uv_prime(xy_to_uv_prime(light.xy), xy_to_uv_prime(target.xy)))
+    return Offset(apart, light.duv - target.duv, delta)
+
+
+def offset_words(found: Offset) -> str:
+    """Return an offset as people say it: '34 mired too cool, a hair green'."""
+    if found.mired is None:
+        warmth = "no CCT to compare"
+    elif abs(found.mired) < 0.5:
+        warmth = "as warm as the target"
+    else:
+        warmth = f"{abs(found.mired):.0f} mired too {'warm' if found.mired > 0 else 'cool'}"
+    return f"{warmth}, {tint_words(found.duv)}"
+
+
+def _difference(many: tuple[Gel, ...], less: tuple[Gel, ...]) -> tuple[Gel, ...]:
+    left = list(many)
+    for gel in less:
+        if gel in left:
+            left.remove(gel)
+    return tuple(left)
+
+
+def landings(
+    light: Reading,
+    target: Reading,
+    kit: tuple[Gel, ...],
+    radius: float,
+    depth: int = DEEPEST,
+) -> list[Landing]:
+    """Return the packs worth hanging on a light, best first.
+
+    The light is searched bare: gels already on it are divided out, may stay, go or change, and
+    stops are counted from the light as it was read. A pack that holds comes before one that is
+    near, that before one that is off; among those that hold, the fewest pieces and then the
+    brightest; among the others the closest. No pack that leaves the light as it is is listed.
+
+    Parameters
+    ----------
+    light, target
+        The reading and the white it should have.
+    kit
+        Gels to choose from; those on the light count as being at hand.
+    radius
+        Tolerance in steps.
+    depth
+        Most pieces.
+
+    Returns
+    -------
+    list of Landing
+        The Pareto front of distance, stops and pieces; empty when no gel helps.
+    """
+    through = pack_transmittance(light.pack)
+    bare = light.spectra / through
+    bars = observer_grid()
+    at_hand = kit + tuple(gel for gel in dict.fromkeys(light.pack) if gel not in kit)
+    target_uv = xy_to_uv_prime(target.xy)
+    front = search(bare[0], target_uv, at_hand, depth, now=light.spectra[0] @ bars)
+
+    found: list[Landing] = []
+    for pack in front:
+        gels = tuple(at_hand[index] for index in pack.gels)
+        add, take_off = _difference(gels, light.pack), _difference(light.pack, gels)
+        if not add and not take_off:
+            continue
+        uv_prime = xyz_to_uv_prime((bare * pack_transmittance(gels)) @ bars)
+        whites = uv_to_cct(uv_prime_to_uv(uv_prime))
+        known = whites[np.isfinite(whites[:, 0]), 0]
+        found.append(
+            Landing(
+                gels=gels,
+                add=add,
+                take_off=take_off,
+                xy=uv_prime_to_xy(uv_prime[0]),
+                cct_k=float(whites[0, 0]),
+                duv=float(whites[0, 1]),
+                cct_spread_k=(float(known.min()), float(known.max()))
+                if len(known)
+                else (float("nan"), float("nan")),
+                delta_uv=pack.delta_uv,
+                verdict=verdict(pack.delta_uv / STEP_UV, radius),
+                stops_lost=pack.stops_lost,
+            )
+        )
+    rank = {"holds": 0, "near": 1, "off": 2}
+    return sorted(
+        found,
+        key=lambda one: (
+            rank[one.verdict],
+            *((one.pieces, one.stops_lost) if one.verdict == "holds" else (one.delta_uv, 0)),
+        ),
+    )
+
+
+def pack_words(gels: tuple[Gel, ...]) -> str:
+    """Return a pack as it is called out: '1/2 CTO + 1/8 minus green'."""
+    counts = {gel.name: 0 for gel in gels}
+    for gel in gels:
+        counts[gel.name] += 1
+    return " + ".join(f"{n} × {name}" if n > 1 else name for name, n in counts.items()) or "no gel"

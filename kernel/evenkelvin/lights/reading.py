@@ -1,0 +1,264 @@
+"""One reading: what was typed or measured, checked and made canonical."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from evenkelvin.colorimetry.chromaticity import is_real, xyz_to_xy
+from evenkelvin.colorimetry.spectrum import Spectrum, checked_spectrum, on_grid, tristimulus
+from evenkelvin.colorimetry.temperature import (
+    DOUBTFUL_DUV,
+    LARGEST_DUV,
+    cct_to_xy,
+    xy_to_cct,
+)
+from evenkelvin.data import Floats
+from evenkelvin.fields import Fields, decimals
+from evenkelvin.filters.gel import Gel
+from evenkelvin.filters.kit import find_gel
+from evenkelvin.lights.stand_in import LAMPS, bend, stand_ins
+from evenkelvin.problem import Problem
+
+#: CCT in K that a reading may have, and that a target white may have (common practice).
+READING_K = (1000.0, 25_000.0)
+TARGET_K = (2500.0, 10_000.0)
+#: Lux in a foot-candle (one lumen on a square foot of 0.3048 m sides).
+LX_PER_FC = 1.0 / 0.3048**2
+#: Direct sun at noon is about 100 000 to 130 000 lx; beyond this a reading is doubtful.
+_BRIGHTEST_LX = 200_000.0
+
+_FIELDS = (
+    "x", "y", "cct_K", "duv", "spectrum", "illuminance_lx", "illuminance_fc", "exposure_lx_s",
+    "lamp", "name", "note", "pack",
+)  # fmt: skip
+
+
+@dataclass(frozen=True, eq=False)
+class Reading:
+    """A light as measured.
+
+    ``xy`` has shape (2,). ``spectra`` holds what the light may be on the search grid, shape
+    (n, 81), the likeliest first; n is 1 when a spectrum was measured. ``pack`` names the gels
+    that were on it. ``warnings`` are sentences for the person.
+    """
+
+    xy: Floats
+    cct_k: float
+    duv: float
+    spectra: Floats
+    spectrum: Spectrum | None = None
+    illuminance_lx: float | None = None
+    exposure_lx_s: float | None = None
+    lamp: str = "unknown"
+    name: str = ""
+    pack: tuple[Gel, ...] = ()
+    warnings: list[str] = field(default_factory=list)
+
+
+def pack_transmittance(pack: tuple[Gel, ...]) -> Floats:
+    """Return the transmittance of stacked gels on the search grid, shape (81,)."""
+    through = np.ones(81)
+    for gel in pack:
+        through = through * gel.transmittance
+    return through
+
+
+def _read_xy(fields: Fields, warnings: list[str]) -> Floats:
+    for name in ("x", "y"):
+        if not fields.given(name):
+            other = "y" if name == "x" else "x"
+            raise Problem(fields.at(name), f"{name} is missing: {other} alone says no colour.")
+    x = fields.number("x", low=0.0, high=1.0)
+    y = fields.number("y", low=0.0, high=1.0)
+    if x + y > 1.0:
+        raise Problem(
+            fields.at("y"), f"x + y is {x + y:.4g}; it cannot exceed 1. Check both for a typo."
+        )
+    xy = np.array([x, y])
+    if not is_real(xy):
+        raise Problem(
+            fields.at("x"),
+            f"No light has x {x:g}, y {y:g}: it lies outside the colours the eye can see. "
+            "Check both, and that these are x y and not u′ v′.",
+        )
+    coarse = [decimals(fields.raw(name)) for name in ("x", "y")]
+    if all(places is not None and places <= 3 for places in coarse):
+        warnings.append(
+            "x y with three decimals leaves the CCT open by some 14 K; type four if the meter "
+            "shows them."
+        )
+    return xy
+
+
+def _read_cct(fields: Fields, warnings: list[str]) -> Floats:
+    kelvin = fields.number("cct_K", label="CCT")
+    low, high = READING_K
+    if not low <= kelvin <= high:
+        hint = ""
+        for slip in (kelvin / 10.0, kelvin * 10.0):
+            if TARGET_K[0] <= slip <= TARGET_K[1]:
+                hint = f" Did you mean {slip:.0f} K?"
+        raise Problem(
+            fields.at("cct_K"),
+            f"A CCT of {kelvin:g} K is outside {low:.0f}–{high:.0f} K.{hint}",
+        )
+    if not fields.given("duv"):
+        warnings.append(
+            "No green-magenta given, so Duv 0 is assumed; a CCT alone cannot tell green from "
+            "magenta. Type the Duv, or x y."
+        )
+    duv = fields.number("duv", 0.0, label="Duv")
+    if abs(duv) > LARGEST_DUV:
+        raise Problem(
+            fields.at("duv"),
+            f"A Duv of {duv:g} is beyond ±{LARGEST_DUV:g}, where a CCT has no meaning. "
+            "Type x y instead, and check the unit: Duv, not CC.",
+        )
+    return cct_to_xy(kelvin, duv)
+
+
+def read_pack(fields: Fields, kit: tuple[Gel, ...]) -> tuple[Gel, ...]:
+    """Return the gels that the field ``pack`` names."""
+    known = {gel.name: gel for gel in kit}
+    names = fields.texts("pack")
+    return tuple(find_gel(known, name, f"{fields.at('pack')}.{i}") for i, name in enumerate(names))
+
+
+def _read_amount(fields: Fields, warnings: list[str]) -> tuple[float | None, float | None]:
+    given = [
+        name for name in ("illuminance_lx", "illuminance_fc", "exposure_lx_s") if fields.given(name)
+    ]
+    if len(given) > 1:
+        raise Problem(
+            fields.at(given[1]), f"Give {given[0]} or {given[1]}, not both: they are one amount."
+        )
+    if not given:
+        return None, None
+    labels = {"illuminance_lx": "lux", "illuminance_fc": "foot-candles", "exposure_lx_s": "lux·s"}
+    amount = fields.number(given[0], label=labels[given[0]])
+    if amount <= 0.0:
+        raise Problem(
+            fields.at(given[0]),
+            f"{labels[given[0]]} is {amount:g}; a light that can be read gives more than zero.",
+        )
+    if given[0] == "exposure_lx_s":
+        return None, amount
+    lux = amount * LX_PER_FC if given[0] == "illuminance_fc" else amount
+    if lux > _BRIGHTEST_LX:
+        warnings.append(
+            f"{lux:,.0f} lx is more than direct sun at noon gives; check the number and its unit."
+        )
+    return lux, None
+
+
+def _far_from_locus(duv: float, cct_k: float) -> list[str]:
+    if np.isnan(cct_k) and abs(duv) <= LARGEST_DUV:
+        return ["This light is warmer or cooler than any white: no CCT can be given for it."]
+    if np.isnan(cct_k):
+        return [
+            f"So far from the black-body line (Duv {duv:+.4f}) a light has no CCT; "
+            "it is a colour, and gel for white will not do."
+        ]
+    if abs(duv) > DOUBTFUL_DUV:
+        return [
+            f"Duv {duv:+.4f} is far off the black-body line; "
+            "the CCT says little there, trust x y and your eyes."
+        ]
+    return []
+
+
+def read_reading(fields: Fields, kit: tuple[Gel, ...], extra: tuple[str, ...] = ()) -> Reading:
+    """Return a reading from its fields.
+
+    Parameters
+    ----------
+    fields
+        One of x and y, cct_K and duv, or spectrum; and what else a reading may hold.
+    kit
+        Gels that ``pack`` may name.
+    extra
+        Further fields that the caller reads for itself.
+
+    Raises
+    ------
+    Problem
+        Naming the field at fault.
+    """
+    fields.refuse_unknown(*_FIELDS, *extra)
+    warnings: list[str] = []
+    ways = [
+        way
+        for way, names in {
+            "x y": ("x", "y"),
+            "CCT": ("cct_K", "duv"),
+            "spectrum": ("spectrum",),
+        }.items()
+        if any(fields.given(name) for name in names)
+    ]
+    if not ways:
+        raise Problem(fields.at("x"), "Type x and y, or a CCT with its Duv, or load a spectrum.")
+    if len(ways) > 1:
+        raise Problem(
+            fields.at({"x y": "x", "CCT": "cct_K", "spectrum": "spectrum"}[ways[1]]),
+            f"Both {ways[0]} and {ways[1]} are given; one of them must be left out.",
+        )
+    spectrum: Spectrum | None = None
+    if ways == ["spectrum"]:
+        group = fields.group("spectrum")
+        group.refuse_unknown("wavelengths_nm", "values")
+        spectrum = checked_spectrum(
+            group.numbers("wavelengths_nm"), group.numbers("values"), group.path
+        )
+        xy = xyz_to_xy(tristimulus(spectrum))
+        if spectrum.wavelengths[0] > 380.0 or spectrum.wavelengths[-1] < 780.0:
+            warnings.append(
+                f"The spectrum covers {spectrum.wavelengths[0]:g}–{spectrum.wavelengths[-1]:g} nm; "
+                "towards 380 and 780 nm its last values are carried on."
+            )
+    elif ways == ["x y"]:
+        xy = _read_xy(fields, warnings)
+    else:
+        xy = _read_cct(fields, warnings)
+
+    lamp = fields.choice("lamp", tuple(LAMPS), "unknown")
+    name = fields.text("name", "", longest=200)
+    fields.text("note", "", longest=5000)
+    pack = read_pack(fields, kit)
+    illuminance_lx, exposure_lx_s = _read_amount(fields, warnings)
+    cct_k, duv = xy_to_cct(xy)
+    warnings += _far_from_locus(duv, cct_k)
+
+    # On the grid a measured spectrum lands a hair beside its own x y; bending puts it back.
+    if spectrum is not None:
+        gridded = on_grid(spectrum)[np.newaxis]
+        bent = bend(gridded, xy)
+        spectra = bent if len(bent) else gridded / gridded.max()
+    else:
+        try:
+            spectra = stand_ins(lamp, xy, pack_transmittance(pack) if pack else None)
+        except Problem as problem:
+            raise Problem(fields.at(problem.field), problem.message) from None
+    return Reading(
+        xy, cct_k, duv, spectra, spectrum, illuminance_lx, exposure_lx_s, lamp, name, pack, warnings
+    )
+
+
+def read_target(fields: Fields, kit: tuple[Gel, ...]) -> Reading:
+    """Return the white to match: a CCT of 2500 to 10 000 K with its Duv, or any reading.
+
+    Raises
+    ------
+    Problem
+        Naming the field at fault.
+    """
+    if fields.given("cct_K") and not any(
+        fields.given(name) for name in ("x", "y", "spectrum", "lamp", "illuminance_lx", "name")
+    ):
+        fields.refuse_unknown("cct_K", "duv")
+        fields.number("cct_K", low=TARGET_K[0], high=TARGET_K[1], label="The target CCT")
+        fields.number("duv", 0.0, -0.02, 0.02, label="The target Duv")
+        plain = {"cct_K": fields.raw("cct_K"), "duv": fields.raw("duv") or 0.0}
+        return read_reading(Fields(plain, fields.path), kit)
+    return read_reading(fields, kit)

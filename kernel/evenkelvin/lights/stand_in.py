@@ -1,0 +1,139 @@
+"""A spectrum for a bare x y.
+
+Many spectra have one chromaticity. The published illuminants of the stated kind of lamp are bent
+by exp(b·t + c·t²), t linear in wavelength, until each has exactly the wanted x y; the nearest
+stands in for the light, and all of them together show how far a prediction can be trusted.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+import numpy as np
+
+from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime, xyz_to_uv_prime, xyz_to_xy
+from evenkelvin.colorimetry.illuminant import daylight, illuminant, planck
+from evenkelvin.colorimetry.observer import GRID, observer_grid
+from evenkelvin.colorimetry.temperature import xy_to_cct
+from evenkelvin.data import Floats
+from evenkelvin.problem import Problem
+
+_FLUORESCENT = (*(f"FL{i}" for i in range(1, 13)), *(f"FL3.{i}" for i in range(1, 16)))
+_LED = (*(f"LED-B{i}" for i in range(1, 6)), "LED-BH1", "LED-V1", "LED-V2")
+
+#: Lamp kinds: in words, whether a black body and daylight may stand in, and CIE illuminants.
+LAMPS: dict[str, tuple[str, tuple[str, ...], tuple[str, ...]]] = {
+    "unknown": (
+        "not known",
+        ("planck", "daylight"),
+        ("FL2", "FL7", "FL11", "FL12", "HP4", "LED-B1", "LED-B3", "LED-B5", "LED-V1", "LED-RGB1"),
+    ),
+    "tungsten": ("tungsten, halogen", ("planck",), ("A",)),
+    "daylight": ("daylight, window", ("daylight",), ("C",)),
+    "hmi": ("HMI, metal halide", ("daylight",), ("HP3", "HP4", "HP5")),
+    "fluorescent": ("fluorescent tube", (), _FLUORESCENT),
+    "led": ("LED, white or bi-colour", (), _LED),
+    "led rgb": ("LED, mixed colours", (), ("LED-RGB1", "LED-BH1", "LED-V2")),
+    "plasma": ("plasma", ("daylight", "planck"), ("HP4",)),
+    "sodium": ("sodium", (), ("HP1", "HP2")),
+    "flash": ("flash, xenon", ("daylight", "planck"), ()),
+}
+#: At most this many tabulated illuminants of a kind, the nearest in u′ v′, are thought plausible.
+_MOST_TABULATED = 4
+#: Wavelength scaled to about −1 to 1, so that the bend is well conditioned.
+_T = (GRID - 560.0) / 200.0
+
+
+def bend(spectra: Floats, xy: Floats) -> Floats:
+    """Bend spectra until each has exactly the chromaticity x, y.
+
+    Parameters
+    ----------
+    spectra
+        On the search grid, shape (n, 81), positive somewhere.
+    xy
+        Wanted chromaticity, shape (2,).
+
+    Returns
+    -------
+    array
+        Shape (m, 81), m ≤ n: those that could be bent that far, each peaking at 1.
+    """
+    bars = observer_grid()
+    basis = np.stack([_T, _T**2])
+    wanted_uv = xy_to_uv_prime(xy)
+    start = xyz_to_uv_prime(spectra @ bars)
+    coefficients = np.zeros((len(spectra), 2))
+    # Newton from afar overshoots; the wanted point is approached in a few equal strides.
+    for part in (0.25, 0.5, 0.75, 1.0, 1.0, 1.0, 1.0):
+        aim = start + part * (wanted_uv - start)
+        for _ in range(3):
+            exponent = np.clip(coefficients @ basis, -60.0, 60.0)
+            bent = spectra * np.exp(exponent)
+            xyz = bent @ bars
+            slopes = np.einsum("nl,kl,lc->nkc", bent, basis, bars)
+            below = xyz @ np.array([1.0, 15.0, 3.0])
+            uv = xyz_to_uv_prime(xyz)
+            along = np.stack([4.0 * slopes[..., 0], 9.0 * slopes[..., 1]], axis=-1)
+            along -= uv[:, np.newaxis] * (slopes @ np.array([1.0, 15.0, 3.0]))[..., np.newaxis]
+            jacobian = np.swapaxes(along / below[:, np.newaxis, np.newaxis], 1, 2)
+            damped = jacobian + 1e-12 * np.eye(2)
+            coefficients += np.clip(
+                np.linalg.solve(damped, (aim - uv)[..., np.newaxis])[..., 0], -4.0, 4.0
+            )
+    bent = spectra * np.exp(np.clip(coefficients @ basis, -60.0, 60.0))
+    reached = np.abs(xyz_to_xy(bent @ bars) - xy).max(axis=-1) < 1e-9
+    kept = bent[reached]
+    return np.asarray(kept / kept.max(axis=-1, keepdims=True))
+
+
+@cache
+def _tabulated(names: tuple[str, ...]) -> tuple[Floats, Floats]:
+    spectra = np.stack([illuminant(name) / illuminant(name).max() for name in names])
+    return spectra, xyz_to_uv_prime(spectra @ observer_grid())
+
+
+def stand_ins(lamp: str, xy: Floats, pack: Floats | None = None) -> Floats:
+    """Return the spectra that a light of this chromaticity may have, the likeliest first.
+
+    Parameters
+    ----------
+    lamp
+        A kind of :data:`LAMPS`.
+    xy
+        Measured chromaticity, shape (2,).
+    pack
+        Transmittance, shape (81,), of the gels through which it was measured.
+
+    Returns
+    -------
+    array
+        Shape (n, 81), n ≥ 1, as measured (through the pack), each peaking at 1.
+
+    Raises
+    ------
+    Problem
+        When no spectrum can be found, field ``x``.
+    """
+    _, smooth, tabulated = LAMPS[lamp]
+    through = np.ones(GRID.shape) if pack is None else pack
+    cct, _ = xy_to_cct(xy)
+    kelvin = 3000.0 if np.isnan(cct) else float(np.clip(cct, 1000.0, 25000.0))
+    candidates = [
+        planck(GRID, kelvin) if kind == "planck" else daylight(GRID, max(kelvin, 4000.0))
+        for kind in smooth
+    ]
+    if tabulated:
+        spectra, uv = _tabulated(tabulated)
+        apart = np.hypot(*(uv - xy_to_uv_prime(xy)).T)
+        candidates += list(spectra[np.argsort(apart, kind="stable")[:_MOST_TABULATED]])
+    bent = bend(np.stack(candidates) * through, xy)
+    if not len(bent):
+        bent = bend((planck(GRID, kelvin) * through)[np.newaxis], xy)
+    if not len(bent):
+        raise Problem(
+            "x",
+            f"No spectrum of a lamp reaches x {xy[0]:.4f}, y {xy[1]:.4f}: "
+            "it is close to a single wavelength. Measure a spectrum to go on.",
+        )
+    return bent

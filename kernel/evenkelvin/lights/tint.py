@@ -1,0 +1,78 @@
+"""Green and magenta: the CC filter that takes a light's tint away, and the words for it."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from evenkelvin.colorimetry.chromaticity import uv_prime_to_uv, xyz_to_uv_prime
+from evenkelvin.colorimetry.observer import observer_grid
+from evenkelvin.colorimetry.temperature import uv_to_cct
+from evenkelvin.data import Floats
+from evenkelvin.filters.kit import cc_transmittance
+
+#: Densest correction that is looked for, in CC.
+_DENSEST_CC = 120.0
+#: ΔDuv from which each word holds; common practice, no source.
+_WORDS = ((0.008, "strongly"), (0.003, "clearly"), (0.001, "a touch"), (0.0002, "a hair"))
+
+
+def _duv_through(light: Floats, cc: float) -> float:
+    xyz = (light * cc_transmittance(cc)) @ observer_grid()
+    return float(uv_to_cct(uv_prime_to_uv(xyz_to_uv_prime(xyz))[np.newaxis])[0, 1])
+
+
+def neutralising_cc(light: Floats, duv: float = 0.0) -> float | None:
+    """Return the CC density that brings a light to a Duv: green positive, magenta negative.
+
+    Parameters
+    ----------
+    light
+        On the search grid, shape (81,).
+    duv
+        Wanted Duv.
+
+    Returns
+    -------
+    float or None
+        In CC units (30 is a density of 0.30), base of the gel left aside; None when no density up
+        to CC120 does it.
+    """
+    now = _duv_through(light, 0.0)
+    if abs(now - duv) < 1e-7:
+        return 0.0
+    # Duv rises steadily with the density of green: a bracketed secant (Illinois) finds it.
+    low, high = (0.0, _DENSEST_CC) if now < duv else (-_DENSEST_CC, 0.0)
+    f_low, f_high = _duv_through(light, low) - duv, _duv_through(light, high) - duv
+    if f_low * f_high > 0.0:
+        return None
+    side = 0
+    cc = 0.0
+    for _ in range(40):
+        cc = (low * f_high - high * f_low) / (f_high - f_low)
+        f = _duv_through(light, cc) - duv
+        if abs(f) < 1e-8:
+            break
+        if f * f_high > 0.0:
+            high, f_high = cc, f
+            f_low, side = (f_low / 2.0, -1) if side == -1 else (f_low, -1)
+        else:
+            low, f_low = cc, f
+            f_high, side = (f_high / 2.0, 1) if side == 1 else (f_high, 1)
+    return cc
+
+
+def cc_words(cc: float | None) -> str:
+    """Return a CC correction as an instruction."""
+    if cc is None:
+        return "more than any CC gel can take away"
+    if abs(cc) < 0.5:
+        return "no green or magenta needed"
+    return f"add {abs(cc):.0f} CC {'green' if cc > 0 else 'magenta'}"
+
+
+def tint_words(duv: float) -> str:
+    """Return a difference in Duv as people say it: 'a hair magenta'."""
+    for limit, word in _WORDS:
+        if abs(duv) >= limit:
+            return f"{word} {'green' if duv > 0 else 'magenta'}"
+    return "no tint"

@@ -63,9 +63,9 @@ def test_every_question_of_the_desk_has_a_golden_case() -> None:
 
 
 def test_a_difference_beyond_rounding_is_seen() -> None:
-    assert differences({"x": [0.3]}, {"x": [0.3 * (1 + 1e-8)]}) == [
-        "answer.x[0]: 0.3 became 0.300000003"
-    ]
+    assert differences({"x": [0.3]}, {"x": [0.3001]}) == ["answer.x[0]: 0.3 became 0.3001"]
+    assert differences({"x": [0.3]}, {"x": [0.3 * (1 + 1e-8)]}) != []
+    assert differences({"x": [0.3]}, {"y": [0.3]}) != []
     assert differences({"x": [0.3]}, {"x": [0.3 * (1 + 1e-12)]}) == []
 
 

@@ -43,5 +43,5 @@ os.chdir("/work/tests")
 
 import pytest  # noqa: E402
 
-options = "-q -rs -p no:cacheprovider --rootdir=/work/tests --import-mode=importlib"
+options = "-q -rs --capture=sys -p no:cacheprovider --rootdir=/work/tests --import-mode=importlib"
 int(pytest.main(["kernel", *options.split(), "-o", "xfail_strict=true"]))

@@ -85,7 +85,7 @@ def _position(f_number: float) -> float:
 
 
 def _mark(whole: int) -> str:
-    return _MARKS.get(whole) or f"{math.exp2(whole / 2.0):.2g}"
+    return _MARKS.get(whole) or f"{float(f'{math.exp2(whole / 2.0):.2g}'):g}"
 
 
 def stop_in_thirds(f_number: float, prefix: str = "f/") -> str:

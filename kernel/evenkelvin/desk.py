@@ -18,10 +18,6 @@ ASKS: dict[str, str] = {
     "agree": "agree",
     "kit": "kit",
     "field": "field",
-    "expose": "expose",
-    "falloff": "falloff",
-    "flicker": "flicker",
-    "units": "units",
 }
 
 

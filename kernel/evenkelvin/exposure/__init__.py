@@ -1,1 +1,0 @@
-"""From illuminance to a stop, and what the shutter does with light that pulses."""

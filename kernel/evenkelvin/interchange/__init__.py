@@ -1,1 +1,0 @@
-"""What comes in and goes out: spectra in files, the book, links, reports."""

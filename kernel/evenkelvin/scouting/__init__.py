@@ -1,1 +1,0 @@
-"""What a location asks: gel for its windows, an order, where the sun will be."""

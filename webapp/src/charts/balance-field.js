@@ -1,0 +1,135 @@
+/**
+ * The balance field: the target at the centre, warm to cool across, magenta to green upward, the
+ * tolerance true to scale, each light a numbered dot, each gel a stretch of the way from the
+ * light towards the centre. Positions come from the kernel; here they are only laid out.
+ */
+import { html, svg } from "lit";
+import { t } from "../words/index.js";
+import { kelvin, steps } from "../words/numbers.js";
+import { extent, place } from "./frame.js";
+
+const WIDTH = 340;
+const HEIGHT = 250;
+const PAD = { left: 6, right: 6, top: 20, bottom: 20 };
+const APART = 64; // least distance between two labels on the black-body line
+
+const CLEAR = 26; // least distance from a label to a light
+
+/** @typedef {[number, number]} Point */
+
+/** @param {Point} one @param {Point} other */
+const apart = (one, other) => Math.hypot(one[0] - other[0], one[1] - other[1]);
+
+/**
+ * @param {any} field the kernel's answer to "field"
+ * @param {{title: string}} options
+ */
+export function balanceField(field, { title }) {
+  const { outline } = field.tolerance;
+  const points = [
+    ...outline,
+    ...field.lights.flatMap((/** @type {any} */ light) => [
+      [light.across, light.up],
+      ...light.path,
+    ]),
+  ];
+  const frame = place(extent(points), { width: WIDTH, height: HEIGHT, pad: PAD });
+  const line = (/** @type {Point[]} */ list) => list.map((p) => frame.at(p).join(",")).join(" ");
+  const [centreX, centreY] = frame.at([0, 0]);
+  /** @type {Point[]} */
+  const dots = field.lights.map((/** @type {any} */ light) => frame.at([light.across, light.up]));
+  return html`
+    <figure class="chart">
+      <svg viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-labelledby="field-title field-words">
+        ${svg`
+          <title id="field-title">${title}</title>
+          <desc id="field-words">${fieldWords(field)}</desc>
+          <rect class="sheet" x="0.5" y="0.5" width=${WIDTH - 1} height=${HEIGHT - 1} rx="8"></rect>
+          <g class="axes">
+            <line x1=${PAD.left} x2=${WIDTH - PAD.right} y1=${centreY} y2=${centreY}></line>
+            <line y1=${PAD.top} y2=${HEIGHT - PAD.bottom} x1=${centreX} x2=${centreX}></line>
+            <text x="8" y="14">↑ ${t("field.axis.green")}</text>
+            <text x="8" y=${HEIGHT - 7}>↓ ${t("field.axis.magenta")}</text>
+            <text x=${WIDTH - 8} y="14" text-anchor="end">← ${t("field.axis.warm")} · ${t("field.axis.cool")} →</text>
+            <text x=${WIDTH - 8} y=${HEIGHT - 7} text-anchor="end">${t("field.scale", {
+              steps: steps(field.tolerance.steps),
+            })}</text>
+          </g>
+          ${blackBodyLine(field.locus, frame, dots)}
+          <polygon class="tolerance" points=${line(outline)}></polygon>
+          ${field.lights.map((/** @type {any} */ light) => way(light, frame))}
+          ${dots.map(([x, y], index) => {
+            return svg`<circle class="light" cx=${x} cy=${y} r="9"></circle>
+              <text class="number" x=${x} y=${y + 4} text-anchor="middle">${index + 1}</text>`;
+          })}
+        `}
+      </svg>
+      <figcaption>
+        <ol class="key">
+          ${field.lights.map((/** @type {any} */ light) => html`<li>${light.name}</li>`)}
+        </ol>
+        <span class="hint">${t("field.legend")}</span>
+      </figcaption>
+    </figure>
+  `;
+}
+
+/**
+ * The whites of a black body, with a CCT here and there.
+ * @param {any[]} locus
+ * @param {ReturnType<typeof place>} frame
+ * @param {Point[]} lights  where no label may stand
+ */
+function blackBodyLine(locus, frame, lights) {
+  const { across, up } = frame.box;
+  const seen = locus
+    .filter((one) => one.across >= across[0] && one.across <= across[1])
+    .filter((one) => one.up >= up[0] && one.up <= up[1])
+    .map((one) => ({ cct: one.cct_K, at: frame.at([one.across, one.up]) }));
+  /** @type {typeof seen} */
+  const labelled = [];
+  for (const one of seen) {
+    const last = labelled.at(-1);
+    const clear = lights.every((light) => apart(light, one.at) > CLEAR);
+    if (clear && (!last || apart(one.at, last.at) >= APART)) labelled.push(one);
+  }
+  return svg`<g class="locus">
+    <polyline points=${seen.map((one) => one.at.join(",")).join(" ")}></polyline>
+    ${labelled
+      .filter(({ at }) => at[0] > 24 && at[0] < WIDTH - 24)
+      .map(
+        ({ cct, at: [x, y] }) => svg`<circle cx=${x} cy=${y} r="2"></circle>
+          <text x=${x} y=${y + 14} text-anchor="middle">${kelvin(cct)}</text>`,
+      )}
+  </g>`;
+}
+
+/**
+ * What each gel of its pack does to a light.
+ * @param {any} light
+ * @param {ReturnType<typeof place>} frame
+ */
+function way(light, frame) {
+  if (light.path.length < 2) return svg``;
+  /** @type {Point[]} */
+  const stops = light.path.map((/** @type {Point} */ point) => frame.at(point));
+  return svg`
+    <polyline class="path" points=${stops.map((p) => p.join(",")).join(" ")}></polyline>
+    ${stops.slice(1).map(([x, y]) => svg`<circle class="step" cx=${x} cy=${y} r="3"></circle>`)}
+  `;
+}
+
+/** The chart as words. @param {any} field */
+export function fieldWords(field) {
+  return field.lights
+    .map((/** @type {any} */ light, /** @type {number} */ index) => {
+      const sideways = t(light.across < 0 ? "field.warmer" : "field.cooler", {
+        steps: steps(Math.abs(light.across)),
+      });
+      const upward = t(light.up > 0 ? "field.greener" : "field.pinker", {
+        steps: steps(Math.abs(light.up)),
+      });
+      return t("field.light", { n: index + 1, name: light.name, sideways, upward });
+    })
+    .join(" ");
+}

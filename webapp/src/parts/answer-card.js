@@ -1,0 +1,85 @@
+/** The answer to one reading: what to do first, then where it lands, then why. */
+import { html, nothing } from "lit";
+import { t } from "../words/index.js";
+import { coordinate, duv, kelvin, mired, steps } from "../words/numbers.js";
+import { changeWords, packFigures, packReasons, packWords } from "./pack-card.js";
+import { verdictMark } from "./verdict.js";
+import { warningList } from "./warnings.js";
+
+/** The pack to hang: none on a light that holds as it is. @param {any} fix */
+export function bestPack(fix) {
+  return fix.verdict === "holds" ? undefined : fix.packs[0];
+}
+
+/** The one line that counts. @param {any} fix the kernel's answer to "fix" */
+export function headline(fix) {
+  if (fix.verdict === "holds") return t("answer.leave");
+  return fix.packs.length ? packWords(fix.packs[0]) : t("answer.noGel");
+}
+
+/**
+ * @param {any} fix
+ * @param {{against: string, before?: any}} context
+ */
+export function answerCard(fix, { against, before }) {
+  const best = bestPack(fix);
+  const { reading, offset, dial } = fix;
+  return html`
+    <p class="headline" data-testid="headline">${headline(fix)}</p>
+    ${best && changeWords(best) ? html`<p class="change">${changeWords(best)}</p>` : nothing}
+    ${best ? packFigures(best) : nothing}
+    <p class="now">
+      ${verdictMark(fix.verdict)} ${t("answer.now", { words: offset.words, against })}
+    </p>
+    ${before ? beforeAfter(before, fix) : nothing}
+    ${warningList([...fix.warnings, ...(best?.warnings ?? [])])}
+    <details class="more">
+      <summary>${t("answer.why")}</summary>
+      <dl class="facts">
+        <dt>${t("answer.reads")}</dt>
+        <dd>${kelvin(reading.cct_K)}, Duv ${duv(reading.duv)}</dd>
+        <dt>x y</dt>
+        <dd>${coordinate(reading.x)} ${coordinate(reading.y)}</dd>
+        <dt>${t("answer.offset")}</dt>
+        <dd>${mired(offset.mired)}, ΔDuv ${duv(offset.duv)}, ${steps(offset.steps)}</dd>
+        <dt>${t("answer.dial")}</dt>
+        <dd>x ${coordinate(dial.x)} y ${coordinate(dial.y)}</dd>
+      </dl>
+      ${best ? packReasons(best) : nothing}
+      <p class="reason">
+        ${t("answer.tolerance", { steps: steps(fix.tolerance.steps) })}
+      </p>
+    </details>
+  `;
+}
+
+/**
+ * @param {any} before
+ * @param {any} after
+ */
+function beforeAfter(before, after) {
+  const row = (/** @type {string} */ label, /** @type {any} */ fix) => html`<tr>
+    <th scope="row">${label}</th>
+    <td>${kelvin(fix.reading.cct_K)}</td>
+    <td>${duv(fix.reading.duv)}</td>
+    <td>${steps(fix.offset.steps)}</td>
+    <td>${verdictMark(fix.verdict)}</td>
+  </tr>`;
+  return html`<table class="compare">
+    <caption>
+      ${t("answer.compare")}
+    </caption>
+    <thead>
+      <tr>
+        <td></td>
+        <th scope="col">CCT</th>
+        <th scope="col">Duv</th>
+        <th scope="col">${t("answer.distance")}</th>
+        <th scope="col">${t("answer.verdict")}</th>
+      </tr>
+    </thead>
+    <tbody>
+      ${row(t("light.before"), before)} ${row(t("light.after"), after)}
+    </tbody>
+  </table>`;
+}

@@ -1,0 +1,23 @@
+/** The state of a set as plain text, for a message to the department. */
+import { t } from "../words/index.js";
+import { kelvin, stops } from "../words/numbers.js";
+import { changeWords, packWords } from "./pack-card.js";
+
+/**
+ * @param {any} agree the kernel's answer to "agree"
+ * @param {{place: string, against: string}} context
+ */
+export function setText(agree, { place, against }) {
+  const lines = agree.lights.map((/** @type {any} */ light) => {
+    const { pack } = light;
+    const act = pack
+      ? t("text.hang", {
+          pack: changeWords(pack) || packWords(pack),
+          cct: kelvin(pack.lands.cct_K),
+          stops: stops(pack.stops_lost),
+        })
+      : t(light.verdict === "holds" ? "answer.leave" : "answer.noGel");
+    return `${light.name}: ${kelvin(light.cct_K)}, ${t(`verdict.${/** @type {"off"} */ (light.verdict)}`)}, ${light.offset.words}. ${act}`;
+  });
+  return [t("text.title", { place, against }), "", ...lines, "", t("caution.short")].join("\n");
+}

@@ -1,0 +1,72 @@
+/** A light's short card on Set: how far out it is, and what to hang on it. */
+import { html, nothing } from "lit";
+import { t } from "../words/index.js";
+import { kelvin, stops, timeOfDay } from "../words/numbers.js";
+import { changeWords, packWords } from "./pack-card.js";
+import { verdictMark } from "./verdict.js";
+import { warningList } from "./warnings.js";
+
+/**
+ * @param {object} slip
+ * @param {import("../store/book.js").Thing} slip.light
+ * @param {import("../store/book.js").Thing} slip.reading
+ * @param {any} slip.answer   this light's part of the kernel's "agree", when there
+ * @param {boolean} slip.hero
+ * @param {number} slip.number
+ * @param {string} [slip.problem]
+ * @param {() => void} slip.onMeasure
+ */
+export function slip({ light, reading, answer, hero, number, problem, onMeasure }) {
+  const pack = answer?.pack;
+  const on = reading.data.pack ?? [];
+  return html`
+    <li class="slip">
+      <header>
+        <span class="ordinal" aria-hidden="true">${number}</span>
+        <h2>${light.data.name}</h2>
+        ${hero ? html`<span class="tag">${t("slip.hero")}</span>` : nothing}
+        ${answer ? verdictMark(answer.verdict) : nothing}
+      </header>
+      ${problem ? html`<p class="problem">${problem}</p>` : nothing}
+      ${
+        answer
+          ? html`
+              ${
+                pack
+                  ? html`<p class="hang">
+                        ${changeWords(pack) || t("slip.hang", { pack: packWords(pack) })}
+                      </p>
+                      <p class="reason">
+                        ${t("slip.lands", {
+                          cct: kelvin(pack.lands.cct_K),
+                          stops: stops(pack.stops_lost),
+                        })}
+                        ${verdictMark(pack.verdict)}
+                      </p>`
+                  : answer.verdict === "holds"
+                    ? html`<p class="hang">${t("answer.leave")}</p>`
+                    : html`<p class="hang">${t("answer.noGel")}</p>`
+              }
+              <p class="reason">${kelvin(answer.cct_K)} · ${answer.offset.words}</p>
+              ${warningList(answer.warnings)}
+            `
+          : nothing
+      }
+      <footer>
+        <span class="hint"
+          >${t("slip.read", { time: timeOfDay(reading.at) })}${
+            on.length ? ` · ${t("slip.on", { pack: on.join(" + ") })}` : ""
+          }</span
+        >
+        <button
+          type="button"
+          class="quiet"
+          aria-label=${t("slip.measureName", { name: light.data.name })}
+          @click=${onMeasure}
+        >
+          ${t("slip.measure")}
+        </button>
+      </footer>
+    </li>
+  `;
+}

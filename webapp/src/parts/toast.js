@@ -1,0 +1,75 @@
+/** A line above the thumb bar that says what was done and can take it back. */
+import { html, nothing } from "lit";
+import { t } from "../words/index.js";
+import { Page } from "./page.js";
+
+const said = new EventTarget();
+
+/**
+ * @param {string} words
+ * @param {{label: string, run: () => unknown}} [action]  such as undo
+ */
+export function say(words, action) {
+  said.dispatchEvent(new CustomEvent("say", { detail: { words, action } }));
+}
+
+const STAYS = 6000; // ms, for words that ask nothing; those with an action stay until dismissed
+
+class Toast extends Page {
+  static properties = { shown: { state: true } };
+
+  constructor() {
+    super();
+    /** @type {{words: string, action?: {label: string, run: () => unknown}} | null} */
+    this.shown = null;
+    /** @type {ReturnType<typeof setTimeout> | undefined} */
+    this.timer = undefined;
+    this.hear = (/** @type {Event} */ event) => {
+      clearTimeout(this.timer);
+      this.shown = /** @type {CustomEvent} */ (event).detail;
+      if (!this.shown?.action) this.timer = setTimeout(() => this.dismiss(), STAYS);
+    };
+  }
+
+  connectedCallback() {
+    super.connectedCallback();
+    said.addEventListener("say", this.hear);
+  }
+
+  disconnectedCallback() {
+    super.disconnectedCallback();
+    said.removeEventListener("say", this.hear);
+  }
+
+  dismiss() {
+    this.shown = null;
+  }
+
+  render() {
+    const { shown } = this;
+    return html`<div role="status" class="toast ${shown ? "shown" : ""}">
+      ${
+        shown
+          ? html`<span>${shown.words}</span>
+              ${
+                shown.action
+                  ? html`<button
+                      type="button"
+                      @click=${() => {
+                        this.dismiss();
+                        shown.action?.run();
+                      }}
+                    >
+                      ${shown.action.label}
+                    </button>`
+                  : nothing
+              }
+              <button type="button" class="quiet" @click=${this.dismiss}>
+                ${t("dismiss")}
+              </button>`
+          : nothing
+      }
+    </div>`;
+  }
+}
+customElements.define("ek-toast", Toast);

@@ -1,0 +1,15 @@
+/** What the kernel wants a practitioner to know, one sentence a line. */
+import { html, nothing } from "lit";
+
+/** @param {readonly string[] | undefined} warnings */
+export function warningList(warnings) {
+  if (!warnings?.length) return nothing;
+  return html`<ul class="warnings">
+    ${warnings.map((warning) => html`<li>${warning}</li>`)}
+  </ul>`;
+}
+
+/** @param {string | undefined} message a problem that belongs to no field on the screen */
+export function problemNote(message) {
+  return message ? html`<p class="problem block" role="alert">${message}</p>` : nothing;
+}

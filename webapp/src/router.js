@@ -1,0 +1,26 @@
+/**
+ * Hash routes: `#name/rest`. The address is the state, so that the back button and a bookmark
+ * work in any subfolder of any host. Fires "change".
+ */
+
+export const FIRST = "light";
+
+class Route extends EventTarget {
+  constructor() {
+    super();
+    window.addEventListener("hashchange", () => this.dispatchEvent(new Event("change")));
+  }
+
+  /** @returns {{name: string, rest: string}} */
+  get now() {
+    const [name, ...rest] = location.hash.slice(1).split("/");
+    return { name: name || FIRST, rest: rest.join("/") };
+  }
+
+  /** @param {string} name @param {string} [rest] */
+  go(name, rest) {
+    location.hash = rest ? `${name}/${rest}` : name;
+  }
+}
+
+export const route = new Route();

@@ -1,0 +1,175 @@
+/**
+ * The book in memory: every entry of the log and the present state of every thing in it.
+ * Fires "change" whenever that state moves, whichever tab moved it.
+ */
+
+import { creation, replacement } from "./entries.js";
+import { announce } from "./tabs.js";
+
+/** @typedef {import("./entries.js").Entry} Entry */
+/** @typedef {import("./entries.js").Kind} Kind */
+
+/**
+ * @typedef {object} Thing
+ * @property {string} id
+ * @property {Kind} kind
+ * @property {string | null} parent
+ * @property {string} at           when it was first written
+ * @property {Record<string, any>} data
+ * @property {Entry[]} heads       more than one: edited in two places at once
+ * @property {boolean} gone
+ */
+
+export class Book extends EventTarget {
+  /** @param {import("./database.js").Database} database */
+  constructor(database) {
+    super();
+    this.database = database;
+    this.#forget();
+  }
+
+  /** @type {Map<string, Entry>} */ #entries = new Map();
+  /** @type {Map<string, Entry[]>} entries by thing */ #history = new Map();
+  /** @type {Set<string>} ids named in some `after` */ #replaced = new Set();
+  /** @type {Map<string, Set<string>>} things by parent ("" = none) */ #below = new Map();
+  /** @type {Map<string, Thing>} */ #things = new Map();
+
+  #forget() {
+    this.#entries = new Map();
+    this.#history = new Map();
+    this.#replaced = new Set();
+    this.#below = new Map();
+    this.#things = new Map();
+  }
+
+  /** @param {Entry} entry */
+  #take(entry) {
+    if (this.#entries.has(entry.id)) return;
+    this.#entries.set(entry.id, entry);
+    const history = this.#history.get(entry.of) ?? [];
+    history.push(entry);
+    this.#history.set(entry.of, history);
+    for (const id of entry.after) this.#replaced.add(id);
+    const above = entry.parent ?? "";
+    if (!this.#below.has(above)) this.#below.set(above, new Set());
+    this.#below.get(above)?.add(entry.of);
+    this.#things.delete(entry.of);
+  }
+
+  /** Read the whole log. */
+  async load() {
+    const entries = await this.database.run("entries", "readonly", (store) => store.getAll());
+    this.#forget();
+    for (const entry of entries) this.#take(entry);
+    this.dispatchEvent(new Event("change"));
+  }
+
+  /** Read the entries that another tab wrote. @param {string[]} ids */
+  async refresh(ids) {
+    const entries = await this.database.run("entries", "readonly", (store) =>
+      Promise.all(ids.map((id) => store.get(id))),
+    );
+    for (const entry of entries) if (entry) this.#take(entry);
+    this.dispatchEvent(new Event("change"));
+  }
+
+  /**
+   * Write entries in one transaction. When this resolves they are durable.
+   * @param {...Entry} entries
+   */
+  async add(...entries) {
+    await this.database.run("entries", "readwrite", (store) =>
+      Promise.all(entries.map((entry) => store.put(entry))),
+    );
+    for (const entry of entries) this.#take(entry);
+    this.dispatchEvent(new Event("change"));
+    announce({ database: this.database.name, entries: entries.map((entry) => entry.id) });
+  }
+
+  /** @returns {Entry[]} the whole log, oldest first. */
+  entries() {
+    return [...this.#entries.values()].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+  }
+
+  /** @param {string | null | undefined} id @returns {Thing | undefined} */
+  thing(id) {
+    if (!id) return undefined;
+    const known = this.#things.get(id);
+    if (known) return known;
+    const history = this.#history.get(id);
+    if (!history) return undefined;
+    const heads = history
+      .filter((entry) => !this.#replaced.has(entry.id))
+      .sort((a, b) => Date.parse(b.at) - Date.parse(a.at));
+    const head = heads.find((entry) => !entry.gone) ?? heads[0];
+    const first = this.#entries.get(id) ?? head;
+    const thing = {
+      id,
+      kind: head.thing,
+      parent: head.parent,
+      at: first.at,
+      data: head.data,
+      heads,
+      gone: Boolean(head.gone),
+    };
+    this.#things.set(id, thing);
+    return thing;
+  }
+
+  /**
+   * What stands below `parent` and is not deleted, newest first.
+   * @param {string | null} parent
+   * @param {Kind} [kind]
+   * @returns {Thing[]}
+   */
+  below(parent, kind) {
+    const ids = this.#below.get(parent ?? "") ?? [];
+    return [...ids]
+      .map((id) => /** @type {Thing} */ (this.thing(id)))
+      .filter((thing) => !thing.gone && thing.parent === parent && (!kind || thing.kind === kind))
+      .sort((a, b) => Date.parse(b.at) - Date.parse(a.at));
+  }
+
+  /** The thing, if it and everything above it stands. @param {string | null | undefined} id */
+  standing(id) {
+    const thing = this.thing(id);
+    for (let up = thing; up; up = this.thing(up.parent)) if (up.gone) return undefined;
+    return thing;
+  }
+
+  /** The latest reading of a light. @param {string} light @returns {Thing | undefined} */
+  latest(light) {
+    return this.below(light, "reading")[0];
+  }
+
+  /**
+   * @param {Kind} kind
+   * @param {string | null} parent
+   * @param {Record<string, any>} data
+   * @returns {Promise<string>} its id
+   */
+  async create(kind, parent, data) {
+    const entry = creation(kind, parent, data);
+    await this.add(entry);
+    return entry.id;
+  }
+
+  /** Change some fields of a thing. @param {string} id @param {Record<string, any>} fields */
+  async edit(id, fields) {
+    const thing = this.thing(id);
+    if (thing) await this.add(replacement(thing.heads, { ...thing.data, ...fields }));
+  }
+
+  /**
+   * Delete a thing.
+   * @param {string} id
+   * @returns {Promise<() => Promise<void>>} undo: one more entry with the earlier data
+   */
+  async remove(id) {
+    const thing = this.thing(id);
+    if (!thing) return async () => {};
+    const entry = replacement(thing.heads, thing.data, true);
+    await this.add(entry);
+    return () => this.add(replacement([entry], thing.data));
+  }
+}

@@ -1,0 +1,75 @@
+/**
+ * The one book, the one set of settings and the drafts of this app, and which database they are
+ * in: the person's own, or the demo's, which never mixes with it.
+ */
+import { Book } from "./book.js";
+import { Database } from "./database.js";
+import { Drafts } from "./drafts.js";
+import { Settings } from "./settings.js";
+import { claimTab, listen } from "./tabs.js";
+
+const OWN = "evenkelvin";
+const DEMO = "evenkelvin-demo";
+const DEMO_KEY = "evenkelvin.demo";
+
+const database = new Database(sessionStorage.getItem(DEMO_KEY) ? DEMO : OWN);
+export const book = new Book(database);
+export const settings = new Settings(database);
+export const drafts = new Drafts(database);
+
+/** Fires "fault" (detail: a sentence) when storage refuses, and "switch" between the books. */
+export const storage = new EventTarget();
+
+/** @param {unknown} error */
+export function reportFault(error) {
+  const detail = error instanceof Error ? error.message : String(error);
+  storage.dispatchEvent(new CustomEvent("fault", { detail }));
+}
+
+async function load() {
+  await Promise.all([settings.load(), book.load()]).catch(reportFault);
+}
+
+/** Open the store. Never rejects: a refused store is reported and the app works from memory. */
+export async function openStore() {
+  listen((news) => {
+    if (news.database !== database.name) return;
+    if (news.entries) book.refresh(news.entries).catch(reportFault);
+    if (news.setting) settings.load().catch(reportFault);
+  });
+  document.addEventListener("visibilitychange", () => {
+    // A phone may have frozen this page while another tab wrote.
+    if (document.visibilityState === "visible") load();
+  });
+  drafts.tab = await claimTab();
+  await load();
+}
+
+export const inDemo = () => database.name === DEMO;
+
+/**
+ * Open the demo book afresh.
+ * @param {{entries: import("./entries.js").Entry[], settings: Partial<import("./settings.js").Values>}} demo
+ */
+export async function enterDemo(demo) {
+  const { theme, illuminance } = settings.values;
+  await database.use(DEMO);
+  await database.clear();
+  await database.run("entries", "readwrite", (store) =>
+    Promise.all(demo.entries.map((entry) => store.put(entry))),
+  );
+  const values = { ...demo.settings, theme, illuminance, welcomed: true };
+  await database.run("settings", "readwrite", (store) =>
+    Promise.all(Object.entries(values).map(([key, value]) => store.put(value, key))),
+  );
+  sessionStorage.setItem(DEMO_KEY, "1");
+  await load();
+  storage.dispatchEvent(new Event("switch"));
+}
+
+export async function leaveDemo() {
+  sessionStorage.removeItem(DEMO_KEY);
+  await database.use(OWN);
+  await load();
+  storage.dispatchEvent(new Event("switch"));
+}

@@ -1,0 +1,50 @@
+/**
+ * Turns what is kept or typed into questions for the kernel. Numbers pass as the strings that
+ * were typed: the kernel reads them, not we.
+ */
+import { gels } from "./gels.js";
+import { settings } from "./index.js";
+
+/** The fields of a reading that the kernel knows. */
+const READING = [
+  "x",
+  "y",
+  "cct_K",
+  "duv",
+  "spectrum",
+  "illuminance_lx",
+  "illuminance_fc",
+  "exposure_lx_s",
+  "lamp",
+];
+
+/**
+ * @param {Record<string, any>} data of a reading as kept
+ * @param {string} [name]
+ * @returns {Record<string, any>} R
+ */
+export function readingQuestion(data, name) {
+  /** @type {Record<string, any>} */
+  const reading = {};
+  for (const field of READING) {
+    const value = data[field];
+    if (value !== undefined && value !== "") reading[field] = value;
+  }
+  if (name) reading.name = name;
+  if (data.pack?.length) reading.pack = data.pack;
+  return reading;
+}
+
+/** Tolerance and gels in stock, as every question about gel needs them. */
+export function terms() {
+  const tolerance = settings.get("tolerance");
+  const without = new Set(settings.get("without"));
+  if (without.size === 0 || !gels.all) return { tolerance };
+  return { tolerance, kit: gels.all.map((gel) => gel.name).filter((name) => !without.has(name)) };
+}
+
+/** The white the camera is set to, as T. */
+export function whiteQuestion() {
+  const { cct_K, duv } = settings.get("white");
+  return { cct_K, duv: duv.trim() === "" ? "0" : duv };
+}

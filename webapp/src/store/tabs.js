@@ -1,0 +1,56 @@
+/**
+ * Several tabs of one app: what one writes, the others hear; each has a name of its own, so that
+ * two half-typed readings never overwrite each other.
+ */
+
+/**
+ * @typedef {object} News
+ * @property {string} database
+ * @property {string[]} [entries]   ids of new entries
+ * @property {string} [setting]     key of a changed setting
+ */
+
+const channel = new BroadcastChannel("evenkelvin");
+
+/** @param {News} news */
+export function announce(news) {
+  channel.postMessage(news);
+}
+
+/** @param {(news: News) => void} hear */
+export function listen(hear) {
+  channel.addEventListener("message", (event) => hear(event.data));
+}
+
+const KEY = "evenkelvin.tab";
+const lockOf = (/** @type {string} */ tab) => `evenkelvin tab ${tab}`;
+
+/** Hold the lock `tab` for as long as this page lives. @param {string} tab */
+function hold(tab) {
+  return new Promise((resolve) => {
+    navigator.locks.request(lockOf(tab), { ifAvailable: true }, (lock) => {
+      resolve(Boolean(lock));
+      return lock ? new Promise(() => {}) : undefined;
+    });
+  });
+}
+
+/**
+ * This tab's name: the same after a reload, a new one in a duplicated tab.
+ * @returns {Promise<string>}
+ */
+export async function claimTab() {
+  const kept = sessionStorage.getItem(KEY);
+  if (kept && (await hold(kept))) return kept;
+  const fresh = crypto.randomUUID();
+  await hold(fresh);
+  sessionStorage.setItem(KEY, fresh);
+  return fresh;
+}
+
+/** @returns {Promise<(tab: string) => boolean>} whether a tab of that name is open now. */
+export async function openTabs() {
+  const { held = [] } = await navigator.locks.query();
+  const names = new Set(held.map((lock) => lock.name));
+  return (tab) => names.has(lockOf(tab));
+}

@@ -1,0 +1,35 @@
+/**
+ * The table of views. To add one: write `views/NAME.js` (a custom element that extends Page),
+ * import it here, and give it a row. `place` is the thumb-bar place it belongs to.
+ */
+import { html } from "lit";
+import "./book.js";
+import "./cautions.js";
+import "./demo.js";
+import "./kit.js";
+import "./light.js";
+import "./set.js";
+
+/**
+ * @typedef {object} View
+ * @property {import("../words/index.js").WordKey} title
+ * @property {"light" | "set" | "book" | "kit"} place
+ * @property {(rest: string) => unknown} show  `rest` is what follows the name in the address
+ */
+
+/** The four places of the thumb bar, in order. */
+export const PLACES = /** @type {const} */ (["light", "set", "book", "kit"]);
+
+/** @type {Record<string, View>} */
+export const VIEWS = {
+  light: { title: "place.light", place: "light", show: () => html`<ek-light></ek-light>` },
+  set: { title: "place.set", place: "set", show: () => html`<ek-set></ek-set>` },
+  book: { title: "place.book", place: "book", show: () => html`<ek-book></ek-book>` },
+  kit: { title: "place.kit", place: "kit", show: () => html`<ek-kit></ek-kit>` },
+  cautions: {
+    title: "cautions.title",
+    place: "kit",
+    show: () => html`<ek-cautions></ek-cautions>`,
+  },
+  demo: { title: "demo.title", place: "set", show: () => html`<ek-demo></ek-demo>` },
+};

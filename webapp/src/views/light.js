@@ -1,0 +1,297 @@
+/** Light: one reading, how far it is from the white, and what brings it there. */
+import { html, nothing } from "lit";
+import { balanceField } from "../charts/balance-field.js";
+import "../parts/against.js";
+import { againstWords } from "../parts/against.js";
+import { answerCard, bestPack } from "../parts/answer-card.js";
+import "../parts/boot-progress.js";
+import { cautionNote } from "../parts/caution-note.js";
+import { choice, field, segments } from "../parts/field.js";
+import { gelPicker } from "../parts/gel-picker.js";
+import { LAMPS } from "../parts/lamps.js";
+import { LiveQuestion } from "../parts/live-question.js";
+import { packRow } from "../parts/pack-card.js";
+import { Page } from "../parts/page.js";
+import { say } from "../parts/toast.js";
+import { problemNote } from "../parts/warnings.js";
+import { Watch } from "../parts/watch.js";
+import { welcome } from "../parts/welcome.js";
+import { gels } from "../store/gels.js";
+import { book, settings } from "../store/index.js";
+import { lightDraft } from "../store/light-draft.js";
+import { askPersistence } from "../store/persistence.js";
+import { readingQuestion, terms } from "../store/questions.js";
+import { currentSetup, lightsOf, placeWords, targetFor } from "../store/shoot.js";
+import { t } from "../words/index.js";
+import { timeOfDay } from "../words/numbers.js";
+
+class LightView extends Page {
+  static properties = { keeping: { state: true }, fault: { state: true } };
+
+  constructor() {
+    super();
+    this.keeping = false;
+    this.fault = "";
+    this.fix = new LiveQuestion(this);
+    this.field = new LiveQuestion(this);
+    this.earlier = new LiveQuestion(this);
+    this.watch = new Watch(this, lightDraft, book, settings, gels);
+  }
+
+  willUpdate() {
+    const { typed, complete } = lightDraft;
+    const target = targetFor(typed.light).question;
+    const reading = complete ? readingQuestion(lightDraft.reading) : null;
+    this.fix.put(reading && { ask: "fix", reading, target, ...terms() });
+    const best = this.fix.answer && bestPack(this.fix.answer)?.gels;
+    const before = book.thing(typed.before)?.data;
+    const shown = before ? [readingQuestion(before, t("light.before"))] : [];
+    this.field.put(
+      reading && this.fix.answer
+        ? {
+            ask: "field",
+            target,
+            tolerance: settings.get("tolerance"),
+            lights: [...shown, { ...reading, name: this.nameNow() }],
+            packs: [...shown.map(() => null), best ?? null],
+          }
+        : null,
+    );
+    this.earlier.put(
+      before && reading
+        ? { ask: "fix", reading: readingQuestion(before), target, depth: 1, ...terms() }
+        : null,
+    );
+  }
+
+  /** The name this light would be kept under. */
+  nameNow() {
+    const count = lightsOf(currentSetup()).length;
+    return lightDraft.typed.name.trim() || t("light.nth", { n: count + 1 });
+  }
+
+  async keep() {
+    this.keeping = true;
+    this.fault = "";
+    try {
+      await lightDraft.keep(this.nameNow(), targetFor(lightDraft.typed.light).question);
+      askPersistence();
+    } catch (error) {
+      this.fault = error instanceof Error ? error.message : String(error);
+    }
+    this.keeping = false;
+  }
+
+  /** Empty the form; what was half typed can be brought back. */
+  next() {
+    const earlier = lightDraft.typed;
+    if (lightDraft.unsaved) {
+      say(t("light.setAside"), { label: t("undo"), run: () => lightDraft.start(earlier) });
+    }
+    lightDraft.start();
+    this.querySelector("input")?.focus();
+  }
+
+  /** @param {string} name of a field in the question */
+  problemAt(name) {
+    const problem = this.fix.problem;
+    return problem?.field === `reading.${name}` ? problem.message : undefined;
+  }
+
+  /** The sentence of a problem that no field on this screen shows. */
+  otherProblem() {
+    const problem = this.fix.problem;
+    if (!problem) return undefined;
+    if (problem.field.startsWith("target"))
+      return t("light.targetProblem", { message: problem.message });
+    const shown = lightDraft.typed.way === "xy" ? ["x", "y"] : ["cct_K", "duv"];
+    const unit = `illuminance_${settings.get("illuminance")}`;
+    const here = [...shown, unit].some((name) => problem.field === `reading.${name}`);
+    return here ? undefined : problem.message;
+  }
+
+  renderNumbers() {
+    const { typed } = lightDraft;
+    const type = (/** @type {string} */ key) => (/** @type {string} */ value) =>
+      lightDraft.type({ [key]: value });
+    const unit = settings.get("illuminance");
+    return html`
+      ${segments({
+        name: "way",
+        legend: t("light.way"),
+        quiet: true,
+        value: typed.way,
+        options: [
+          { value: "xy", label: t("light.wayXy") },
+          { value: "cct", label: t("light.wayCct") },
+        ],
+        onChange: (way) => lightDraft.type({ way: /** @type {"xy" | "cct"} */ (way) }),
+      })}
+      <div class="pair">
+        ${
+          typed.way === "xy"
+            ? ["x", "y"].map((name) =>
+                field({
+                  id: `light-${name}`,
+                  label: name,
+                  value: typed[/** @type {"x" | "y"} */ (name)],
+                  number: true,
+                  large: true,
+                  problem: this.problemAt(name),
+                  onInput: type(name),
+                }),
+              )
+            : [
+                field({
+                  id: "light-cct",
+                  label: t("light.cct"),
+                  unit: "K",
+                  value: typed.cct_K,
+                  number: true,
+                  large: true,
+                  problem: this.problemAt("cct_K"),
+                  onInput: type("cct_K"),
+                }),
+                field({
+                  id: "light-duv",
+                  label: t("light.duv"),
+                  hint: t("light.duvHint"),
+                  value: typed.duv,
+                  number: true,
+                  large: true,
+                  problem: this.problemAt("duv"),
+                  onInput: type("duv"),
+                }),
+              ]
+        }
+      </div>
+      <div class="pair">
+        ${field({
+          id: "light-illuminance",
+          label: t("light.illuminance"),
+          unit,
+          value: typed.illuminance,
+          number: true,
+          problem: this.problemAt(`illuminance_${unit}`),
+          onInput: type("illuminance"),
+        })}
+        ${choice({
+          id: "light-lamp",
+          label: t("light.lamp"),
+          value: typed.lamp,
+          options: LAMPS.map((lamp) => ({ value: lamp, label: t(`lamp.${lamp}`) })),
+          onChange: type("lamp"),
+        })}
+      </div>
+      ${field({
+        id: "light-name",
+        label: t("light.name"),
+        hint: t("light.nameHint"),
+        value: typed.name,
+        onInput: type("name"),
+      })}
+      ${gelPicker({
+        id: "light-pack",
+        label: t("light.pack"),
+        value: typed.pack,
+        problem: this.problemAt("pack"),
+        onChange: (pack) => lightDraft.type({ pack }),
+      })}
+    `;
+  }
+
+  renderActions() {
+    const { typed } = lightDraft;
+    if (typed.kept) {
+      const pack = this.fix.answer && bestPack(this.fix.answer)?.gels;
+      return html`
+        <p class="kept" role="status">
+          ${t("light.kept", { time: timeOfDay(typed.kept.at), name: typed.name })}
+        </p>
+        <div class="actions">
+          <button
+            type="button"
+            @click=${() => typed.light && lightDraft.measureAgain(typed.light, pack)}
+          >
+            ${t(pack ? "light.again" : "light.againBare")}
+          </button>
+          <button type="button" class="main" @click=${this.next}>${t("light.next")}</button>
+        </div>
+      `;
+    }
+    return html`
+      ${this.fault ? html`<p class="problem block" role="alert">${this.fault}</p>` : nothing}
+      <div class="actions">
+        ${
+          lightDraft.unsaved || typed.light
+            ? html`<button type="button" class="quiet" @click=${this.next}>
+                ${t("light.clear")}
+              </button>`
+            : nothing
+        }
+        <button
+          type="button"
+          class="main"
+          ?disabled=${!lightDraft.complete || this.keeping || Boolean(this.fix.problem)}
+          @click=${this.keep}
+        >
+          ${this.keeping ? t("light.keeping") : t("light.keep")}
+        </button>
+      </div>
+    `;
+  }
+
+  renderMore() {
+    const { answer } = this.fix;
+    if (!answer) return nothing;
+    const others = answer.packs.slice(bestPack(answer) ? 1 : 0);
+    return html`
+      ${answer.packs.length ? cautionNote() : nothing}
+      ${
+        others.length
+          ? html`<details class="more">
+              <summary>${t("light.others", { n: others.length })}</summary>
+              <ul class="packs">
+                ${others.map(packRow)}
+              </ul>
+            </details>`
+          : nothing
+      }
+      ${this.field.answer ? balanceField(this.field.answer, { title: t("field.title") }) : nothing}
+    `;
+  }
+
+  render() {
+    const { typed, complete } = lightDraft;
+    return html`
+      <h1 class="place">
+        ${typed.light ? t("light.titleAgain", { name: typed.name }) : t("light.title")}
+        <a href="#book">${placeWords(currentSetup())}</a>
+      </h1>
+      <ek-against></ek-against>
+      <section class="answer" aria-label=${t("light.answer")} aria-busy=${this.fix.waiting}>
+        <ek-boot-progress></ek-boot-progress>
+        ${
+          this.fix.answer
+            ? answerCard(this.fix.answer, {
+                against: againstWords(),
+                before: this.earlier.answer,
+              })
+            : html`${problemNote(this.otherProblem())}
+                ${complete ? nothing : html`<p class="hint">${t("light.empty")}</p>`}`
+        }
+      </section>
+      <form
+        @submit=${(/** @type {Event} */ event) => {
+          event.preventDefault();
+          if (complete && !typed.kept && !this.fix.problem) this.keep();
+        }}
+      >
+        ${this.renderNumbers()}
+        <div class="bar">${this.renderActions()}</div>
+      </form>
+      ${this.renderMore()} ${settings.get("welcomed") ? nothing : welcome()}
+    `;
+  }
+}
+customElements.define("ek-light", LightView);

@@ -1,0 +1,164 @@
+/** Set: every light of the setup against one white, and what to hang where. */
+import { html, nothing } from "lit";
+import { balanceField } from "../charts/balance-field.js";
+import "../parts/against.js";
+import { againstWords } from "../parts/against.js";
+import "../parts/boot-progress.js";
+import { cautionNote } from "../parts/caution-note.js";
+import { LiveQuestion } from "../parts/live-question.js";
+import { Page } from "../parts/page.js";
+import { setText } from "../parts/set-text.js";
+import { shareText } from "../parts/share.js";
+import { slip } from "../parts/slip.js";
+import { say } from "../parts/toast.js";
+import { problemNote, warningList } from "../parts/warnings.js";
+import { Watch } from "../parts/watch.js";
+import { route } from "../router.js";
+import { gels } from "../store/gels.js";
+import { book, settings } from "../store/index.js";
+import { lightDraft } from "../store/light-draft.js";
+import { readingQuestion, terms } from "../store/questions.js";
+import { currentSetup, heroOf, lightsOf, placeWords, targetFor } from "../store/shoot.js";
+import { t } from "../words/index.js";
+import { kelvin, steps, stops } from "../words/numbers.js";
+
+class SetView extends Page {
+  constructor() {
+    super();
+    this.agree = new LiveQuestion(this);
+    this.field = new LiveQuestion(this);
+    this.watch = new Watch(this, book, settings, gels);
+  }
+
+  willUpdate() {
+    const lights = lightsOf(currentSetup());
+    const readings = lights.map(({ light, reading }) =>
+      readingQuestion(reading.data, light.data.name),
+    );
+    const hero = lights.findIndex(({ light }) => light.id === heroOf(currentSetup())?.light.id);
+    const target = targetFor().question;
+    this.agree.put(
+      lights.length
+        ? { ask: "agree", lights: readings, ...(hero >= 0 ? { hero } : { target }), ...terms() }
+        : null,
+    );
+    this.field.put(
+      this.agree.answer
+        ? {
+            ask: "field",
+            target,
+            tolerance: settings.get("tolerance"),
+            lights: readings,
+            packs: this.agree.answer.lights.map(
+              (/** @type {any} */ light) => light.pack?.gels ?? null,
+            ),
+          }
+        : null,
+    );
+  }
+
+  /** @param {string} light */
+  measure(light) {
+    const earlier = lightDraft.typed;
+    if (lightDraft.unsaved) {
+      say(t("light.setAside"), { label: t("undo"), run: () => lightDraft.start(earlier) });
+    }
+    lightDraft.measureAgain(light);
+    route.go("light");
+  }
+
+  async share() {
+    const setup = currentSetup();
+    const text = setText(this.agree.answer, { place: placeWords(setup), against: againstWords() });
+    const how = await shareText(placeWords(setup), text);
+    if (how === "copied") say(t("set.copied"));
+    if (how === "refused") say(t("set.shareRefused"));
+  }
+
+  /** @param {any} answer */
+  renderSummary(answer) {
+    const out = answer.odd_ones_out.length;
+    const names = answer.odd_ones_out.map((/** @type {number} */ i) => answer.lights[i].name);
+    return html`
+      <p class="headline" data-testid="headline">
+        ${
+          out
+            ? t("set.out", { n: out, all: answer.lights.length })
+            : t("set.agrees", { n: answer.lights.length })
+        }
+      </p>
+      ${out ? html`<p class="now">${names.join(", ")}</p>` : nothing}
+      <dl class="figures">
+        <div>
+          <dt>${t("set.target")}</dt>
+          <dd>${kelvin(answer.target.cct_K)}</dd>
+        </div>
+        <div>
+          <dt>${t("set.spread")}</dt>
+          <dd>${steps(answer.spread.steps)}</dd>
+        </div>
+        <div>
+          <dt>${t("set.cost")}</dt>
+          <dd>${stops(answer.work.stops_lost_max)}</dd>
+        </div>
+      </dl>
+      <p class="reason">${answer.work.words}</p>
+      ${warningList(answer.warnings)}
+    `;
+  }
+
+  render() {
+    const setup = currentSetup();
+    const lights = lightsOf(setup);
+    const { answer, problem } = this.agree;
+    const at = /^lights\.(\d+)/.exec(problem?.field ?? "");
+    return html`
+      <h1 class="place">${t("place.set")} <a href="#book">${placeWords(setup)}</a></h1>
+      <ek-against></ek-against>
+      ${
+        lights.length
+          ? html`
+              <section class="answer" aria-label=${t("set.summary")} aria-busy=${this.agree.waiting}>
+                <ek-boot-progress></ek-boot-progress>
+                ${answer ? this.renderSummary(answer) : nothing}
+                ${at ? nothing : problemNote(problem?.message)}
+              </section>
+              <ol class="slips">
+                ${lights.map(({ light, reading }, index) =>
+                  slip({
+                    light,
+                    reading,
+                    answer: answer?.lights[index],
+                    hero: light.id === setup?.data.hero,
+                    number: index + 1,
+                    problem: at && Number(at[1]) === index ? problem?.message : undefined,
+                    onMeasure: () => this.measure(light.id),
+                  }),
+                )}
+              </ol>
+              ${answer ? cautionNote() : nothing}
+              ${
+                this.field.answer
+                  ? balanceField(this.field.answer, { title: t("field.titleSet") })
+                  : nothing
+              }
+              <div class="actions">
+                <button type="button" ?disabled=${!answer} @click=${this.share}>
+                  ${t("set.share")}
+                </button>
+                <a class="button main" href="#light" @click=${() => lightDraft.unsaved || lightDraft.start()}>
+                  ${t("set.add")}
+                </a>
+              </div>
+            `
+          : html`<section class="empty">
+              <p>${t("set.empty")}</p>
+              <div class="actions">
+                <a class="button main" href="#light">${t("set.add")}</a>
+              </div>
+            </section>`
+      }
+    `;
+  }
+}
+customElements.define("ek-set", SetView);

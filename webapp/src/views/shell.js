@@ -1,0 +1,130 @@
+/** The frame around every view: where we are, the theme, notices, the thumb bar. */
+import { html, nothing } from "lit";
+import { Page } from "../parts/page.js";
+import { placeIcon } from "../parts/place-icon.js";
+import "../parts/toast.js";
+import { Watch } from "../parts/watch.js";
+import { FIRST, route } from "../router.js";
+import { inDemo, leaveDemo, reportFault, settings, storage } from "../store/index.js";
+import { lightDraft } from "../store/light-draft.js";
+import { themeNow } from "../theme.js";
+import { t } from "../words/index.js";
+import { PLACES, VIEWS } from "./index.js";
+
+class Shell extends Page {
+  static properties = { fault: { state: true }, newVersion: { state: true } };
+
+  constructor() {
+    super();
+    this.fault = "";
+    /** @type {(() => void) | null} switches to the new version */
+    this.newVersion = null;
+    this.watch = new Watch(this, route, settings);
+    storage.addEventListener("fault", (event) => {
+      this.fault = /** @type {CustomEvent<string>} */ (event).detail;
+    });
+    route.addEventListener("change", () => this.arrive());
+  }
+
+  /** A new view starts at its heading, for eyes and for screen readers. */
+  async arrive() {
+    await this.updateComplete;
+    const heading = /** @type {HTMLElement | null} */ (this.querySelector("main h1"));
+    if (heading) {
+      heading.tabIndex = -1;
+      heading.focus({ preventScroll: true });
+    }
+    window.scrollTo(0, 0);
+  }
+
+  async leave() {
+    await leaveDemo();
+    await lightDraft.load();
+    route.go(FIRST);
+  }
+
+  renderNotices() {
+    return html`
+      ${
+        inDemo()
+          ? html`<div class="notice demo">
+              <p>${t("demo.notice")}</p>
+              <button type="button" @click=${() => this.leave().catch(reportFault)}>
+                ${t("demo.leave")}
+              </button>
+            </div>`
+          : nothing
+      }
+      ${
+        this.newVersion
+          ? html`<div class="notice" role="status">
+              <p>${t("update.there")}</p>
+              <button
+                type="button"
+                class="quiet"
+                @click=${() => {
+                  this.newVersion = null;
+                }}
+              >
+                ${t("update.later")}
+              </button>
+              <button type="button" @click=${this.newVersion}>${t("update.now")}</button>
+            </div>`
+          : nothing
+      }
+      ${
+        this.fault
+          ? html`<div class="notice fault" role="alert">
+              <p>${this.fault}</p>
+              <button
+                type="button"
+                class="quiet"
+                @click=${() => {
+                  this.fault = "";
+                }}
+              >
+                ${t("dismiss")}
+              </button>
+            </div>`
+          : nothing
+      }
+    `;
+  }
+
+  render() {
+    const { name, rest } = route.now;
+    const view = VIEWS[name] ?? VIEWS[FIRST];
+    document.title = `${t(view.title)} · ${t("app.name")}`;
+    const other = themeNow() === "dark" ? "daylight" : "dark";
+    return html`
+      <a class="skip" href="#main" @click=${(/** @type {Event} */ event) => {
+        event.preventDefault();
+        this.arrive();
+      }}>${t("skip")}</a>
+      <header class="top">
+        <span class="brand">${t("app.name")}</span>
+        <button
+          type="button"
+          class="quiet theme"
+          @click=${() => settings.set("theme", other).catch(reportFault)}
+        >
+          ${t(`theme.to.${other}`)}
+        </button>
+      </header>
+      ${this.renderNotices()}
+      <main id="main">${view.show(rest)}</main>
+      <ek-toast></ek-toast>
+      <nav class="thumb" aria-label=${t("nav.label")}>
+        ${PLACES.map(
+          (place) => html`<a
+            href="#${place}"
+            aria-current=${view.place === place ? "page" : "false"}
+          >
+            ${placeIcon(place)} <span>${t(`place.${place}`)}</span>
+          </a>`,
+        )}
+      </nav>
+    `;
+  }
+}
+customElements.define("ek-shell", Shell);

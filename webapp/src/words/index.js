@@ -1,0 +1,38 @@
+/**
+ * Every word on the screen comes from one catalogue, so that a translation is one file.
+ */
+import en from "./en.js";
+
+/** @typedef {keyof typeof en} WordKey */
+
+const words = /** @type {Record<string, string | {one: string, other: string}>} */ (en);
+const plural = new Intl.PluralRules("en");
+
+/**
+ * The words for `key`, with `{name}` places filled from `values`. An entry with `one` and
+ * `other` is chosen by `values.n`.
+ * @param {WordKey} key
+ * @param {Record<string, string | number>} [values]
+ * @returns {string}
+ */
+export function t(key, values = {}) {
+  const entry = words[key];
+  if (entry === undefined) throw new Error(`No words for "${key}".`);
+  const text =
+    typeof entry === "string"
+      ? entry
+      : plural.select(Number(values.n)) === "one"
+        ? entry.one
+        : entry.other;
+  return text.replace(/\{(\w+)\}/g, (_, name) => String(values[name] ?? ""));
+}
+
+/**
+ * The same for a key that is put together at run time; `fallback` when there is no such entry.
+ * @param {string} key
+ * @param {string} fallback
+ * @returns {string}
+ */
+export function tMaybe(key, fallback) {
+  return key in words ? t(/** @type {WordKey} */ (key)) : fallback;
+}

@@ -1,0 +1,80 @@
+/**
+ * How numbers look. Formatting only: every number here was computed by the kernel.
+ */
+
+/** @param {number} digits */
+const fixed = (digits) =>
+  new Intl.NumberFormat("en", {
+    minimumFractionDigits: digits,
+    maximumFractionDigits: digits,
+    useGrouping: false,
+  });
+
+const whole = fixed(0);
+const tenth = fixed(1);
+const four = fixed(4);
+const signed = new Intl.NumberFormat("en", {
+  minimumFractionDigits: 4,
+  maximumFractionDigits: 4,
+  signDisplay: "exceptZero",
+});
+const signedWhole = new Intl.NumberFormat("en", {
+  maximumFractionDigits: 0,
+  signDisplay: "exceptZero",
+  useGrouping: false,
+});
+const tens = new Intl.NumberFormat("en", {
+  roundingIncrement: 10,
+  maximumFractionDigits: 0,
+  useGrouping: false,
+});
+
+/** A true minus sign lines up with the plus. @param {string} text */
+const minus = (text) => text.replace("-", "−");
+
+/** @param {number | null | undefined} value CCT in kelvin, shown to 10 K. */
+export const kelvin = (value) => (value == null ? "–" : `${tens.format(value)} K`);
+
+/** @param {readonly number[] | null | undefined} range */
+export const kelvinRange = (range) =>
+  range ? `${tens.format(range[0])}–${tens.format(range[1])} K` : "";
+
+/** @param {number | null | undefined} value light lost, in stops. */
+export const stops = (value) =>
+  value == null
+    ? "–"
+    : `${tenth.format(value)} ${tenth.format(value) === "1.0" ? "stop" : "stops"}`;
+
+/** @param {number | null | undefined} value */
+export const duv = (value) => (value == null ? "–" : minus(signed.format(value)));
+
+/** @param {number | null | undefined} value */
+export const mired = (value) => (value == null ? "–" : `${minus(signedWhole.format(value))} mired`);
+
+/** @param {number | null | undefined} value a chromaticity coordinate. */
+export const coordinate = (value) => (value == null ? "–" : four.format(value));
+
+/** @param {number | null | undefined} value a distance in steps of CIE TN 001. */
+export const steps = (value) =>
+  value == null ? "–" : `${(value < 9.95 ? tenth : whole).format(value)} steps`;
+
+/** @param {number | null | undefined} value a share from 0 to 1. */
+export const percent = (value) => (value == null ? "–" : `${whole.format(value * 100)} %`);
+
+/** @param {number} bytes */
+export const size = (bytes) =>
+  bytes < 1e9 ? `${tenth.format(bytes / 1e6)} MB` : `${tenth.format(bytes / 1e9)} GB`;
+
+const clock = new Intl.DateTimeFormat(undefined, { hour: "2-digit", minute: "2-digit" });
+const day = new Intl.DateTimeFormat(undefined, {
+  weekday: "short",
+  day: "numeric",
+  month: "short",
+  year: "numeric",
+});
+
+/** @param {string} at an entry's time stamp. */
+export const timeOfDay = (at) => clock.format(new Date(at));
+
+/** @param {string} at */
+export const dayOf = (at) => day.format(new Date(at));

@@ -18,6 +18,10 @@ ASKS: dict[str, str] = {
     "agree": "agree",
     "kit": "kit",
     "field": "field",
+    "expose": "expose",
+    "falloff": "falloff",
+    "flicker": "flicker",
+    "units": "units",
 }
 
 

@@ -30,9 +30,11 @@ export async function registerOffline({ onReady, onUpdate, onProblem } = {}) {
 
   serviceWorker.addEventListener("message", ({ data: { shown, newest } }) => {
     if (!shown) return;
+    mine ??= shown;
     if (!told) onReady?.();
     told = true;
-    mine ??= shown;
+    const other = shown !== mine || newest !== shown;
+    document.documentElement.dataset.offline = other ? "update" : "ready"; // for whoever tests
     if (applying && shown === newest) {
       location.reload();
     } else if (shown !== mine) {

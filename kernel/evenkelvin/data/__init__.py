@@ -13,16 +13,22 @@ from numpy.typing import NDArray
 Floats = NDArray[np.float64]
 
 
+def load_text(name: str) -> str:
+    """Return a file of this folder as text.
+
+    Read through the package's loader, so that it works from a folder and from an archive alike.
+    """
+    loader = cast(FileLoader, globals()["__loader__"])
+    return loader.get_data(os.path.join(os.path.dirname(__file__), name)).decode("utf-8")
+
+
 @cache
 def load_table(name: str) -> dict[str, Floats]:
     """Return the columns of a table by their header names.
 
-    Read through the package's loader, so that it works from a folder and from an archive alike.
     The arrays are read-only: they are shared by every caller.
     """
-    loader = cast(FileLoader, globals()["__loader__"])
-    raw = loader.get_data(os.path.join(os.path.dirname(__file__), f"{name}.csv"))
-    lines = [line for line in raw.decode("utf-8").splitlines() if not line.startswith("#")]
+    lines = [line for line in load_text(f"{name}.csv").splitlines() if not line.startswith("#")]
     header = lines[0].split(",")
     body = np.array([line.split(",") for line in lines[1:]], dtype=np.float64)
     body.setflags(write=False)

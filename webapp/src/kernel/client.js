@@ -26,6 +26,7 @@ let lastId = 0;
 /** @param {StageReport} next */
 function setReport(next) {
   report = next;
+  document.documentElement.dataset.kernel = next.stage; // for styles and for whoever tests
   for (const listener of listeners) listener(report);
 }
 

@@ -34,35 +34,43 @@ async function boot() {
       tell("packages", Math.min(1, part), "Loading the colour tables and numpy");
     });
   const packs = Promise.all([load("library.pack"), load("kernel.pack")]);
-  packs.catch(() => {}); // reported by fsInit, below
-  /** @type {unknown} */
-  let lost;
-  const pyodide = await loadPyodide({
-    indexURL: INDEX_URL,
-    fsInit: async (FS) => {
-      try {
-        for (const pack of await packs) writePack(FS, pack);
-      } catch (error) {
-        lost = error;
-        throw error;
-      }
-    },
-  }).catch((error) => {
-    throw lost ?? error;
-  });
+  const never = new Promise(() => {});
+  const pyodide = await Promise.race([
+    loadPyodide({
+      indexURL: INDEX_URL,
+      // Python must not start on half a library: if a pack is lost, the other promise tells.
+      fsInit: async (FS) => {
+        for (const pack of await packs.catch(() => never)) writePack(FS, pack);
+      },
+    }),
+    packs.then(() => never),
+  ]);
   tell("kernel", 0, "Starting the kernel");
   const answer = pyodide.pyimport("evenkelvin.desk").answer_json;
   tell("kernel", 0.5, "Starting the kernel");
-  answer('{"ask":"kit"}'); // imports numpy and the tables before the first real question
+  try {
+    answer('{"ask":"kit"}'); // imports numpy and the tables before the first real question
+  } catch {
+    // The person's own question will tell what is wrong.
+  }
   tell("ready", 1, "Ready");
   return answer;
 }
 
-/** @param {unknown} error */
-const words = (error) => (error instanceof Error ? error.message : String(error));
+/**
+ * The last line of Python's message, which names the error; the traceback goes to the console.
+ * @param {unknown} error
+ */
+function words(error) {
+  const message = error instanceof Error ? error.message : String(error);
+  return message.trim().split("\n").pop();
+}
 
 const booted = boot();
-booted.catch((error) => self.postMessage({ fatal: words(error), booting: true }));
+booted.catch((error) => {
+  console.error(error);
+  self.postMessage({ fatal: words(error), booting: true });
+});
 
 self.onmessage = async ({ data: { id, request } }) => {
   const answer = await booted.catch(() => undefined);
@@ -73,8 +81,8 @@ self.onmessage = async ({ data: { id, request } }) => {
     // A Python exception leaves Python sound; anything else (out of memory, a trap in the
     // machine code) does not.
     if (error instanceof Error && error.name === "PythonError") {
-      const last = error.message.trim().split("\n").pop();
-      const message = `The kernel stumbled over this question (${last}). Nothing you entered is lost.`;
+      console.error(error.message);
+      const message = `The kernel stumbled over this question (${words(error)}). Nothing you entered is lost.`;
       self.postMessage({ id, answer: JSON.stringify({ problem: { field: "", message } }) });
     } else {
       self.postMessage({ fatal: words(error), booting: false });

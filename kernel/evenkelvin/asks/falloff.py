@@ -1,0 +1,90 @@
+"""``falloff``: the inverse square of a small source.
+
+Fields: ``illuminance_lx`` or ``illuminance_fc`` read at ``distance_m`` or ``distance_ft`` from the
+lamp, and one question: ``at_m`` or ``at_ft`` (what does it read there?), ``wanted_lx`` or
+``wanted_fc`` (where must it go?), ``lose_stops`` (how far to lose that much; negative gains).
+Optional ``source_m`` or ``source_ft``: the widest measure of the lamp or frame.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from evenkelvin.asks.units import (
+    LENGTH,
+    LENGTH_BOUNDS,
+    LIGHT,
+    LIGHT_BOUNDS,
+    both,
+    either,
+)
+from evenkelvin.exposure import stops
+from evenkelvin.fields import Fields
+from evenkelvin.problem import Problem
+
+#: How many times its own width a source must be away for the inverse square to hold within about
+#: one percent: the five-times rule of photometry (IES Lighting Handbook; from memory).
+FIVE_TIMES = 5.0
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer the ask."""
+    fields.refuse_unknown(
+        "ask", "illuminance_lx", "illuminance_fc", "distance_m", "distance_ft", "at_m", "at_ft",
+        "wanted_lx", "wanted_fc", "lose_stops", "source_m", "source_ft",
+    )  # fmt: skip
+    light = either(fields, "illuminance", LIGHT, LIGHT_BOUNDS)
+    distance = either(fields, "distance", LENGTH, LENGTH_BOUNDS)
+    if distance is None:
+        raise Problem("distance_m", "distance_m is missing: how far the lamp is where it was read.")
+    at = either(fields, "at", LENGTH, LENGTH_BOUNDS)
+    wanted = either(fields, "wanted", LIGHT, LIGHT_BOUNDS)
+    lose = fields.number("lose_stops", low=-20, high=20) if fields.given("lose_stops") else None
+    asked = [value for value in (at, wanted, lose) if value is not None]
+    if len(asked) != 1:
+        raise Problem(
+            "at_m" if not asked else "wanted_lx" if wanted is not None else "lose_stops",
+            "Ask one thing: a distance (at_m), a light (wanted_lx) or a loss (lose_stops).",
+        )
+    if light is None and wanted is not None:
+        raise Problem("illuminance_lx", "illuminance_lx is missing: what the light reads now.")
+    if at is not None:
+        there = at
+    elif wanted is not None and light is not None:
+        there = stops.distance_for(light, distance, wanted)
+    else:
+        there = stops.distance_to_lose(distance, lose or 0.0)
+    change = stops.ratio_stops(stops.lux_at(1.0, distance, there), 1.0)
+    moved = f"{there:.3g} m ({there / stops.M_PER_FT:.3g} ft) from the lamp"
+    if round(abs(change) * 10.0) == 0:
+        moved += ": no change"
+    else:
+        side = "more" if change > 0 else "less"
+        moved += f": {stops.amount_in_thirds(change)} {side}"
+    answer: dict[str, Any] = both(there, "distance", LENGTH) | {"stops": change}
+    if light is not None:
+        reads = stops.lux_at(light, distance, there)
+        answer |= both(reads, "illuminance", LIGHT)
+        moved += f", reads {reads:.3g} lx ({reads / stops.LX_PER_FC:.3g} fc)"
+    answer["words"] = moved
+    answer["warnings"] = _warnings(either(fields, "source", LENGTH, LENGTH_BOUNDS), distance, there)
+    return answer
+
+
+def _warnings(source: float | None, distance: float, there: float) -> list[str]:
+    near = min(distance, there)
+    if source is None:
+        found = [
+            "Inverse square: for a bare lamp further away than five times its width. A lens, a "
+            "reflector or a large frame falls off more slowly; read it there."
+        ]
+    elif near < FIVE_TIMES * source:
+        found = [
+            f"At {near:.3g} m the source of {source:.3g} m is nearer than five times its width: "
+            "it falls off more slowly than the inverse square. Read it there."
+        ]
+    else:
+        found = []
+    if there < distance:
+        found.append("Mind the heat on skin, cloth and gel when a lamp comes nearer.")
+    return found

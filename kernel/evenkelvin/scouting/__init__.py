@@ -1,0 +1,1 @@
+"""What a location asks: gel for its windows, an order, where the sun will be."""

@@ -1,0 +1,191 @@
+"""What the browser tests share: one build, a server that can be stopped, a phone-size page.
+
+Every page fails its test on a console error and on any request that leaves the app's own host.
+`build.py test` names the Chromium to use in EVENKELVIN_CHROMIUM.
+"""
+
+from __future__ import annotations
+
+import os
+import shutil
+import sys
+import threading
+from collections.abc import Callable, Iterator
+from contextlib import ExitStack
+from pathlib import Path
+from typing import Any
+from urllib.parse import urlsplit
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Request
+
+ROOT = Path(__file__).parents[2]
+sys.path.insert(0, str(ROOT))
+import build  # noqa: E402
+
+PHONE = {"width": 390, "height": 844}
+LAUNCH = {"args": ["--no-sandbox", "--disable-dev-shm-usage"]}
+
+
+class Site:
+    """A folder on a local server that can be stopped and started at the same address."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+        self.port = 0
+        self.server: Any = None
+        self.start()
+
+    def start(self) -> None:
+        self.server = build.make_server(self.folder, self.port)
+        self.port = self.server.server_address[1]
+        threading.Thread(target=self.server.serve_forever, daemon=True).start()
+
+    def stop(self) -> None:
+        """Refuse every connection from now on."""
+        if self.server:
+            self.server.shutdown()
+            self.server.server_close()
+        self.server = None
+
+    @property
+    def url(self) -> str:
+        return f"http://localhost:{self.port}/"
+
+
+class Watch:
+    """Collects what must not happen on the pages of a test."""
+
+    def __init__(self) -> None:
+        self.faults: list[str] = []
+        #: Words of console errors that a test provokes on purpose.
+        self.expected: list[str] = []
+
+    def follow(self, context: BrowserContext) -> None:
+        context.on("page", self.follow_page)
+        context.on("request", self.check_request)
+
+    def follow_page(self, page: Page) -> None:
+        page.on("pageerror", lambda error: self.faults.append(f"error: {error}"))
+        page.on("console", lambda message: self.check_console(message.type, message.text))
+
+    def check_console(self, kind: str, text: str) -> None:
+        if kind == "error" and not any(words in text for words in self.expected):
+            self.faults.append(f"console: {text}")
+
+    def check_request(self, request: Request) -> None:
+        address = urlsplit(request.url)
+        if address.scheme in ("http", "https") and address.hostname != "localhost":
+            self.faults.append(f"request to another host: {request.url}")
+
+
+@pytest.fixture(scope="session")
+def dist() -> Path:
+    """The app, built once from the sources as they are."""
+    build.set_up()
+    build.build_dist()
+    return build.DIST
+
+
+@pytest.fixture(scope="session")
+def chromium_path() -> str:
+    return os.environ.get("EVENKELVIN_CHROMIUM") or build.find_chromium()
+
+
+@pytest.fixture(scope="session")
+def phone_browser(playwright: Playwright, chromium_path: str) -> Iterator[Browser]:
+    browser = playwright.chromium.launch(executable_path=chromium_path, **LAUNCH)
+    yield browser
+    browser.close()
+
+
+@pytest.fixture
+def site(dist: Path) -> Iterator[Site]:
+    """The built app on a server of its own."""
+    served = Site(dist)
+    yield served
+    served.stop()
+
+
+@pytest.fixture
+def own_dist(dist: Path, tmp_path: Path) -> Path:
+    """A copy of the built app that a test may change."""
+    return Path(shutil.copytree(dist, tmp_path / "dist"))
+
+
+@pytest.fixture
+def watch() -> Iterator[Watch]:
+    seen = Watch()
+    yield seen
+    assert seen.faults == []
+
+
+@pytest.fixture
+def context(phone_browser: Browser, watch: Watch) -> Iterator[BrowserContext]:
+    """A fresh browser profile of phone size."""
+    made = phone_browser.new_context(viewport=PHONE, has_touch=True, is_mobile=True)
+    watch.follow(made)
+    yield made
+    made.close()
+
+
+@pytest.fixture
+def page(context: BrowserContext) -> Page:
+    return context.new_page()
+
+
+@pytest.fixture
+def app(page: Page, site: Site) -> Page:
+    """The app, opened and with its kernel ready."""
+    page.goto(site.url)
+    wait_for_kernel(page)
+    return page
+
+
+@pytest.fixture
+def profile(
+    playwright: Playwright, chromium_path: str, watch: Watch, tmp_path: Path
+) -> Iterator[Callable[[], BrowserContext]]:
+    """Call it to start a browser on the same profile again, as after a relaunch."""
+    with ExitStack() as open_ones:
+
+        def launch() -> BrowserContext:
+            made = playwright.chromium.launch_persistent_context(
+                tmp_path / "profile", executable_path=chromium_path, viewport=PHONE, **LAUNCH
+            )
+            open_ones.callback(made.close)
+            watch.follow(made)
+            for page in made.pages:
+                watch.follow_page(page)
+            return made
+
+        yield launch
+
+
+def wait_for_kernel(page: Page) -> None:
+    """Wait until the kernel answers: the app says so on its root element."""
+    page.locator("html[data-kernel=ready]").wait_for(state="attached", timeout=60_000)
+
+
+def wait_until_kept(page: Page) -> None:
+    """Wait until the app would open without a network."""
+    page.locator("html[data-offline=ready]").wait_for(state="attached", timeout=60_000)
+
+
+def ask(page: Page, request: dict[str, Any]) -> dict[str, Any]:
+    """Ask the kernel directly, past the screens, over a worker of the test's own.
+
+    The page's script is sealed, so the test speaks the worker's own few messages.
+    """
+    script = """request => new Promise((resolve, reject) => {
+        const worker = new Worker("./worker.js");
+        worker.onerror = event => reject(new Error(event.message));
+        worker.onmessage = ({data}) => {
+            if (data.stage === "ready")
+                worker.postMessage({id: 1, request: JSON.stringify(request)});
+            if (data.fatal) reject(new Error(data.fatal));
+            if (data.id === 1) { worker.terminate(); resolve(JSON.parse(data.answer)); }
+        };
+    })"""
+    answer: dict[str, Any] = page.evaluate(script, request)
+    return answer

@@ -1,0 +1,130 @@
+"""The app starts, answers, and goes on doing so with the server dead and after an update."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Callable
+from pathlib import Path
+
+import build
+from conftest import Site, Watch, ask, wait_for_kernel, wait_until_kept
+from playwright.sync_api import BrowserContext, Page, expect
+
+Launch = Callable[[], BrowserContext]
+
+QUESTION = {"ask": "describe", "reading": {"x": "0.4349", "y": "0.4024"}}
+
+
+def assert_answers(page: Page) -> None:
+    # About 3020 K: common practice, no source.
+    assert abs(ask(page, QUESTION)["cct_K"] - 3020) < 10
+
+
+def test_it_boots_and_answers(app: Page) -> None:
+    assert_answers(app)
+
+
+def test_it_works_from_a_subfolder(dist: Path, tmp_path: Path, page: Page) -> None:
+    shutil.copytree(dist, tmp_path / "department" / "light")
+    site = Site(tmp_path)
+    try:
+        page.goto(f"{site.url}department/light/")
+        wait_for_kernel(page)
+        wait_until_kept(page)
+        site.stop()
+        page.reload()
+        wait_for_kernel(page)
+        assert_answers(page)
+    finally:
+        site.stop()
+
+
+def test_it_opens_and_answers_after_a_relaunch_with_the_server_dead(
+    site: Site, profile: Launch
+) -> None:
+    context = profile()
+    page = context.pages[0]
+    page.goto(site.url)
+    wait_for_kernel(page)
+    wait_until_kept(page)
+    site.stop()
+    page.reload()
+    wait_for_kernel(page)
+    context.close()
+
+    page = profile().pages[0]
+    page.goto(f"{site.url}index.html?from=home#light")
+    wait_for_kernel(page)
+    assert_answers(page)
+
+
+def test_a_new_version_waits_for_consent(
+    own_dist: Path, page: Page, context: BrowserContext
+) -> None:
+    site = Site(own_dist)
+    try:
+        page.goto(site.url)
+        wait_until_kept(page)
+        html = own_dist / "index.html"
+        html.write_text(html.read_text().replace("<title>", "<title>New "))
+        (own_dist / "sw.js").unlink()
+        build_again(own_dist)
+
+        page.reload()
+        page.locator("html[data-offline=update]").wait_for(state="attached", timeout=60_000)
+        expect(page).not_to_have_title("New Evenkelvin")
+        other = context.new_page()
+        other.goto(site.url)
+        expect(other).not_to_have_title("New Evenkelvin")
+
+        site.stop()
+        page.evaluate("navigator.serviceWorker.controller.postMessage('apply')")
+        page.locator("html[data-offline=update]").wait_for(state="attached")
+        page.reload()
+        expect(page).to_have_title("New Evenkelvin")
+        wait_for_kernel(page)
+        assert_answers(page)
+    finally:
+        site.stop()
+
+
+def build_again(folder: Path) -> None:
+    """Give a changed dist/ a service worker that knows the change."""
+    script = (build.DIST / "sw.js").read_text().split("\n", 1)[1]
+    (folder / "sw.js").write_text(script)
+    build.put_service_worker(folder)
+
+
+def test_bytes_other_than_those_built_are_not_kept(
+    own_dist: Path, page: Page, watch: Watch
+) -> None:
+    watch.expected += ["integrity", "Failed to load resource"]
+    pack = own_dist / "pyodide" / "sizes.json"
+    pack.write_text(pack.read_text() + " ")
+    site = Site(own_dist)
+    try:
+        page.goto(site.url)
+        wait_for_kernel(page)
+        page.wait_for_timeout(1500)
+        assert page.evaluate("caches.keys().then(names => names.length)") <= 1
+        assert page.get_attribute("html", "data-offline") is None
+    finally:
+        site.stop()
+
+
+def test_a_lost_file_is_told_and_can_be_tried_again(
+    own_dist: Path, page: Page, watch: Watch
+) -> None:
+    watch.expected += ["404", "could not be read"]
+    pack = own_dist / "pyodide" / "library.pack"
+    bytes_of_pack = pack.read_bytes()
+    pack.unlink()
+    site = Site(own_dist)
+    try:
+        page.goto(site.url)
+        page.locator("html[data-kernel=failed]").wait_for(state="attached", timeout=60_000)
+        pack.write_bytes(bytes_of_pack)
+        page.reload()
+        wait_for_kernel(page)
+    finally:
+        site.stop()

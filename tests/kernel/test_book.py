@@ -1,0 +1,317 @@
+"""The book is checked, brought up to date, merged without loss, and read as it stands."""
+
+from __future__ import annotations
+
+import copy
+import json
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from evenkelvin.interchange import book
+from evenkelvin.interchange.canonical import canonical
+from evenkelvin.interchange.schema import compile_schema
+from evenkelvin.problem import Problem
+
+AT = "2026-11-25T19:42:10.123+01:00"
+
+
+def entry(id_: str, thing: str = "light", **more: Any) -> dict[str, Any]:
+    plain = {
+        "id": id_,
+        "at": AT,
+        "thing": thing,
+        "of": id_,
+        "parent": None,
+        "after": [],
+        "data": {"name": id_},
+    }
+    return {**plain, **more}
+
+
+def file_of(*entries: dict[str, Any], **more: Any) -> dict[str, Any]:
+    return {"format": "evenkelvin-book", "version": 1, "entries": list(entries), **more}
+
+
+def problem_of(raw: object) -> Problem:
+    with pytest.raises(Problem) as caught:
+        book.read_book(raw)
+    return caught.value
+
+
+def test_an_empty_book_is_a_book() -> None:
+    assert book.read_book(file_of()).entries == ()
+
+
+def test_what_is_written_out_reads_back_the_same() -> None:
+    first = book.read_book(file_of(entry("b"), entry("a", who="best boy")))
+    text = book.as_text(first)
+    again = book.read_book(text)
+    assert again == first
+    assert book.as_text(again) == text
+    assert json.loads(text) == book.as_plain(first)
+
+
+def test_the_hash_ignores_the_order_and_spelling_of_the_file() -> None:
+    one, two = entry("a", data={"name": "key", "n": 1.0}), entry("b")
+    shuffled = dict(reversed(list(one.items())))
+    shuffled["data"] = {"n": 1, "name": "key"}
+    first, second = book.read_book(file_of(one, two)), book.read_book(file_of(two, shuffled))
+    assert book.book_hash(first.entries) == book.book_hash(second.entries)
+
+
+def test_a_stated_hash_that_does_not_fit_is_told_and_nothing_is_lost() -> None:
+    text = book.as_text(book.read_book(file_of(entry("a", data={"name": "key"}))))
+    assert book.read_book(text).warnings == ()
+    changed = book.read_book(text.replace("key", "fill"))
+    assert "changed after it was written" in changed.warnings[0]
+    assert changed.entries[0]["data"]["name"] == "fill"
+
+
+def test_a_field_this_version_does_not_know_is_kept() -> None:
+    data = {"name": "key", "barnDoors": {"left": [1, "half", None, True]}}
+    assert book.read_book(file_of(entry("a", data=data))).entries[0]["data"] == data
+
+
+@pytest.mark.parametrize(
+    ("broken", "field", "words"),
+    [
+        ({"id": "no spaces please"}, "book.entries.0.id", "is not an id"),
+        ({"id": "a\n"}, "book.entries.0.id", "is not an id"),
+        ({"at": "2026-11-25 19:42"}, "book.entries.0.at", "is not a date and time with its zone"),
+        ({"at": "2026-02-30T10:00:00Z"}, "book.entries.0.at", "is not a date and time"),
+        ({"thing": "gel"}, "book.entries.0.thing", "must be production or location"),
+        ({"after": "a"}, "book.entries.0.after", "must be a list, not text"),
+        ({"gone": False}, "book.entries.0.gone", "must be true"),
+        ({"gone": 1}, "book.entries.0.gone", "must be true"),
+        ({"data": []}, "book.entries.0.data", "must be a group of fields, not a list"),
+        ({"data": {"name": 7}}, "book.entries.0.data.name", "must be text, not a number"),
+        ({"data": {"name": "n" * 201}}, "book.entries.0.data.name", "has 201 characters"),
+        ({"data": {"photo": "javascript:x"}}, "book.entries.0.data.photo", "is not a small JPEG"),
+        ({"data": {"big": 1e16}}, "book.entries.0.data.big", "is out of bounds"),
+        ({"data": {"a b": 1}}, "book.entries.0.data", "is not the name of a field"),
+        ({"script": 1}, "book.entries.0", "“script” that does not belong there"),
+    ],
+)
+def test_a_flaw_is_named_by_entry_and_field(broken: dict[str, Any], field: str, words: str) -> None:
+    problem = problem_of(file_of(entry("a", **broken)))
+    assert problem.field == field
+    assert words in problem.message
+    assert "Entry 1" in problem.message
+
+
+def test_a_missing_field_is_named() -> None:
+    broken = entry("b")
+    del broken["after"]
+    problem = problem_of(file_of(entry("a"), broken))
+    assert problem.field == "book.entries.1"
+    assert "Entry 2 (a light): lacks the field after" in problem.message
+
+
+@pytest.mark.parametrize(
+    ("raw", "words"),
+    [
+        ("", "nothing in it"),
+        ("{", "ends too early"),
+        ('{"format": "evenkel', "ends too early"),
+        ("not json", "is not JSON"),
+        ("[1, NaN]", "NaN"),
+        ("[" + "9" * 5000 + "]", "thousands of digits"),
+        ("[" * 100_000, "nested more than 8 deep"),
+        ("[" * 9 + "]" * 9, "nested more than 8 deep"),
+        ('{"a":' * 60_000 + "1" + "}" * 60_000, "nested more than 8 deep"),
+        ('"' + '\\"' * 200_000, "ends too early"),
+        ("[]", "not a book"),
+        ('{"format": "evenkelvin-book"}', "does not say its version"),
+        ('{"format": "evenkelvin-book", "version": 2}', "newer Evenkelvin"),
+        ('{"format": "evenkelvin-book", "version": -1}', "never in use"),
+        ('{"format": "evenkelvin-book", "version": true}', "does not say its version"),
+        ('{"format": "evenkelvin-book", "version": 1}', "lacks the field entries"),
+    ],
+)
+def test_a_text_that_is_no_book_is_refused_with_a_sentence(raw: str, words: str) -> None:
+    problem = problem_of(raw)
+    assert words in problem.message
+    assert problem.field.startswith("book")
+
+
+def test_the_line_of_a_broken_file_is_named() -> None:
+    text = book.as_text(book.read_book(file_of(entry("a"), entry("b"))))
+    broken = text.replace('"id":"b"', '"id":b')
+    assert problem_of(broken).line == 3
+
+
+def test_half_a_character_is_refused() -> None:
+    text = '{"format":"evenkelvin-book","version":1,"sha256":"' + "0" * 64 + '","entries":['
+    text += json.dumps(entry("a", data={"name": "\ud800"})) + "]}"
+    assert "half a character" in problem_of(text).message
+
+
+def test_plain_data_nested_too_deep_is_refused() -> None:
+    deep: Any = 1
+    for _ in range(50):
+        deep = [deep]
+    assert "nested more than 8" in problem_of(file_of(entry("a", data={"d": deep}))).message
+
+
+def test_a_file_beyond_the_limit_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(book, "MOST_ENTRIES", 2)
+    with pytest.raises(Problem, match="at most 2"):
+        book.merge([entry("a"), entry("b")], [entry("c")])
+    with pytest.raises(Problem, match="at most 10 fit"):
+        book.parse_json("[1,2,3,4,5,6]", longest=10)
+
+
+# ---------------------------------------------------------------------------------- migration
+
+
+def test_an_earlier_version_is_brought_up_step_by_step() -> None:
+    # An invented version 0 in which entries had no 'after', and a −1 that called them 'log'.
+    def from_0(plain: dict[str, Any]) -> dict[str, Any]:
+        return {**plain, "entries": [{"after": [], **each} for each in plain["entries"]]}
+
+    def from_minus_1(plain: dict[str, Any]) -> dict[str, Any]:
+        return {"format": plain["format"], "entries": plain["log"]}
+
+    old = entry("a")
+    del old["after"]
+    oldest = {"format": "evenkelvin-book", "version": -1, "log": [old]}
+    now = book.migrate(oldest, 1, {0: from_0, -1: from_minus_1})
+    assert now == file_of(entry("a"))
+    assert oldest["log"] == [old]
+
+
+def test_a_migrated_book_says_where_it_came_from(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(book.MIGRATIONS, 0, lambda plain: {**plain, "entries": []})
+    read = book.read_book({"format": "evenkelvin-book", "version": 0})
+    assert (read.migrated_from, read.entries) == (0, ())
+
+
+def test_every_earlier_version_has_a_migration() -> None:
+    assert sorted(book.MIGRATIONS) == list(range(1, book.VERSION))
+
+
+# -------------------------------------------------------------------------------------- merge
+
+#: Few ids and few contents, so that the same id meets different contents all the time.
+_IDS = st.sampled_from(["a", "b", "c"])
+_ENTRIES = st.builds(
+    lambda id_, name, after, twin: {
+        **entry(id_, data={"name": name}, after=after),
+        **({"twin": twin} if twin else {}),
+    },
+    _IDS,
+    st.sampled_from(["key", "fill", 1, True, 1.0]),
+    st.lists(_IDS, max_size=2),
+    st.sampled_from([None, None, "z"]),
+)
+#: Also entries that claim the very id that a twin would be given.
+_TWINS = st.builds(lambda each: book._twin(each, canonical(each)), _ENTRIES)
+_CLAIMS = st.builds(lambda each, twin: {**each, "id": twin["id"]}, _ENTRIES, _TWINS)
+_BOOKS = st.lists(st.one_of(_ENTRIES, _TWINS, _CLAIMS), max_size=6)
+
+
+def merged(*books: Any) -> str:
+    return canonical(list(book.merge(*books).entries))
+
+
+@settings(deadline=None, max_examples=200)
+@given(_BOOKS, _BOOKS, _BOOKS)
+def test_merging_is_commutative_associative_and_idempotent(a: Any, b: Any, c: Any) -> None:
+    assert merged(a, b) == merged(b, a)
+    left, right = book.merge(a, b).entries, book.merge(b, c).entries
+    assert merged(left, c) == merged(a, right) == merged(a, b, c)
+    assert merged(left, a) == merged(left) == merged(b, left, left)
+
+
+@settings(deadline=None, max_examples=200)
+@given(_BOOKS, _BOOKS)
+def test_merging_loses_nothing_and_invents_nothing(a: Any, b: Any) -> None:
+    def contents(entries: Any) -> set[str]:
+        return {
+            canonical({k: v for k, v in each.items() if k not in ("id", "twin")})
+            for each in entries
+        }
+
+    result = book.merge(a, b).entries
+    assert contents(result) == contents([*a, *b])
+    assert {each["id"] for each in (*a, *b)} <= {each["id"] for each in result}
+    assert len({each["id"] for each in result}) == len(result)
+
+
+def test_one_id_with_two_contents_keeps_both_and_marks_the_second() -> None:
+    result = book.merge([entry("a", data={"name": "key"})], [entry("a", data={"name": "fill"})])
+    by_id = {each["id"]: each for each in result.entries}
+    assert by_id["a"]["data"]["name"] == "fill"
+    (twin,) = (each for each in result.entries if "twin" in each)
+    assert (twin["twin"], twin["data"]["name"], len(twin["id"])) == ("a", "key", 22)
+    assert "both are kept" in result.warnings[0]
+
+
+# ------------------------------------------------------------------------- what stands now
+
+
+def test_the_heads_are_what_no_other_entry_replaces() -> None:
+    first = entry("a", data={"name": "key"})
+    here = entry("b", of="a", after=["a"], data={"name": "key left"})
+    there = entry("c", of="a", after=["a"], data={"name": "key right"})
+    found = book.things([first, here, there])["light"]["a"]
+    assert [head["id"] for head in found.heads] == ["b", "c"]
+    assert [thing.id for thing in book.conflicts([first, here, there])] == ["a"]
+    settled = entry("d", of="a", after=["b", "c"], data={"name": "key"})
+    assert book.conflicts([first, here, there, settled]) == []
+
+
+def test_the_latest_head_counts_across_time_zones() -> None:
+    early = entry("b", of="a", at="2026-11-25T20:00:00+02:00", data={"name": "early"})
+    late = entry("a", of="a", at="2026-11-25T19:00:00+00:00", data={"name": "late"})
+    assert book.things([late, early])["light"]["a"].name == "late"
+
+
+def test_entries_that_replace_each_other_in_a_circle_are_all_shown() -> None:
+    one, two = entry("a", after=["b"]), entry("b", of="a", after=["a"])
+    assert len(book.things([one, two])["light"]["a"].heads) == 2
+
+
+def test_a_deleted_thing_and_its_undo() -> None:
+    made = entry("a", parent="s")
+    deleted = entry("b", of="a", parent="s", after=["a"], gone=True)
+    undone = entry("c", of="a", parent="s", after=["b"], data={"name": "a"})
+    assert book.below(book.things([made, deleted]), "setup", "s") == []
+    assert [t.id for t in book.below(book.things([made, deleted, undone]), "setup", "s")] == ["a"]
+
+
+def test_a_part_is_the_thing_what_it_belongs_to_and_all_below() -> None:
+    entries = [
+        entry("p", "production"),
+        entry("l1", "location", parent="p"),
+        entry("l2", "location", parent="p"),
+        entry("s1", "setup", parent="l1"),
+        entry("s2", "setup", parent="l1"),
+        entry("k", "light", parent="s1"),
+        entry("k2", "light", of="k", parent="s1", after=["k"]),
+        entry("r", "reading", parent="k"),
+        entry("gone", "light", parent="s1", gone=True),
+        entry("other", "light", parent="s2"),
+    ]
+    part = book.part_of(entries, "s1")
+    assert [each["id"] for each in part.entries] == ["k2", "l1", "p", "r", "s1"]
+    assert book.merge(entries, part.entries).entries == book.merge(entries).entries
+    with pytest.raises(Problem, match="has no"):
+        book.part_of(entries, "nowhere")
+
+
+def test_reading_a_book_leaves_what_was_given_untouched() -> None:
+    plain = file_of(entry("b"), entry("a"))
+    before = copy.deepcopy(plain)
+    book.read_book(plain)
+    assert plain == before
+
+
+def test_a_schema_with_a_keyword_unknown_here_is_not_compiled() -> None:
+    with pytest.raises(ValueError, match="multipleOf"):
+        compile_schema({"type": "number", "multipleOf": 2})
+    with pytest.raises(ValueError, match="defs"):
+        compile_schema({"$ref": "elsewhere.json"})

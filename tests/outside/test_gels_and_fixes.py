@@ -1,0 +1,210 @@
+"""Nominal gels and fixes against common practice, physics and brute force on colour-science."""
+
+from __future__ import annotations
+
+from itertools import combinations_with_replacement
+from typing import Any
+
+import colour
+import numpy as np
+import pytest
+
+from evenkelvin.colorimetry.chromaticity import uv_prime_to_uv, xy_to_uv_prime, xyz_to_uv_prime
+from evenkelvin.colorimetry.illuminant import C2_NM_K, illuminant, planck
+from evenkelvin.colorimetry.observer import GRID, observer_grid
+from evenkelvin.colorimetry.temperature import cct_to_xy, uv_to_cct
+from evenkelvin.desk import answer
+from evenkelvin.filters.gel import Gel, shifts_of
+from evenkelvin.filters.kit import CUTS, nominal_kit
+from evenkelvin.filters.pack import all_stacks, search
+from evenkelvin.lights.stand_in import LAMPS, stand_ins
+
+SHAPE = colour.SpectralShape(380, 780, 5)
+CMFS = colour.MSDS_CMFS["CIE 1931 2 Degree Standard Observer"].copy().align(SHAPE)
+KIT = {gel.name: gel for gel in nominal_kit()}
+
+
+SMALL_KIT = (
+    *("full CTO", "1/4 CTO", "1/8 CTO", "1/2 CTB", "1/4 CTB", "1/8 CTS"),
+    *("1/8 plus green", "1/4 minus green", "CC10 magenta", "ND 0.3"),
+)
+
+
+def _xyz(spectrum: np.ndarray) -> np.ndarray:
+    sd = colour.SpectralDistribution(spectrum, GRID)
+    return np.asarray(colour.sd_to_XYZ(sd, CMFS, method="Integration"))
+
+
+def _on(gel: str, kelvin: float) -> tuple[float, float, float]:
+    """Return CCT, Duv and stops of a black body through a gel, by colour-science."""
+    bare = colour.sd_blackbody(kelvin, SHAPE)
+    before, after = _xyz(bare.values), _xyz(bare.values * KIT[gel].transmittance)
+    uv = colour.xy_to_UCS_uv(colour.XYZ_to_xy(after))
+    cct, duv = colour.temperature.uv_to_CCT_Ohno2013(uv)
+    return float(cct), float(duv), float(np.log2(before[1] / after[1]))
+
+
+def test_full_cto_turns_daylight_into_tungsten() -> None:
+    """Common practice, no source: 5500 to 3200 K, two thirds of a stop to one stop."""
+    cct, duv, stops = _on("full CTO", 5500)
+    assert cct == pytest.approx(3200, abs=15)
+    assert abs(duv) < 0.002
+    assert 0.6 < stops < 1.0
+
+
+def test_full_ctb_turns_tungsten_into_daylight() -> None:
+    """Common practice, no source: 3200 to 5500 K, one and a half to two stops."""
+    cct, duv, stops = _on("full CTB", 3200)
+    assert cct == pytest.approx(5500, abs=45)
+    assert abs(duv) < 0.002
+    assert 1.5 <= stops < 2.0
+
+
+@pytest.mark.parametrize(("cut", "mireds"), [("1/2", 64), ("1/4", 34), ("1/8", 20)])
+def test_cuts_of_amber(cut: str, mireds: float) -> None:
+    """Common practice, no source: about 64, 34 and 20 mired."""
+    cct, _, _ = _on(f"{cut} CTO", 5500)
+    assert 1e6 / cct - 1e6 / 5500 == pytest.approx(mireds, abs=1)
+
+
+@pytest.mark.parametrize(("cut", "cc"), [("full", 30), ("1/2", 15), ("1/4", 7.5), ("1/8", 3.5)])
+def test_cuts_of_green_have_their_cc_density(cut: str, cc: float) -> None:
+    """Common practice, no source: full minus green is about CC30 magenta, and so on."""
+    magenta = KIT[f"{cut} minus green"].transmittance
+    assert 100 * np.log10(magenta.max() / magenta.min()) == pytest.approx(cc, rel=0.02)
+    green = KIT[f"{cut} plus green"].transmittance
+    assert 100 * np.log10(green.max() / green.min()) == pytest.approx(cc, rel=0.02)
+
+
+def test_green_and_magenta_of_one_cut_undo_each_other_in_colour() -> None:
+    for cut in CUTS:
+        both = KIT[f"{cut} plus green"].transmittance * KIT[f"{cut} minus green"].transmittance
+        assert np.ptp(np.log(both)) < 1e-9
+
+
+@pytest.mark.parametrize("density", [0.15, 0.3, 0.6, 1.2])
+def test_neutral_density_costs_its_stops_and_no_colour(density: float) -> None:
+    """ISO 5-1: density is −log10 T, so 0.3 is one stop."""
+    gel = KIT[f"ND {density:g}"]
+    (shift,) = shifts_of([gel])
+    assert shift.stops == pytest.approx(density / np.log10(2), abs=1e-9)
+    assert abs(shift.mired) < 1e-6
+    assert abs(shift.duv) < 1e-9
+
+
+def test_the_ideal_converter_shifts_black_bodies_by_constant_mired() -> None:
+    """Wien's approximation: exp(−c2·ΔM/λ) within 1.3 % while the result stays under 5600 K."""
+    for shift, kelvin in ((131.0, 5500), (64.0, 5600), (-131.0, 3200), (-34.0, 3200)):
+        ideal = np.exp(-C2_NM_K * shift * 1e-6 / GRID)
+        xyz = (planck(GRID, kelvin) * ideal) @ observer_grid()
+        cct = uv_to_cct(uv_prime_to_uv(xyz_to_uv_prime(xyz))[np.newaxis])[0, 0]
+        assert 1e6 / cct - 1e6 / kelvin == pytest.approx(shift, rel=0.013)
+
+
+def test_every_gel_lets_less_through_than_falls_on_it() -> None:
+    for gel in KIT.values():
+        assert gel.transmittance.shape == GRID.shape
+        assert gel.transmittance.min() > 0
+        assert gel.transmittance.max() < 1
+
+
+def _brute_force(light: np.ndarray, target: np.ndarray, kit: list[Gel]) -> dict[Any, Any]:
+    """Return every stack's distance and stops, one at a time, through colour-science."""
+    found = {}
+    whole = (light[:, None] * CMFS.values).sum(0)
+    for pieces in range(4):
+        for stack in combinations_with_replacement(range(len(kit)), pieces):
+            lit = light * np.prod([kit[i].transmittance for i in stack], axis=0)
+            xyz = (lit[:, None] * CMFS.values).sum(0)
+            uv = colour.xy_to_Luv_uv(colour.XYZ_to_xy(xyz))
+            found[stack] = (float(np.hypot(*(uv - target))), float(np.log2(whole[1] / xyz[1])))
+    return found
+
+
+@pytest.mark.parametrize("source", ["FL2", "FL11", "HP4", "LED-B3", "D65", "A"])
+def test_the_search_finds_what_brute_force_finds(source: str) -> None:
+    kit = [KIT[name] for name in SMALL_KIT]
+    light = np.array(illuminant(source))
+    target = xy_to_uv_prime(cct_to_xy(4300))
+    every = _brute_force(light, target, kit)
+    stacks = all_stacks(light, tuple(kit), 3)
+    for some in stacks:
+        uv = xyz_to_uv_prime(some.xyz)
+        for gels, place, xyz in zip(some.gels, uv, some.xyz, strict=True):
+            delta, stops = every[tuple(int(g) for g in gels)]
+            assert np.hypot(*(place - target)) == pytest.approx(delta, abs=1e-9)
+            assert np.log2(stacks[0].xyz[0, 1] / xyz[1]) == pytest.approx(stops, abs=1e-9)
+    front = search(light, target, tuple(kit))
+    sensible = {tuple(int(g) for g in gels) for some in stacks for gels in some.gels}
+    for stack in sensible:
+        # Nothing that could hang beats the front by more than nobody sees.
+        delta, stops = every[stack]
+        assert any(
+            kept.pieces <= len(stack)
+            and kept.delta_uv <= delta + 0.00011 + 1e-9
+            and kept.stops_lost <= stops + 0.02 + 1e-9
+            for kept in front
+        )
+    for kept in front:
+        for other in front:
+            beats = (
+                other.pieces <= kept.pieces
+                and other.delta_uv < kept.delta_uv - 0.00011
+                and other.stops_lost < kept.stops_lost - 0.02
+            )
+            assert not beats
+
+
+def test_opposites_are_never_hung_together() -> None:
+    kit = nominal_kit()
+    names = [gel.name for gel in kit]
+    for some in all_stacks(planck(GRID, 4000), kit, 3):
+        for gels in some.gels:
+            words = " ".join(names[g] for g in gels)
+            assert not ("CTB" in words and ("CTO" in words or "CTS" in words))
+            green = "plus green" in words or ("CC" in words and " green" in words.replace(
+                "plus green", "").replace("minus green", ""))  # fmt: skip
+            assert not (green and ("minus green" in words or "magenta" in words))
+
+
+def test_the_whole_kit_is_searched() -> None:
+    """Multisets of 1 to 3 of n gels number C(n+2,3) + C(n+1,2) + n, less those that cancel."""
+    kit = nominal_kit()
+    flat = tuple(
+        Gel(f"g{i}", "own", np.full(81, 0.5 + i / 100), 4300.0, nominal=False) for i in range(12)
+    )
+    assert [len(some.gels) for some in all_stacks(planck(GRID, 4000), flat, 3)] == [1, 12, 78, 364]
+    assert len(kit) == 39
+
+
+@pytest.mark.parametrize("lamp", LAMPS)
+@pytest.mark.parametrize("xy", [(0.4349, 0.4024), (0.3127, 0.3290), (0.3805, 0.3769), (0.36, 0.38)])
+def test_stand_ins_have_exactly_the_typed_chromaticity(lamp: str, xy: tuple[float, float]) -> None:
+    for spectrum in stand_ins(lamp, np.array(xy)):
+        assert spectrum.min() >= 0
+        assert colour.XYZ_to_xy(_xyz(spectrum)) == pytest.approx(xy, abs=1e-8)
+
+
+def test_a_common_fix_is_a_touch_of_green() -> None:
+    """Common practice, no source: x .4349 y .4024 wants a touch of green for its own CCT."""
+    found = answer({"ask": "describe", "reading": {"x": 0.4349, "y": 0.4024}})
+    assert 0 < found["cc"] < 2
+    assert found["cc_words"] == "add 1 CC green"
+    fix = answer({"ask": "fix", "reading": {"x": 0.4349, "y": 0.4024}, "target": {"cct_K": 3020}})
+    assert "a hair magenta" in fix["offset"]["words"]
+    assert fix["verdict"] == "holds"
+    assert fix["offset"]["cc"] > 0
+
+
+@pytest.mark.parametrize("cct", [2500, 3200, 4300, 5600, 10000])
+def test_cc_takes_the_tint_away(cct: float) -> None:
+    """The CC density that is named, hung on the light, leaves no Duv (colour-science as judge)."""
+    from evenkelvin.filters.kit import cc_transmittance
+
+    for duv in (-0.015, -0.004, 0.003, 0.012):
+        reading = {"cct_K": cct, "duv": duv, "lamp": "led"}
+        cc = answer({"ask": "describe", "reading": reading})["cc"]
+        assert np.sign(cc) == -np.sign(duv)
+        light = stand_ins("led", cct_to_xy(cct, duv))[0] * cc_transmittance(cc)
+        uv = colour.xy_to_UCS_uv(colour.XYZ_to_xy(_xyz(light)))
+        assert abs(colour.temperature.uv_to_CCT_Ohno2013(uv)[1]) < 3e-6

@@ -601,6 +601,7 @@ def test(wheels_folder: Path | None) -> None:
     build_dist(wheels_folder)
     floor = make_venv(CACHE / "venv-numpy-floor", ["numpy==2.0.2", "pytest==9.2.0"])
     golden = ROOT / "tests/kernel/test_golden.py"
+    newest = make_venv(CACHE / "venv-numpy-newest", ["numpy==2.4.6", "pytest==9.2.0"])
     module = [VENV_PYTHON, "-m"]
     checks: list[tuple[str, Callable[[], None]]] = [
         ("ruff", lambda: run([*module, "ruff", "check"])),
@@ -609,6 +610,7 @@ def test(wheels_folder: Path | None) -> None:
         ("biome", lambda: run(["npx", "--no-install", "biome", "ci", "."], cwd=WEBAPP)),
         ("TypeScript", lambda: run(["npx", "--no-install", "tsc"], cwd=WEBAPP)),
         ("golden answers on numpy 2.0.2", lambda: run([floor, "-m", "pytest", "-q", golden])),
+        ("golden answers on numpy 2.4.6", lambda: run([newest, "-m", "pytest", "-q", golden])),
         ("the kernel's tests inside Pyodide", kernel_tests_in_pyodide),
         ("pytest", lambda: run([*module, "pytest"], env={"EVENKELVIN_CHROMIUM": chromium})),
     ]

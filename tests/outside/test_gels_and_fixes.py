@@ -93,12 +93,12 @@ def test_neutral_density_costs_its_stops_and_no_colour(density: float) -> None:
 
 
 def test_the_ideal_converter_shifts_black_bodies_by_constant_mired() -> None:
-    """Wien's approximation: exp(−c2·ΔM/λ) within 1.3 % while the result stays under 5600 K."""
+    """Wien's approximation: exp(−c2·ΔM/λ) within 2 mired while the result stays under 5600 K."""
     for shift, kelvin in ((131.0, 5500), (64.0, 5600), (-131.0, 3200), (-34.0, 3200)):
         ideal = np.exp(-C2_NM_K * shift * 1e-6 / GRID)
         xyz = (planck(GRID, kelvin) * ideal) @ observer_grid()
         cct = uv_to_cct(uv_prime_to_uv(xyz_to_uv_prime(xyz))[np.newaxis])[0, 0]
-        assert 1e6 / cct - 1e6 / kelvin == pytest.approx(shift, rel=0.013)
+        assert 1e6 / cct - 1e6 / kelvin == pytest.approx(shift, abs=2.0)
 
 
 def test_every_gel_lets_less_through_than_falls_on_it() -> None:

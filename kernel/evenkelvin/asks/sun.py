@@ -1,0 +1,181 @@
+"""``sun``: the sun through one day at a place, and in a window.
+
+Fields: ``lat_deg``, ``lon_deg`` (north and east positive), ``date`` ("2026-11-25"),
+``utc_offset_h``; optional ``facing_deg`` (where the window looks, from north by east),
+``horizon_deg`` (altitude of what stands before it), ``sky`` "clear" (default), "hazy" or
+"overcast", ``step_min`` of the curve (10).
+"""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Any
+
+from evenkelvin.fields import Fields
+from evenkelvin.problem import Problem
+from evenkelvin.scouting import sky, sun
+
+_CAUTIONS = [
+    "Never look at the sun, and never through a lens, a finder or a spot meter: it blinds. Keep "
+    "lenses and sensors off it too.",
+]
+_NEVER = {
+    True: "The sun does not set on this day.",
+    False: "The sun does not rise on this day.",
+}
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer the ask."""
+    fields.refuse_unknown(
+        "ask", "lat_deg", "lon_deg", "date", "utc_offset_h", "facing_deg", "horizon_deg", "sky",
+        "step_min",
+    )  # fmt: skip
+    place = sun.Place(
+        fields.number("lat_deg", low=-89.8, high=89.8),
+        fields.number("lon_deg", low=-180.0, high=180.0),
+        fields.number("utc_offset_h", low=-12.0, high=14.0),
+    )
+    when = _date(fields)
+    skies = (*sky.TURBIDITY, "overcast")
+    over = fields.choice("sky", skies, "clear")
+    step = fields.whole("step_min", 10, 1, 120)
+    facing = (
+        fields.number("facing_deg", low=0.0, high=360.0) if fields.given("facing_deg") else None
+    )
+    horizon = fields.number("horizon_deg", 0.0, 0.0, 80.0)
+    day = sun.Day(place, when)
+    light = day.spans(sun.up)
+    minute, top = day.highest()
+    golden = day.spans(sun.between(sun.GOLDEN_DEG))
+    blue = day.spans(sun.between(sun.BLUE_DEG))
+    answer: dict[str, Any] = {
+        "date": when.isoformat(),
+        "up": [_span(day, span) for span in light],
+        "golden": [_span(day, span) for span in golden],
+        "blue": [_span(day, span) for span in blue],
+        "highest": _moment(minute, top),
+        "curve": [_moment(m, where) | _colours(where, over) for m, where in day.curve(step)],
+        "estimate": _estimate(over),
+        "words": _day_words(light, top),
+    }
+    if facing is not None:
+        direct = day.spans(sun.shines_into(facing, horizon))
+        answer["window"] = {
+            "facing_deg": facing,
+            "facing_words": sun.compass(facing),
+            "horizon_deg": horizon,
+            "direct": [_span(day, span) for span in direct],
+            "words": _window_words(direct, light, facing),
+        }
+    answer["warnings"] = _warnings(place)
+    answer["cautions"] = list(_CAUTIONS)
+    return answer
+
+
+def _date(fields: Fields) -> date:
+    typed = fields.text("date", longest=40).strip()
+    try:
+        if len(typed) != 10:
+            raise ValueError
+        when = date.fromisoformat(typed)
+    except ValueError:
+        raise Problem(
+            fields.at("date"),
+            f"“{typed[:24]}” is not a date here. Type year-month-day, such as 2026-11-25.",
+        ) from None
+    if not 1950 <= when.year <= 2100:
+        raise Problem(fields.at("date"), "The sun is computed from 1950 to 2100 only.")
+    return when
+
+
+def _moment(minute: float, where: sun.Position) -> dict[str, Any]:
+    return {
+        "minute": minute,
+        "time": sun.clock(minute),
+        "altitude_deg": where.altitude_deg,
+        "azimuth_deg": where.azimuth_deg,
+    }
+
+
+def _span(day: sun.Day, span: sun.Span) -> dict[str, Any]:
+    """Return both ends of a span, each None where it lies beyond the day."""
+    start, end = (
+        None if minute is None else _moment(minute, day.at(minute))
+        for minute in (span.start, span.end)
+    )
+    return {"from": start, "to": end, "words": _span_words(span)}
+
+
+def _span_words(span: sun.Span) -> str:
+    if span.start is None and span.end is None:
+        return "all day"
+    if span.start is None:
+        return f"until {sun.clock(span.end or 0.0)}"
+    if span.end is None:
+        return f"from {sun.clock(span.start)}"
+    return f"{sun.clock(span.start)} to {sun.clock(span.end)}"
+
+
+def _colours(where: sun.Position, over: str) -> dict[str, float | None]:
+    colours: dict[str, float | None] = {"sun_K": None, "shade_K": None, "open_K": None}
+    high = where.altitude_deg
+    if over == "overcast" and high >= sky.LOWEST_SKY_DEG:
+        colours |= {"shade_K": sky.OVERCAST_K, "open_K": sky.OVERCAST_K}
+    elif over != "overcast" and high >= sky.LOWEST_SUN_DEG:
+        light = sky.daylight(high, sky.TURBIDITY[over])
+        colours["sun_K"] = sky.cct(light.sun)
+        if high >= sky.LOWEST_SKY_DEG:
+            colours |= {"shade_K": sky.cct(light.shade), "open_K": sky.cct(light.open_sky)}
+    return colours
+
+
+def _estimate(over: str) -> dict[str, str]:
+    if over == "overcast":
+        how = "An even cloud cover is taken as CIE D65, average daylight, all day."
+    else:
+        how = (
+            f"A {over} sky after Bird and Riordan (1986): air, haze and ozone colour a sun of "
+            "5900 K. Sun: facing it; shade: sky alone; open: both on level ground. None while the "
+            f"sun is low (sun under {sky.LOWEST_SUN_DEG:g}°, sky under {sky.LOWEST_SKY_DEG:g}°)."
+        )
+    return {"sky": over, "words": f"Estimate, not a reading. {how} Cloud and walls change it."}
+
+
+def _day_words(light: list[sun.Span], top: sun.Position) -> str:
+    if not light:
+        return _NEVER[False]
+    first, last = light[0], light[-1]
+    if first.start is None and first.end is None:
+        return f"{_NEVER[True]} It stands {top.altitude_deg:.0f}° high at most."
+    ups = [sun.clock(span.start) for span in light if span.start is not None]
+    downs = [sun.clock(span.end) for span in light if span.end is not None]
+    parts = []
+    if ups:
+        parts.append(f"Sunrise {' and '.join(ups)}")
+    if downs:
+        parts.append(f"{'sunset' if parts else 'Sunset'} {' and '.join(downs)}")
+    missing = "" if ups and downs else f" (no {'sunset' if ups else 'sunrise'} on this day)"
+    if last.end is None and first.start is None:
+        parts.reverse()
+        parts = [part[:1].upper() + part[1:] for part in parts]
+    return f"{', '.join(parts)}{missing}; {top.altitude_deg:.0f}° high at most."
+
+
+def _window_words(direct: list[sun.Span], light: list[sun.Span], facing: float) -> str:
+    where = f"the window facing {sun.compass(facing)}"
+    if not light:
+        return f"No sun in {where}: {_NEVER[False].lower()}"
+    if not direct:
+        return f"No direct sun in {where} on this day."
+    return f"Direct sun in {where} {' and '.join(_span_words(span) for span in direct)}."
+
+
+def _warnings(place: sun.Place) -> list[str]:
+    solar = place.longitude / 15.0
+    if abs((place.utc_offset_h - solar + 12.0) % 24.0 - 12.0) > 3.5:
+        return [
+            f"Local time of UTC{place.utc_offset_h:+g} is far from what longitude "
+            f"{place.longitude:g}° suggests (about {solar:+.0f}): check the sign of both."
+        ]
+    return []

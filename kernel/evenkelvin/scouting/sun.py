@@ -1,0 +1,175 @@
+"""Where the sun is through one day, and when it shines into a window.
+
+Positions are astral's, after Meeus, *Astronomical Algorithms* (1998), chapter 25: within 0.01° from
+1950 to 2100. Nothing here reads a clock or a table of time zones: the date and the offset from
+UTC come in.
+
+Altitudes of events are those of the sun's centre without refraction: sunrise and sunset at
+−0.833° (34′ of refraction and 16′ of radius at sea level, the convention of nautical almanacs);
+golden hour from 6° down to −4°, blue hour from −4° down to −6° (common practice, no source).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, timedelta, timezone
+from itertools import pairwise
+
+from astral import Observer, refraction_at_zenith
+from astral.sun import zenith_and_azimuth
+
+MINUTES = 1440
+#: Sampling of the day in minutes: a shorter span of sun between two obstacles can be missed.
+STEP = 2
+SUNRISE_DEG = -0.833
+GOLDEN_DEG = (-4.0, 6.0)
+BLUE_DEG = (-6.0, -4.0)
+
+_POINTS = (
+    "north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west",
+)  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Place:
+    """A place and its clock.
+
+    Attributes
+    ----------
+    latitude, longitude
+        In degrees, north and east positive.
+    utc_offset_h
+        What local time is ahead of UTC, in hours.
+    """
+
+    latitude: float
+    longitude: float
+    utc_offset_h: float
+
+
+@dataclass(frozen=True)
+class Position:
+    """The sun's centre: altitude without and with refraction, azimuth from north by east, in °."""
+
+    geometric_deg: float
+    altitude_deg: float
+    azimuth_deg: float
+
+
+@dataclass(frozen=True)
+class Span:
+    """A part of the day in minutes of local time; None where it reaches beyond the day."""
+
+    start: float | None
+    end: float | None
+
+
+def position(place: Place, day: date, minute: float) -> Position:
+    """Return the sun's position at a minute of local time."""
+    zone = timezone(timedelta(hours=place.utc_offset_h))
+    moment = datetime(day.year, day.month, day.day, tzinfo=zone) + timedelta(minutes=minute)
+    # Observer at sea level: astral's own allowance for height is for a horizon out at sea.
+    observer = Observer(place.latitude, place.longitude, 0.0)
+    zenith, azimuth = zenith_and_azimuth(observer, moment.astimezone(UTC), with_refraction=False)
+    lifted = refraction_at_zenith(zenith)
+    return Position(90.0 - zenith, 90.0 - zenith + lifted, azimuth)
+
+
+class Day:
+    """The sun through one day at one place."""
+
+    def __init__(self, place: Place, day: date) -> None:
+        self._place = place
+        self._day = day
+        self._samples = [self.at(minute) for minute in range(0, MINUTES + 1, STEP)]
+
+    def at(self, minute: float) -> Position:
+        """Return the position at a minute of the day."""
+        return position(self._place, self._day, minute)
+
+    def curve(self, step: int) -> list[tuple[int, Position]]:
+        """Return positions every ``step`` minutes, midnight to midnight."""
+        return [(minute, self.at(minute)) for minute in range(0, MINUTES + 1, step)]
+
+    def spans(self, inside: Callable[[Position], float]) -> list[Span]:
+        """Return the parts of the day where a continuous function of position is positive."""
+        values = [inside(sample) for sample in self._samples]
+        edges = [
+            self._crossing(inside, index * STEP)
+            for index, (one, two) in enumerate(pairwise(values))
+            if (one > 0.0) != (two > 0.0)
+        ]
+        marks: list[float | None] = [*edges]
+        if values[0] > 0.0:
+            marks.insert(0, None)
+        if len(marks) % 2:
+            marks.append(None)
+        return [Span(start, end) for start, end in zip(marks[::2], marks[1::2], strict=True)]
+
+    def _crossing(self, inside: Callable[[Position], float], start: float) -> float:
+        low, high = start, start + STEP
+        rising = inside(self.at(low)) <= 0.0
+        while high - low > 1.0 / 120.0:
+            middle = (low + high) / 2.0
+            if (inside(self.at(middle)) > 0.0) == rising:
+                high = middle
+            else:
+                low = middle
+        return (low + high) / 2.0
+
+    def highest(self) -> tuple[float, Position]:
+        """Return the minute at which the sun stands highest, and its position."""
+        best = max(range(len(self._samples)), key=lambda i: self._samples[i].geometric_deg)
+        low, high = max(0.0, (best - 1.0) * STEP), min(float(MINUTES), (best + 1.0) * STEP)
+        while high - low > 0.02:
+            third = (high - low) / 3.0
+            if self.at(low + third).geometric_deg < self.at(high - third).geometric_deg:
+                low += third
+            else:
+                high -= third
+        minute = (low + high) / 2.0
+        return minute, self.at(minute)
+
+
+def up(where: Position) -> float:
+    """Return a positive number while the sun is up, from sunrise to sunset."""
+    return where.geometric_deg - SUNRISE_DEG
+
+
+def between(bounds: tuple[float, float]) -> Callable[[Position], float]:
+    """Return a function that is positive while the sun's centre is between two altitudes."""
+    low, high = bounds
+    return lambda where: min(where.geometric_deg - low, high - where.geometric_deg)
+
+
+def shines_into(facing_deg: float, horizon_deg: float = 0.0) -> Callable[[Position], float]:
+    """Return a function that is positive while direct sun meets a vertical window.
+
+    Parameters
+    ----------
+    facing_deg
+        Direction that the window looks to, from north by east.
+    horizon_deg
+        Altitude of what stands before the window; at 0 the sun counts from sunrise to sunset,
+        above that once its centre has cleared it.
+    """
+
+    def inside(where: Position) -> float:
+        cleared = where.altitude_deg - horizon_deg if horizon_deg > 0.0 else up(where)
+        ahead = math.cos(math.radians(where.azimuth_deg - facing_deg))
+        return min(cleared, math.degrees(ahead))
+
+    return inside
+
+
+def compass(azimuth_deg: float) -> str:
+    """Return the nearest of the eight points of the compass."""
+    return _POINTS[round(azimuth_deg / 45.0) % 8]
+
+
+def clock(minute: float) -> str:
+    """Return a minute of the day as ``HH:MM``, to the nearest minute."""
+    hours, minutes = divmod(round(minute), 60)
+    return f"{hours:02d}:{minutes:02d}"

@@ -11,6 +11,8 @@ from __future__ import annotations
 from datetime import date
 from typing import Any
 
+import numpy as np
+
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.scouting import sky, sun
@@ -55,7 +57,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "golden": [_span(day, span) for span in golden],
         "blue": [_span(day, span) for span in blue],
         "highest": _moment(minute, top),
-        "curve": [_moment(m, where) | _colours(where, over) for m, where in day.curve(step)],
+        "curve": _curve(day.curve(step), over),
         "estimate": _estimate(over),
         "words": _day_words(light, top),
     }
@@ -117,17 +119,28 @@ def _span_words(span: sun.Span) -> str:
     return f"{sun.clock(span.start)} to {sun.clock(span.end)}"
 
 
-def _colours(where: sun.Position, over: str) -> dict[str, float | None]:
-    colours: dict[str, float | None] = {"sun_K": None, "shade_K": None, "open_K": None}
-    high = where.altitude_deg
-    if over == "overcast" and high >= sky.LOWEST_SKY_DEG:
-        colours |= {"shade_K": sky.OVERCAST_K, "open_K": sky.OVERCAST_K}
-    elif over != "overcast" and high >= sky.LOWEST_SUN_DEG:
-        light = sky.daylight(high, sky.TURBIDITY[over])
-        colours["sun_K"] = sky.cct(light.sun)
-        if high >= sky.LOWEST_SKY_DEG:
-            colours |= {"shade_K": sky.cct(light.shade), "open_K": sky.cct(light.open_sky)}
-    return colours
+def _curve(moments: list[tuple[int, sun.Position]], over: str) -> list[dict[str, Any]]:
+    """Return the moments with the estimated colours of the sun, the shade and the open."""
+    curve: list[dict[str, Any]] = [
+        _moment(minute, where) | {"sun_K": None, "shade_K": None, "open_K": None}
+        for minute, where in moments
+    ]
+    if over == "overcast":
+        for moment in curve:
+            if moment["altitude_deg"] >= sky.LOWEST_SKY_DEG:
+                moment |= {"shade_K": sky.OVERCAST_K, "open_K": sky.OVERCAST_K}
+        return curve
+    sunny = [moment for moment in curve if moment["altitude_deg"] >= sky.LOWEST_SUN_DEG]
+    lights = [sky.daylight(m["altitude_deg"], sky.TURBIDITY[over]) for m in sunny]
+    if lights:
+        # All at once: a CCT takes far longer to start than to repeat.
+        powers = [power for light in lights for power in (light.sun, light.shade, light.open_sky)]
+        found = sky.cct(np.array(powers)).reshape(-1, 3).tolist()
+        for moment, (direct, shade, whole) in zip(sunny, found, strict=True):
+            moment["sun_K"] = direct
+            if moment["altitude_deg"] >= sky.LOWEST_SKY_DEG:
+                moment |= {"shade_K": shade, "open_K": whole}
+    return curve
 
 
 def _estimate(over: str) -> dict[str, str]:

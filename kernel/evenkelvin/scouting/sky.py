@@ -15,10 +15,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from evenkelvin.colorimetry.chromaticity import xyz_to_xy
+from evenkelvin.colorimetry.chromaticity import xy_to_uv, xyz_to_xy
 from evenkelvin.colorimetry.illuminant import planck
 from evenkelvin.colorimetry.observer import GRID, observer_grid
-from evenkelvin.colorimetry.temperature import xy_to_cct
+from evenkelvin.colorimetry.temperature import uv_to_cct
 from evenkelvin.data import Floats
 
 #: Ångström's turbidity: optical depth of the aerosol at 1 µm. Clear country air, and a hazy town.
@@ -93,6 +93,6 @@ def daylight(altitude_deg: float, turbidity: float) -> Daylight:
     return Daylight(sun, shade, sun * sine + shade)
 
 
-def cct(power: Floats) -> float:
-    """Return the CCT in K of a spectrum on the search grid."""
-    return xy_to_cct(xyz_to_xy(power @ observer_grid()))[0]
+def cct(powers: Floats) -> Floats:
+    """Return the CCT in K of spectra on the search grid, shape (n, 81) to (n,)."""
+    return uv_to_cct(xy_to_uv(xyz_to_xy(powers @ observer_grid())))[:, 0]

@@ -66,22 +66,22 @@ def test_a_new_version_waits_for_consent(
         page.goto(site.url)
         wait_until_kept(page)
         html = own_dist / "index.html"
-        html.write_text(html.read_text().replace("<title>", "<title>New "))
+        html.write_text(html.read_text().replace("<html ", "<html data-edition=new "))
         (own_dist / "sw.js").unlink()
         build_again(own_dist)
 
         page.reload()
         page.locator("html[data-offline=update]").wait_for(state="attached", timeout=60_000)
-        expect(page).not_to_have_title("New Evenkelvin")
+        expect(page.locator("html")).not_to_have_attribute("data-edition", "new")
         other = context.new_page()
         other.goto(site.url)
-        expect(other).not_to_have_title("New Evenkelvin")
+        expect(other.locator("html")).not_to_have_attribute("data-edition", "new")
 
         site.stop()
         page.evaluate("navigator.serviceWorker.controller.postMessage('apply')")
         page.locator("html[data-offline=update]").wait_for(state="attached")
         page.reload()
-        expect(page).to_have_title("New Evenkelvin")
+        expect(page.locator("html")).to_have_attribute("data-edition", "new")
         wait_for_kernel(page)
         assert_answers(page)
     finally:

@@ -1,16 +1,21 @@
 /** Starts the app: the store, then the screen, and the kernel beside them. */
-import { ready } from "./kernel/client.js";
+import { onStage, ready } from "./kernel/client.js";
 import { registerOffline } from "./offline.js";
 import { gels } from "./store/gels.js";
-import { openStore, reportFault } from "./store/index.js";
+import { openStore } from "./store/index.js";
 import { lightDraft } from "./store/light-draft.js";
 import { followTheme } from "./theme.js";
 import "./views/shell.js";
 import { say } from "./parts/toast.js";
 import { t } from "./words/index.js";
 
+// For whoever watches from outside: how far kernel and offline copy have come.
+const state = document.documentElement.dataset;
+onStage(({ stage }) => {
+  state.kernel = stage;
+});
 ready().catch(() => {}); // a failed boot is told where the answer would stand
-gels.load().catch(reportFault);
+gels.follow();
 
 await openStore();
 await lightDraft.load();
@@ -19,8 +24,11 @@ const shell = /** @type {any} */ (document.createElement("ek-shell"));
 document.body.replaceChildren(shell);
 
 registerOffline({
-  onReady: () => {},
+  onReady: () => {
+    state.offline ??= "ready";
+  },
   onUpdate: (/** @type {() => void} */ apply) => {
+    state.offline = "update";
     shell.newVersion = apply;
   },
   onProblem: (/** @type {string} */ words) => say(`${t("offline.not")} ${words}`),

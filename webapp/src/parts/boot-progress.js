@@ -1,6 +1,6 @@
 /** How far the kernel has come, by stage, until it is ready. */
 import { html, nothing } from "lit";
-import { onStage } from "../kernel/client.js";
+import { onStage, restart } from "../kernel/client.js";
 import { t } from "../words/index.js";
 import { Page } from "./page.js";
 
@@ -9,14 +9,14 @@ class BootProgress extends Page {
 
   constructor() {
     super();
-    /** @type {{stage: string, part: number, words?: string}} */
-    this.state = { stage: "runtime", part: 0 };
+    /** @type {import("../kernel/client.js").StageReport} */
+    this.state = { stage: "runtime", part: 0, words: "" };
     this.leave = () => {};
   }
 
   connectedCallback() {
     super.connectedCallback();
-    this.leave = onStage((/** @type {any} */ state) => {
+    this.leave = onStage((state) => {
       this.state = state;
     });
   }
@@ -30,10 +30,17 @@ class BootProgress extends Page {
     const { stage, part, words } = this.state;
     if (stage === "ready") return nothing;
     if (stage === "failed") {
-      return html`<p class="problem block" role="alert">${t("boot.failed")} ${words ?? ""}</p>`;
+      return html`<div class="problem block" role="alert">
+        <p>${t("boot.failed")}</p>
+        <details>
+          <summary>${t("boot.reason")}</summary>
+          <p>${words}</p>
+        </details>
+        <button type="button" @click=${restart}>${t("boot.again")}</button>
+      </div>`;
     }
     return html`<div class="boot">
-      <label for="boot-part">${words || t("boot.starting")}</label>
+      <label for="boot-part">${t(`boot.${stage}`)}</label>
       <progress id="boot-part" max="1" .value=${part}></progress>
     </div>`;
   }

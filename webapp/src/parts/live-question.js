@@ -2,7 +2,7 @@
  * A question to the kernel that follows what is on the screen: `put` it at every render; it is
  * asked when it changed and the typing paused, and an older one still waiting is dropped.
  */
-import { ask } from "../kernel/client.js";
+import { ask, onStage } from "../kernel/client.js";
 
 const PAUSE = 60; // ms without a keystroke
 
@@ -26,7 +26,22 @@ export class LiveQuestion {
   /** @type {ReturnType<typeof setTimeout> | undefined} */ #timer;
   /** @type {AbortController | undefined} */ #abort;
 
+  /** Whether the kernel could not start; that is told by the boot's own progress. */
+  #down = false;
+  #leave = () => {};
+
+  hostConnected() {
+    this.#leave = onStage(({ stage }) => {
+      const back = this.#down && stage === "ready";
+      this.#down = stage === "failed" || (this.#down && !back);
+      if (!back) return;
+      this.#asked = "";
+      this.host.requestUpdate();
+    });
+  }
+
   hostDisconnected() {
+    this.#leave();
     this.#stop();
     this.#asked = "";
   }
@@ -59,7 +74,7 @@ export class LiveQuestion {
     try {
       const answer = await ask(question, { signal: abort.signal });
       if (abort.signal.aborted) return;
-      this.problem = answer.problem;
+      this.problem = this.#down ? undefined : answer.problem;
       this.answer = answer.problem ? undefined : answer;
     } catch (error) {
       if (abort.signal.aborted) return;

@@ -1,7 +1,7 @@
 /**
  * The kernel's kit of gels, asked once. Fires "change" when it is there.
  */
-import { ask } from "../kernel/client.js";
+import { ask, onStage } from "../kernel/client.js";
 
 /**
  * @typedef {object} Gel
@@ -18,7 +18,14 @@ class Gels extends EventTarget {
   /** @type {Gel[] | undefined} */ all = undefined;
   /** @type {string} */ note = "";
 
-  async load() {
+  /** Ask as soon as the kernel can answer. */
+  follow() {
+    onStage(({ stage }) => {
+      if (stage === "ready" && !this.all) this.#load();
+    });
+  }
+
+  async #load() {
     const answer = await ask({ ask: "kit" });
     if (!answer.gels) return;
     this.all = answer.gels;

@@ -14,8 +14,11 @@ export default {
   "place.kit": "Kit",
   "place.none": "Nothing kept yet",
 
-  "boot.starting": "Starting",
+  "boot.runtime": "Loading Python. You can type already.",
+  "boot.packages": "Loading the colour tables. You can type already.",
+  "boot.kernel": "Starting the kernel",
   "boot.failed": "Answers cannot be worked out now. What you type is still saved.",
+  "boot.reason": "The reason",
   "boot.again": "Try again",
 
   "welcome.title": "Every light on the set, one white",

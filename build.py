@@ -90,6 +90,9 @@ STRIPPED_PACKAGES = re.compile(
     r"|numpy/_core/(_(rational|struct_ufunc|operand_flag|umath)_tests|_simd)\..*\.so|numpy/_core/(lib|include)/.*"
 )
 
+#: Modules of numpy that do nothing but attach docstrings, which bytecode here has none of.
+EMPTIED = ["numpy/_core/_add_newdocs.py", "numpy/_core/_add_newdocs_scalars.py"]
+
 MEDIA_TYPES = {
     ".html": "text/html; charset=utf-8",
     ".js": "text/javascript; charset=utf-8",
@@ -220,9 +223,12 @@ def make_venv(folder: Path, pins: list[str]) -> Path:
 def ensure_node_modules() -> None:
     """npm packages, exactly as in package-lock.json."""
     lock = (WEBAPP / "package-lock.json").read_bytes()
-    stamp = WEBAPP / "node_modules" / ".evenkelvin-lock"
+    modules = WEBAPP / "node_modules"
+    stamp = modules / ".evenkelvin-lock"
     if stamp.exists() and stamp.read_text() == sha256(lock):
         return
+    if modules.is_symlink():  # shared with another checkout, whose build may be running
+        modules.unlink()
     say("Installing npm packages")
     run(["npm", "ci", "--no-fund", "--no-audit", "--loglevel=error"], cwd=WEBAPP)
     stamp.write_text(sha256(lock))
@@ -413,10 +419,10 @@ def unpack(archive: Path, folder: Path, stripped: Callable[[str], Any]) -> None:
         opened.extractall(folder, wanted)
 
 
-def compile_tree(folder: Path, home: str, optimize: int) -> None:
+def compile_tree(folder: Path, home: str) -> None:
     """Turn every .py below a folder into bytecode of the browser's Python."""
     options = ["--mount", f"{folder}=/tree"]
-    in_pyodide(TOOLS / "bytecode.py", "/tree", home, str(optimize), options=options)
+    in_pyodide(TOOLS / "bytecode.py", "/tree", home, options=options)
 
 
 def write_pack(target: Path, trees: dict[str, Path]) -> None:
@@ -452,6 +458,7 @@ def library_pack(wheels: Path, lock: dict[str, Any]) -> Path:
         STRIPPED_LIBRARY,
         KEPT_ENCODINGS.pattern,
         STRIPPED_PACKAGES.pattern,
+        EMPTIED,
         (TOOLS / "bytecode.py").read_text(),
     )
 
@@ -459,12 +466,13 @@ def library_pack(wheels: Path, lock: dict[str, Any]) -> Path:
         say("Compiling Python's library and packages for the browser (once)")
         with scratch() as folder:
             unpack(library, folder / "library", stripped_from_library)
-            compile_tree(folder / "library", LIBRARY_HOME, 2)
+            compile_tree(folder / "library", LIBRARY_HOME)
             for package in packages:
                 wheel = verified_wheel(wheels, package)
                 unpack(wheel, folder / "packages", STRIPPED_PACKAGES.fullmatch)
-            # numpy adds to docstrings while it is imported, so they must stay.
-            compile_tree(folder / "packages", PACKAGES_HOME, 0)
+            for emptied in EMPTIED:
+                (folder / "packages" / emptied).write_text("")
+            compile_tree(folder / "packages", PACKAGES_HOME)
             trees = {LIBRARY_HOME: folder / "library", PACKAGES_HOME: folder / "packages"}
             write_pack(target, trees)
 
@@ -479,7 +487,7 @@ def kernel_pack(wheel: Path) -> Path:
         say("Compiling the kernel for the browser")
         with scratch() as folder:
             unpack(wheel, folder / "kernel", STRIPPED_PACKAGES.fullmatch)
-            compile_tree(folder / "kernel", PACKAGES_HOME, 0)
+            compile_tree(folder / "kernel", PACKAGES_HOME)
             write_pack(target, {PACKAGES_HOME: folder / "kernel"})
 
     return cached(f"packs/kernel-{key}.pack", make)

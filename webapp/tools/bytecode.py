@@ -1,23 +1,35 @@
 """Run inside Pyodide: compile every .py below a folder to a sourceless .pyc in its place.
 
-Arguments: the folder; the path under which the browser will hold it (for tracebacks); the
-optimisation level. Compiled here, not by the build's Python, so that the magic number is right.
+Arguments: the folder; the path under which the browser will hold it (for tracebacks). Compiled
+here, not by the build's Python, so that the magic number is right. Assertions go, and docstrings
+become empty: they are a third of the bytes. (Not None, as optimisation level 2 makes them: numpy
+insists on text.)
 """
 
+import ast
 import importlib._bootstrap_external as external
 import os
 from importlib.util import source_hash
 
-root, home, optimize = argv  # noqa: F821
+DOCUMENTED = (ast.Module, ast.ClassDef, ast.FunctionDef, ast.AsyncFunctionDef)
+
+
+def bytecode(source, shown_path):
+    tree = ast.parse(source)
+    for node in ast.walk(tree):
+        if isinstance(node, DOCUMENTED) and ast.get_docstring(node, clean=False):
+            node.body[0].value.value = ""
+    code = compile(tree, shown_path, "exec", dont_inherit=True, optimize=1)
+    return external._code_to_hash_pyc(code, source_hash(source), checked=False)
+
+
+root, home = argv  # noqa: F821
 for folder, _, names in os.walk(root):
     for name in names:
-        if not name.endswith(".py"):
-            continue
-        path = os.path.join(folder, name)
-        with open(path, "rb") as file:
-            source = file.read()
-        shown = home + path[len(root) :]
-        code = compile(source, shown, "exec", dont_inherit=True, optimize=int(optimize))
-        with open(path + "c", "wb") as file:
-            file.write(external._code_to_hash_pyc(code, source_hash(source), checked=False))
-        os.unlink(path)
+        if name.endswith(".py"):
+            path = os.path.join(folder, name)
+            with open(path, "rb") as file:
+                source = file.read()
+            with open(path + "c", "wb") as file:
+                file.write(bytecode(source, home + path[len(root) :]))
+            os.unlink(path)

@@ -46,13 +46,9 @@ async function boot() {
     packs.then(() => never),
   ]);
   tell("kernel", 0, "Starting the kernel");
+  pyodide.pyimport("numpy");
+  tell("kernel", 0.7, "Starting the kernel");
   const answer = pyodide.pyimport("evenkelvin.desk").answer_json;
-  tell("kernel", 0.5, "Starting the kernel");
-  try {
-    answer('{"ask":"kit"}'); // imports numpy and the tables before the first real question
-  } catch {
-    // The person's own question will tell what is wrong.
-  }
   tell("ready", 1, "Ready");
   return answer;
 }

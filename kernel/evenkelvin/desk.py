@@ -17,6 +17,8 @@ ASKS: dict[str, str] = {
     "fix": "fix",
     "agree": "agree",
     "kit": "kit",
+    "read_file": "read_file",
+    "write_file": "write_file",
     "field": "field",
     "expose": "expose",
     "falloff": "falloff",

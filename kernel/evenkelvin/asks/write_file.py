@@ -1,0 +1,71 @@
+"""Spectra as the text of files that others can read."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from evenkelvin.colorimetry.spectrum import checked_spectrum
+from evenkelvin.fields import Fields
+from evenkelvin.interchange.contents import (
+    KINDS,
+    LONGEST_NAME,
+    MAX_SPECTRA,
+    WAVELENGTH_DECIMALS,
+    FoundSpectrum,
+)
+from evenkelvin.interchange.csv_text import write_csv
+from evenkelvin.interchange.tm27 import write_tm27
+from evenkelvin.problem import Problem
+
+#: What a name loses on its way to a file name on any system.
+_UNFIT = re.compile(r'[\x00-\x1f<>:"/\\|?*]+')
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer ``write_file``: one table of all spectra, or one TM-27 document for each."""
+    fields.refuse_unknown("ask", "format", "spectra")
+    style = fields.choice("format", ("tm27", "csv"))
+    groups = fields.groups("spectra", most=MAX_SPECTRA)
+    if not groups:
+        raise Problem("spectra", "There is no spectrum to write; choose at least one.")
+    spectra = [_spectrum(group, number) for number, group in enumerate(groups, 1)]
+    if style == "csv":
+        name = spectra[0].name if len(spectra) == 1 else "spectra"
+        return {"files": [_file(name, "csv", "text/csv", write_csv(spectra))]}
+    names: dict[str, int] = {}
+    files = []
+    for found in spectra:
+        names[found.name] = names.get(found.name, 0) + 1
+        again = f" {names[found.name]}" if names[found.name] > 1 else ""
+        files.append(_file(found.name + again, "spdx", "application/xml", write_tm27(found)))
+    return {"files": files}
+
+
+def _file(name: str, ending: str, media_type: str, text: str) -> dict[str, str]:
+    fit = " ".join(_UNFIT.sub(" ", name).split()).strip(".") or "spectrum"
+    return {"name": f"{fit}.{ending}", "media_type": media_type, "text": text}
+
+
+def _spectrum(fields: Fields, number: int) -> FoundSpectrum:
+    fields.refuse_unknown("name", "wavelengths_nm", "values", "kind", "unit", "notes")
+    wavelengths, values = fields.numbers("wavelengths_nm"), fields.numbers("values")
+    checked_spectrum(wavelengths, values, fields.path)
+    near = [
+        index
+        for index in range(1, len(wavelengths))
+        if wavelengths[index] - wavelengths[index - 1] < 10.0**-WAVELENGTH_DECIMALS
+    ]
+    if near:
+        raise Problem(
+            f"{fields.at('wavelengths_nm')}.{near[0]}",
+            f"The wavelengths at {wavelengths[near[0]]:g} nm are closer than a file can hold.",
+        )
+    return FoundSpectrum(
+        fields.text("name", f"spectrum {number}", longest=LONGEST_NAME),
+        wavelengths,
+        values,
+        fields.choice("kind", KINDS, "light"),
+        fields.text("unit", "", longest=40),
+        fields.texts("notes"),
+    )

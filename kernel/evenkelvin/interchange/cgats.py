@@ -1,0 +1,261 @@
+"""CGATS.17 and ISO 28178, 'Exchange format for colour and process control data': keyword text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+from evenkelvin.fields import parse_number
+from evenkelvin.interchange.contents import (
+    CHOICES,
+    FEWEST_SAMPLES,
+    MAX_CELLS,
+    MAX_COLUMNS,
+    MAX_LINES,
+    Contents,
+    FoundSpectrum,
+    Question,
+    to_fraction,
+)
+from evenkelvin.interchange.headings import kind_of
+from evenkelvin.problem import Problem
+
+_BEGINS = re.compile(r"^\s*BEGIN_DATA_FORMAT\b", re.IGNORECASE | re.MULTILINE)
+_TOKEN = re.compile(r'"((?:[^"]|"")*)"|(#.*)|([^\s"#]\S*)|(")')
+#: A field whose name carries its wavelength: SPECTRAL_380, SPECTRAL_NM380, nm380, SPECTRAL_PCT_380.
+_AT_WAVELENGTH = re.compile(
+    r"(?:SPECTRAL|SPEC|LAMBDA|NM|R|T)_?(?:NM|PCT|DEC)?_?(\d{3,4}(?:\.\d{1,4})?)(?:NM)?",
+    re.IGNORECASE,
+)
+
+#: Header lines that may say what was measured.
+_DESCRIBES = re.compile(r"\s*(DESCRIPTOR|FILE_DESCRIPTOR|MEASUREMENT|TARGET_TYPE|SPECTRAL)", re.I)
+
+
+@dataclass
+class _Table:
+    line: int
+    fields: list[str] = field(default_factory=list)
+    rows: list[tuple[int, list[str]]] = field(default_factory=list)
+
+
+def is_cgats(text: str) -> bool:
+    """Tell whether a text is of this format: it declares the format of its data."""
+    return bool(_BEGINS.search(text))
+
+
+def _tokens(line: str) -> list[str]:
+    found = []
+    for quoted, comment, word, _ in _TOKEN.findall(line):
+        if not comment:
+            found.append(word or quoted.replace('""', '"'))
+    return found
+
+
+def _tables(text: str, contents: Contents) -> Iterator[tuple[_Table, str]]:
+    """Yield each data table and all the header text that came before it."""
+    lines = re.split(r"\r\n|\r|\n", text)
+    if len(lines) > MAX_LINES:
+        raise Problem("", f"The file has {len(lines)} lines; at most {MAX_LINES} are read.")
+    state = "header"
+    header: list[str] = []
+    table = _Table(1)
+    cells = 0
+    for number, line in enumerate(lines, 1):
+        tokens = _tokens(line)
+        if not tokens:
+            continue
+        keyword = tokens[0].upper()
+        if keyword == "BEGIN_DATA_FORMAT":
+            state, table = "format", _Table(number)
+            table.fields += tokens[1:]
+        elif keyword == "END_DATA_FORMAT":
+            state = "header"
+        elif keyword == "BEGIN_DATA":
+            state, table.line = "data", number
+        elif keyword == "END_DATA":
+            yield table, "\n".join(header)
+            state, table = "header", _Table(number, table.fields)
+        elif state == "format":
+            table.fields += tokens
+        elif state == "data":
+            table.rows.append((number, tokens))
+            cells += len(tokens)
+        else:
+            header.append(line)
+        if len(table.fields) > MAX_COLUMNS or cells > MAX_CELLS:
+            raise Problem(
+                "",
+                f"The table is too large: at most {MAX_COLUMNS} fields and {MAX_CELLS} values "
+                "are read.",
+                number,
+            )
+    if state == "data":
+        contents.complain(
+            Problem("", "The data has no END_DATA; the file may have been cut short.", len(lines))
+        )
+        yield table, "\n".join(header)
+
+
+def _records(table: _Table, contents: Contents) -> Iterator[tuple[int, list[str]]]:
+    """Yield the records of a table; one may run over several lines."""
+    width = len(table.fields)
+    if not width:
+        contents.complain(
+            Problem("", "BEGIN_DATA comes without fields in BEGIN_DATA_FORMAT.", table.line)
+        )
+        return
+    if all(len(tokens) == width for _, tokens in table.rows):
+        yield from table.rows
+        return
+    if all(len(tokens) < width for _, tokens in table.rows):
+        flat = [(line, token) for line, tokens in table.rows for token in tokens]
+        if len(flat) % width == 0:
+            for start in range(0, len(flat), width):
+                yield flat[start][0], [token for _, token in flat[start : start + width]]
+            return
+    for line, tokens in table.rows:
+        if len(tokens) == width:
+            yield line, tokens
+        else:
+            contents.complain(
+                Problem(
+                    "",
+                    f"Expected {width} values, one for each field, but found {len(tokens)}; "
+                    "the line is left out.",
+                    line,
+                )
+            )
+
+
+def read_cgats(text: str, choices: Mapping[str, str]) -> Contents:
+    """Return the spectra of every data table of a CGATS text.
+
+    Wavelengths are in the field names (SPECTRAL_380 …), in pairs of SPECTRAL_NM with SPECTRAL_PCT
+    or SPECTRAL_DEC within a record, or in such a pair with one wavelength to a record.
+
+    Raises
+    ------
+    Problem
+        When the file is beyond the bounds.
+    """
+    contents = Contents("CGATS.17 (ISO 28178)")
+    for table, header in _tables(text, contents):
+        _read_table(table, header, contents, choices)
+    if not contents.spectra and not contents.readings and not contents.problems:
+        contents.complain(
+            Problem(
+                "", "The CGATS file has no spectral fields, such as SPECTRAL_380, and no XYY_X."
+            )
+        )
+    return contents
+
+
+def _read_table(table: _Table, header: str, contents: Contents, choices: Mapping[str, str]) -> None:
+    fields = [name.upper() for name in table.fields]
+    name_at = next(
+        (fields.index(name) for name in ("SAMPLE_NAME", "SAMPLE_ID") if name in fields), None
+    )
+    named = [
+        (place, match.group(1))
+        for place, name in enumerate(fields)
+        if (match := _AT_WAVELENGTH.fullmatch(name))
+    ]
+    pairs = [
+        (place, place + 1)
+        for place, name in enumerate(fields[:-1])
+        if name in ("SPECTRAL_NM", "NM", "WAVELENGTH")
+        and fields[place + 1] in ("SPECTRAL_PCT", "SPECTRAL_DEC", "SPECTRAL_VALUE", "VALUE")
+    ]
+    percent: bool | None = None
+    if any("PCT" in name for name in fields):
+        percent = True
+    elif any("DEC" in name for name in fields):
+        percent = False
+    if len(named) < FEWEST_SAMPLES and not pairs:
+        _read_chromaticities(table, fields, name_at, contents)
+        return
+    kind = _kind(header, percent, contents, choices)
+    column = FoundSpectrum("", [], [], kind, line=table.line)
+    column_damaged = 0
+    for line, tokens in _records(table, contents):
+        found, damaged = column, 0
+        if len(named) >= FEWEST_SAMPLES or len(pairs) > 1:
+            found = FoundSpectrum("", [], [], kind, line=line)
+        if name_at is not None and not found.name:
+            found.name = tokens[name_at]
+        samples = (
+            [(nm, tokens[place]) for place, nm in named]
+            if len(named) >= FEWEST_SAMPLES
+            else [(tokens[at], tokens[value]) for at, value in pairs]
+        )
+        for nm, value in samples:
+            try:
+                number = parse_number(nm, "SPECTRAL_NM", "The wavelength")
+                found.values.append(parse_number(value, "DATA", f"The value at {number:g} nm"))
+                found.wavelengths.append(number)
+            except Problem as problem:
+                damaged += 1
+                contents.complain(
+                    Problem(problem.field, f"{problem.message} It is left out.", line)
+                )
+        if found is column:
+            column_damaged += damaged
+        else:
+            _take(found, contents, percent, choices, damaged)
+    if column.values:
+        column.name = _descriptor(header)
+        _take(column, contents, percent, choices, column_damaged)
+
+
+def _take(
+    found: FoundSpectrum,
+    contents: Contents,
+    percent: bool | None,
+    choices: Mapping[str, str],
+    damaged: int,
+) -> None:
+    to_fraction(found, contents, percent, choices.get("values", ""))
+    contents.take(found, damaged)
+
+
+def _kind(header: str, percent: bool | None, contents: Contents, choices: Mapping[str, str]) -> str:
+    """Return what was measured: as chosen, as the header says, or as is likely."""
+    # The standard has no keyword for it: the format began with reflecting samples.
+    said = (line for line in header.splitlines() if _DESCRIBES.match(line))
+    likely = next((kind for line in said if (kind := kind_of(line))), "")
+    if likely and "kind" not in choices:
+        return likely
+    taken = choices.get("kind") or ("light" if percent is None else "reflectance")
+    contents.ask(
+        Question(
+            "kind", "The file does not say what was measured. What is it?", CHOICES["kind"], taken
+        )
+    )
+    return taken
+
+
+def _descriptor(header: str) -> str:
+    """Return the text of the last DESCRIPTOR before a table."""
+    for line in reversed(header.splitlines()):
+        tokens = _tokens(line)
+        if tokens and tokens[0].upper() == "DESCRIPTOR":
+            return " ".join(tokens[1:])
+    return ""
+
+
+def _read_chromaticities(
+    table: _Table, fields: list[str], name_at: int | None, contents: Contents
+) -> None:
+    if "XYY_X" not in fields or "XYY_Y" not in fields:
+        return
+    x_at, y_at = fields.index("XYY_X"), fields.index("XYY_Y")
+    for line, tokens in _records(table, contents):
+        try:
+            x = parse_number(tokens[x_at], "XYY_X")
+            y = parse_number(tokens[y_at], "XYY_Y")
+            name = tokens[name_at] if name_at is not None else ""
+            contents.take_reading({"name": name, "x": x, "y": y, "line": line})
+        except Problem as problem:
+            contents.complain(Problem(problem.field, problem.message, line))

@@ -1,0 +1,243 @@
+"""What a file held: its spectra and readings, what was unclear, and what was wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from evenkelvin.colorimetry.chromaticity import is_real
+from evenkelvin.colorimetry.spectrum import checked_spectrum
+from evenkelvin.colorimetry.temperature import HIGHEST_K, LOWEST_K
+from evenkelvin.data import Floats
+from evenkelvin.problem import Problem
+
+#: Bounds on what is read. A day's readings stay far below; a phone must not choke on the rest.
+MAX_BYTES = 4_000_000
+MAX_LINES = 20_000
+MAX_COLUMNS = 4_000
+MAX_CELLS = 400_000
+MAX_SPECTRA = 200
+MAX_READINGS = 1_000
+#: Complaints that are listed one by one; a file with more is wrong as a whole.
+MAX_PROBLEMS = 50
+#: Fewest samples in which a spectrum is looked for.
+FEWEST_SAMPLES = 8
+#: Share of damaged samples up to which a spectrum is taken without them.
+MOST_DAMAGED = 0.1
+#: Decimals of a wavelength in nm that are kept: finer ones are floating-point noise.
+WAVELENGTH_DECIMALS = 4
+#: Longest name of a spectrum, in characters.
+LONGEST_NAME = 80
+
+KINDS = ("light", "transmittance", "reflectance")
+#: What the person can decide where a file leaves it open.
+CHOICES: dict[str, tuple[str, ...]] = {
+    "delimiter": ("tab", "semicolon", "comma", "bar", "space"),
+    "decimal": ("point", "comma"),
+    "layout": ("down", "across"),
+    "wavelength_unit": ("nm", "angstrom", "micrometre"),
+    "kind": KINDS,
+    "values": ("fraction", "percent"),
+    "step": ("1", "2", "5", "10", "20"),
+}
+#: What each choice is worth: the factor from the unit of a wavelength to nm.
+TO_NM = {"nm": 1.0, "angstrom": 0.1, "micrometre": 1000.0}
+
+
+@dataclass
+class FoundSpectrum:
+    """One spectrum of a file, its wavelengths rising, in nm.
+
+    Transmittance and reflectance are factors of 1 (not percent); a light is in ``unit``, empty
+    where it is relative or not stated. ``line`` is where it begins in the file.
+    """
+
+    name: str
+    wavelengths: list[float]
+    values: list[float]
+    kind: str = "light"
+    unit: str = ""
+    notes: list[str] = field(default_factory=list)
+    line: int | None = None
+
+    def as_dict(self) -> dict[str, object]:
+        """Return the plain form that the desk answers with."""
+        plain: dict[str, object] = {
+            "name": self.name,
+            "wavelengths_nm": self.wavelengths,
+            "values": self.values,
+            "kind": self.kind,
+            "notes": self.notes,
+        }
+        if self.unit:
+            plain["unit"] = self.unit
+        return plain
+
+
+@dataclass
+class Question:
+    """What a file leaves open, the options, and the one that was taken."""
+
+    field: str
+    message: str
+    options: Sequence[str]
+    taken: str
+
+    def as_dict(self) -> dict[str, object]:
+        """Return the plain form that the desk answers with."""
+        return {
+            "field": self.field,
+            "message": self.message,
+            "options": list(self.options),
+            "taken": self.taken,
+        }
+
+
+@dataclass
+class Contents:
+    """All that was understood of one file."""
+
+    format: str
+    spectra: list[FoundSpectrum] = field(default_factory=list)
+    readings: list[dict[str, object]] = field(default_factory=list)
+    questions: list[Question] = field(default_factory=list)
+    problems: list[Problem] = field(default_factory=list)
+
+    def complain(self, problem: Problem) -> None:
+        """Note what is wrong, up to :data:`MAX_PROBLEMS`."""
+        if len(self.problems) < MAX_PROBLEMS:
+            self.problems.append(problem)
+        elif len(self.problems) == MAX_PROBLEMS:
+            self.problems.append(
+                Problem("", "There are more faults like these; only the first are listed.")
+            )
+
+    def ask(self, question: Question) -> None:
+        """Note a question once."""
+        if all(known.field != question.field for known in self.questions):
+            self.questions.append(question)
+
+    def take_reading(self, reading: dict[str, object]) -> None:
+        """Keep a reading after checking that it can be one.
+
+        It has a ``name`` (may be empty), a ``line``, either ``x`` and ``y`` or ``cct_K`` and
+        perhaps ``duv``, and perhaps ``illuminance_lx``.
+
+        Raises
+        ------
+        Problem
+            When x and y are no light, or the CCT is none, or there are too many readings.
+        """
+        if len(self.readings) >= MAX_READINGS:
+            raise Problem("", f"At most {MAX_READINGS} readings are read from one file.")
+        if "x" in reading:
+            xy = np.array([reading["x"], reading["y"]], dtype=float)
+            if not is_real(xy):
+                raise Problem("x", f"x {xy[0]:g}, y {xy[1]:g} is no colour that a light can have.")
+        elif not LOWEST_K <= float(str(reading["cct_K"])) <= HIGHEST_K:
+            raise Problem("cct_K", f"{reading['cct_K']:g} K is no colour temperature of a light.")
+        reading["name"] = " ".join(str(reading["name"]).split())[:LONGEST_NAME]
+        self.readings.append(reading)
+
+    def take(self, found: FoundSpectrum, damaged: int = 0) -> None:
+        """Keep a spectrum after settling its samples, or say why it cannot be kept."""
+        if len(self.spectra) >= MAX_SPECTRA:
+            self.complain(
+                Problem("", f"At most {MAX_SPECTRA} spectra are read from one file.", found.line)
+            )
+            return
+        try:
+            if damaged > MOST_DAMAGED * (damaged + len(found.values)):
+                raise Problem(
+                    "values",
+                    f"{damaged} of its {damaged + len(found.values)} samples are damaged, "
+                    "too many to do without.",
+                )
+            settle(found)
+        except Problem as problem:
+            named = f"{found.name}: " if found.name else ""
+            field = problem.field.strip(".")
+            line = problem.line or found.line
+            self.complain(Problem(field, f"{named}{problem.message}", line))
+        else:
+            self.spectra.append(found)
+
+
+def settle(found: FoundSpectrum) -> None:
+    """Bring samples into order: rounded, rising, one for each wavelength; and check them.
+
+    Raises
+    ------
+    Problem
+        When the samples cannot be the spectrum of a light, or of a gel or surface.
+    """
+    found.name = " ".join(found.name.split())[:LONGEST_NAME]
+    nm = np.round(np.asarray(found.wavelengths, dtype=float), WAVELENGTH_DECIMALS)
+    values = np.asarray(found.values, dtype=float)
+    steps = np.diff(nm)
+    if len(nm) and np.all(steps <= 0) and np.any(steps < 0):
+        nm, values = nm[::-1], values[::-1]
+        found.notes.append("The wavelengths fell; they are turned round.")
+    elif np.any(steps < 0):
+        order = np.argsort(nm, kind="stable")
+        nm, values = nm[order], values[order]
+        found.notes.append("The wavelengths were out of order; they are sorted.")
+    nm, values = _merged(nm, values, found.notes)
+    found.wavelengths, found.values = nm.tolist(), values.tolist()
+    checked_spectrum(found.wavelengths, found.values, "")
+    if found.kind == "transmittance" and np.max(values) > 1.0:
+        where = int(np.argmax(values))
+        raise Problem(
+            "values",
+            f"The transmittance at {nm[where]:g} nm is {values[where]:g}; a gel cannot add light. "
+            "Are the values in percent?",
+        )
+
+
+def _merged(nm: Floats, values: Floats, notes: list[str]) -> tuple[Floats, Floats]:
+    """Return rising samples with one for each wavelength, repeated ones averaged."""
+    single, place, counts = np.unique(nm, return_inverse=True, return_counts=True)
+    if len(single) == len(nm):
+        return nm, values
+    # Scaled, so that the sum of huge values stays finite.
+    mean: Floats = np.bincount(place, weights=values / counts[place]).astype(np.float64)
+    differ = bool(np.any(np.abs(values - mean[place]) > 1e-9 * np.max(np.abs(values))))
+    repeated = f"{int(np.sum(counts > 1))} wavelengths were repeated"
+    notes.append(f"{repeated}, with different values: averaged." if differ else f"{repeated}.")
+    return single, mean
+
+
+def to_fraction(
+    found: FoundSpectrum, contents: Contents, percent: bool | None, chosen: str
+) -> None:
+    """Bring a transmittance or reflectance to factors of 1.
+
+    Parameters
+    ----------
+    found
+        Its values are divided by 100 in place where they are percent.
+    contents
+        Where the question goes, when the file does not say.
+    percent
+        What the file says; None where it says nothing.
+    chosen
+        ``"fraction"``, ``"percent"``, or empty where the person has not decided.
+    """
+    if found.kind == "light" or not found.values:
+        return
+    peak = max(found.values)
+    taken = chosen or ("percent" if percent or (percent is None and peak > 1.5) else "fraction")
+    if (percent is None and peak > 1.0) or (percent and peak <= 1.0):
+        contents.ask(
+            Question(
+                "values",
+                f"The {found.kind} of {found.name or 'the spectrum'} reaches {peak:g}. "
+                "Are its values factors (at most 1) or percent?",
+                CHOICES["values"],
+                taken,
+            )
+        )
+    if taken == "percent":
+        found.values = [value / 100.0 for value in found.values]

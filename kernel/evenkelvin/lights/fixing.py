@@ -92,6 +92,43 @@ def _difference(many: tuple[Gel, ...], less: tuple[Gel, ...]) -> tuple[Gel, ...]
     return tuple(left)
 
 
+def land(light: Reading, target_xy: Floats, gels: tuple[Gel, ...], radius: float) -> Landing:
+    """Return where a light lands with these gels on, in place of those it has now.
+
+    Parameters
+    ----------
+    light
+        As it was read; stops are counted from there.
+    target_xy
+        The white it should have, shape (2,).
+    gels
+        Everything that shall hang.
+    radius
+        Tolerance in steps.
+    """
+    bars = observer_grid()
+    through = pack_transmittance(gels) / pack_transmittance(light.pack)
+    xyz = (light.spectra * through) @ bars
+    uv_prime = xyz_to_uv_prime(xyz)
+    whites = uv_to_cct(uv_prime_to_uv(uv_prime))
+    known = whites[np.isfinite(whites[:, 0]), 0]
+    delta = float(delta_uv_prime(uv_prime[0], xy_to_uv_prime(target_xy)))
+    return Landing(
+        gels=gels,
+        add=_difference(gels, light.pack),
+        take_off=_difference(light.pack, gels),
+        xy=uv_prime_to_xy(uv_prime[0]),
+        cct_k=float(whites[0, 0]),
+        duv=float(whites[0, 1]),
+        cct_spread_k=(float(known.min()), float(known.max()))
+        if len(known)
+        else (float("nan"), float("nan")),
+        delta_uv=delta,
+        verdict=verdict(delta / STEP_UV, radius),
+        stops_lost=float(np.log2((light.spectra[0] @ bars)[1] / xyz[0, 1])),
+    )
+
+
 def landings(
     light: Reading,
     target: Reading,
@@ -122,38 +159,18 @@ def landings(
     list of Landing
         The Pareto front of distance, stops and pieces; empty when no gel helps.
     """
-    through = pack_transmittance(light.pack)
-    bare = light.spectra / through
-    bars = observer_grid()
+    bare = light.spectra[0] / pack_transmittance(light.pack)
     at_hand = kit + tuple(gel for gel in dict.fromkeys(light.pack) if gel not in kit)
-    target_uv = xy_to_uv_prime(target.xy)
-    front = search(bare[0], target_uv, at_hand, depth, now=light.spectra[0] @ bars)
-
-    found: list[Landing] = []
-    for pack in front:
-        gels = tuple(at_hand[index] for index in pack.gels)
-        add, take_off = _difference(gels, light.pack), _difference(light.pack, gels)
-        if not add and not take_off:
-            continue
-        uv_prime = xyz_to_uv_prime((bare * pack_transmittance(gels)) @ bars)
-        whites = uv_to_cct(uv_prime_to_uv(uv_prime))
-        known = whites[np.isfinite(whites[:, 0]), 0]
-        found.append(
-            Landing(
-                gels=gels,
-                add=add,
-                take_off=take_off,
-                xy=uv_prime_to_xy(uv_prime[0]),
-                cct_k=float(whites[0, 0]),
-                duv=float(whites[0, 1]),
-                cct_spread_k=(float(known.min()), float(known.max()))
-                if len(known)
-                else (float("nan"), float("nan")),
-                delta_uv=pack.delta_uv,
-                verdict=verdict(pack.delta_uv / STEP_UV, radius),
-                stops_lost=pack.stops_lost,
-            )
-        )
+    front = search(
+        bare,
+        xy_to_uv_prime(target.xy),
+        at_hand,
+        depth,
+        now=light.spectra[0] @ observer_grid(),
+    )
+    packs = [tuple(at_hand[index] for index in pack.gels) for pack in front]
+    found = [land(light, target.xy, gels, radius) for gels in packs]
+    found = [one for one in found if one.add or one.take_off]
     rank = {"holds": 0, "near": 1, "off": 2}
     return sorted(
         found,

@@ -4,9 +4,10 @@ from itertools import product
 
 import numpy as np
 import pytest
-from evenkelvin.lights.allotment import Options, allot
 from hypothesis import given, settings
 from hypothesis import strategies as st
+
+from evenkelvin.lights.allotment import Options, allot
 
 
 def _random(rng, lights, whites, goods, most, each=(1,)):

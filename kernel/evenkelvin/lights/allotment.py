@@ -236,15 +236,8 @@ class _Partial:
     option: Whole
 
     def take(self, rows: NDArray[np.intp]) -> _Partial:
-        return _Partial(
-            *(
-                column[rows]
-                for column in (
-                    self.white, self.off, self.pieces, self.cost,
-                    self.words, self.parent, self.option,
-                )
-            )
-        )  # fmt: skip
+        """Return the plans of some rows."""
+        return _Partial(**{name: column[rows] for name, column in vars(self).items()})
 
 
 def _reach(light: _Sorted, plans: _Partial, allowed: Floats) -> list[tuple[Whole, Whole]]:
@@ -287,10 +280,7 @@ def _children(
             )
         )
     every = _Partial(
-        *(
-            np.concatenate([getattr(part, name) for part in parts])
-            for name in ("white", "off", "pieces", "cost", "words", "parent", "option")
-        )
+        **{name: np.concatenate([vars(part)[name] for part in parts]) for name in vars(parts[0])}
     )
     place = (every.white * 1024 + every.off) * 1024 + every.pieces
     order = np.lexsort((every.cost, *every.words.T, place))
@@ -439,11 +429,7 @@ def allot(
             break
         _walk(lights, rest, known, start, guards, most, _GOALS, ceiling)
     plans = [
-        [
-            None if plan is None else _in_turn(plan, turn)
-            for plan in row
-        ]
-        for row in known.plans
+        [None if plan is None else _in_turn(plan, turn) for plan in row] for row in known.plans
     ]
     return Allotment(plans, known.cost, known.at_least)
 

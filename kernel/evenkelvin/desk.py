@@ -8,6 +8,7 @@ from importlib import import_module
 from typing import Any
 
 from evenkelvin.fields import Fields
+from evenkelvin.nesting import brackets_beyond
 from evenkelvin.problem import Problem
 
 #: What can be asked, and the module of :mod:`evenkelvin.asks` that answers it. A module is
@@ -26,6 +27,10 @@ ASKS: dict[str, str] = {
     "sun": "sun",
     "units": "units",
 }
+
+
+#: How deep a request given as JSON text may nest.
+DEEPEST = 20
 
 
 def answer(request: dict[str, Any]) -> dict[str, Any]:
@@ -56,7 +61,9 @@ def answer(request: dict[str, Any]) -> dict[str, Any]:
 def answer_json(request: str) -> str:
     """Answer one question given as JSON text, as JSON text (see :func:`answer`)."""
     try:
+        if brackets_beyond(request, DEEPEST) > 100:
+            raise ValueError(f"nested more than {DEEPEST} deep")
         plain = json.loads(request)
-    except (ValueError, RecursionError) as error:
+    except ValueError as error:
         return json.dumps({"problem": Problem("", f"The request is not JSON: {error}.").as_dict()})
     return json.dumps(answer(plain), allow_nan=False)

@@ -12,7 +12,6 @@ from __future__ import annotations
 
 import base64
 import json
-import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
@@ -23,6 +22,7 @@ from typing import Any
 from evenkelvin.data import load_text
 from evenkelvin.interchange.canonical import canonical, digest
 from evenkelvin.interchange.schema import Check, Flaw, compile_schema
+from evenkelvin.nesting import brackets_beyond
 from evenkelvin.problem import Problem
 
 Entry = dict[str, Any]
@@ -45,9 +45,6 @@ ABOVE: dict[str, str | None] = {
 #: What brings a book of an earlier version to the next one, by the earlier version's number.
 MIGRATIONS: dict[int, Callable[[Plain], Plain]] = {}
 
-# Ends at the end of the text too, so that a quote left open costs one pass and not one each.
-_QUOTED = re.compile(r'"[^"\\]*+(?:\\.[^"\\]*+)*+(?:"|\\?\Z)', re.DOTALL)
-_NO_BRACKETS = re.compile(r"[^][{}]+")
 _HINT = "Open the file that Evenkelvin exported, or export it again where it came from."
 
 
@@ -100,11 +97,9 @@ def parse_json(text: str, path: str = "text", longest: int = MOST_CHARACTERS) ->
     text = text.removeprefix("\ufeff")
     if not text.strip():
         raise Problem(path, "There is nothing in it. " + _HINT)
-    brackets = _NO_BRACKETS.sub("", _QUOTED.sub("", text))
-    for _ in range(DEEPEST):
-        brackets = brackets.replace("[]", "").replace("{}", "")
+    brackets = brackets_beyond(text, DEEPEST)
     # A few left over may be a text that was cut; the reader can tell, and go no deeper than that.
-    if len(brackets) > 100:
+    if brackets > 100:
         raise _too_deep(path)
 
     def refuse(word: str) -> float:

@@ -1,5 +1,7 @@
 """Make kernel/evenkelvin/data from colour-science.
 
+The ``tlci2012_*.csv`` tables are not in its release: they are committed as they are, and left alone.
+
 Run by ``python3 build.py data``. Nothing here ships with the kernel; a test proves that the
 committed tables equal what this makes.
 """
@@ -12,6 +14,8 @@ from pathlib import Path
 import colour
 import numpy as np
 from colour.colorimetry import SDS_BASIS_FUNCTIONS_CIE_ILLUMINANT_D_SERIES
+from colour.quality.cfi2017 import load_TCS_CIE2017
+from colour.quality.datasets import SDS_TCS
 
 GRID = colour.SpectralShape(380, 780, 5)
 
@@ -62,6 +66,35 @@ def main(out_dir: Path) -> None:
         f"CIE illuminants (CIE 15:2018, tables 5 to 12), relative power, 5 nm; {made}",
         ["wavelength_nm", *ILLUMINANTS],
         [GRID.wavelengths, *(spectrum.values for spectrum in spectra)],
+    )
+
+    observer = colour.MSDS_CMFS["CIE 1964 10 Degree Standard Observer"].copy()
+    observer = observer.align(colour.SpectralShape(380, 780, 1))
+    _write(
+        out_dir / "cie1964_10deg.csv",
+        f"CIE 1964 10-degree standard colorimetric observer (ISO/CIE 11664-1), 1 nm; {made}",
+        ["wavelength_nm", "x10_bar", "y10_bar", "z10_bar"],
+        [observer.wavelengths, *observer.values.T],
+    )
+
+    # From 360 nm, where the published samples begin; sample 15 begins at 380 nm and is held there.
+    shape = colour.SpectralShape(360, 780, 5)
+    samples = [sample.copy().align(shape).values for sample in SDS_TCS["CIE 2024"].values()]
+    _write(
+        out_dir / "cie_test_colours.csv",
+        "Spectral radiance factors of the CIE test colours 1 to 14 (CIE 13.3-1995) and 15, Japanese "
+        f"skin (CIE data set 10.25039/CIE.DS.7chm7z5h; the same as JIS Z 8726), 5 nm; {made}",
+        ["wavelength_nm", *(f"r{number}" for number in range(1, 16))],
+        [shape.wavelengths, *(sample.round(6) for sample in samples)],
+    )
+
+    evaluation = load_TCS_CIE2017(GRID).values.T
+    _write(
+        out_dir / "ces.csv",
+        "Spectral reflectance of the 99 colour evaluation samples (CIE 224:2017; ANSI/IES "
+        f"TM-30-20), 5 nm; {made}",
+        ["wavelength_nm", *(f"ces{number}" for number in range(1, 100))],
+        [GRID.wavelengths, *evaluation],
     )
 
 

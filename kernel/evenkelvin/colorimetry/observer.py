@@ -1,4 +1,7 @@
-"""The CIE 1931 2-degree standard observer, and the grid the search works on."""
+"""The CIE standard observers, and the grid the search works on.
+
+Everything sees by the CIE 1931 2-degree observer, but for the colour samples of CIE 224.
+"""
 
 from __future__ import annotations
 
@@ -47,3 +50,11 @@ def observer_grid() -> Floats:
     bars = observer_at(GRID)
     bars.setflags(write=False)
     return bars
+
+
+def observer_10deg_at(wavelengths: Floats) -> Floats:
+    """Return x̄₁₀, ȳ₁₀, z̄₁₀ (CIE 1964, ISO/CIE 11664-1) at 380 to 780 nm, shape (n, 3)."""
+    table = load_table("cie1964_10deg")
+    names = ("x10_bar", "y10_bar", "z10_bar")
+    columns = [np.interp(wavelengths, table["wavelength_nm"], table[name]) for name in names]
+    return np.column_stack(columns)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 import numpy as np
 
@@ -87,8 +88,23 @@ def checked_spectrum(
     return Spectrum(nm, np.clip(power, 0.0, None))
 
 
-def _sprague(wavelengths: Floats, values: Floats, wanted: Floats) -> Floats:
-    """Interpolate evenly spaced samples by Sprague's fifth-order method (CIE 167:2005)."""
+def sprague(wavelengths: Floats, values: Floats, wanted: Floats) -> Floats:
+    """Interpolate evenly spaced samples by Sprague's fifth-order method (CIE 167:2005).
+
+    Parameters
+    ----------
+    wavelengths
+        In nm, shape (n,), at least six.
+    values
+        Shape (n,), or (n, m) for m sets of samples at once.
+    wanted
+        In nm, shape (k,), within the range of ``wavelengths``.
+
+    Returns
+    -------
+    array
+        Shape (k,) or (k, m).
+    """
     edge = np.array(
         [
             [884, -1960, 3033, -2648, 1080, -180],
@@ -102,7 +118,7 @@ def _sprague(wavelengths: Floats, values: Floats, wanted: Floats) -> Floats:
     step = (wavelengths[-1] - wavelengths[0]) / (len(wavelengths) - 1)
     place = np.clip((wanted - wavelengths[0]) / step, 0.0, len(wavelengths) - 1.0)
     left = np.minimum(place.astype(int), len(wavelengths) - 2)
-    x = place - left
+    x = (place - left).reshape(-1, *[1] * (values.ndim - 1))
     r = [padded[left + k] for k in range(6)]
     a1 = (2 * r[0] - 16 * r[1] + 16 * r[3] - 2 * r[4]) / 24
     a2 = (-r[0] + 16 * r[1] - 30 * r[2] + 16 * r[3] - r[4]) / 24
@@ -126,7 +142,7 @@ def interpolate(spectrum: Spectrum, wanted: Floats) -> Floats:
     """
     nm, values = spectrum.wavelengths, spectrum.values
     if len(nm) >= 6 and _is_even(nm) and nm[1] - nm[0] > 1.0:
-        smooth = np.clip(_sprague(nm, values, wanted), 0.0, None)
+        smooth = np.clip(sprague(nm, values, wanted), 0.0, None)
         held = np.where(wanted < nm[0], values[0], np.where(wanted > nm[-1], values[-1], smooth))
         return held
     return np.interp(wanted, nm, values)
@@ -165,3 +181,29 @@ def on_grid(spectrum: Spectrum) -> Floats:
     kernel = 1.0 - np.abs(np.arange(-5.0, 5.01, 0.25)) / 5.0
     smooth = np.convolve(near, kernel / kernel.sum(), mode="same")
     return np.interp(GRID, fine, smooth)
+
+
+def on_1nm(spectrum: Spectrum, wanted: Floats, beyond: Literal["nearest", "zero"]) -> Floats:
+    """Return the spectrum at whole nanometres, shape (n,), as the rendering metrics take it.
+
+    Finer samples are averaged over the nanometre about each, so that no line is lost; steps up to
+    5 nm are interpolated linearly, which spreads a line over the band it was measured in and never
+    goes below zero; wider ones as :func:`interpolate` does. Beyond the ends the nearest sample
+    holds, or nothing is there.
+    """
+    nm, values = spectrum.wavelengths, spectrum.values
+    widest = np.max(np.diff(nm))
+    if widest > SUMMED_STEP + 1e-6:
+        found = interpolate(spectrum, wanted)
+    elif widest > 1.0 - 1e-6:
+        found = np.interp(wanted, nm, values)
+    else:
+        edges = np.concatenate([wanted - 0.5, wanted + 0.5])
+        fine = np.union1d(nm, edges)
+        height = np.interp(fine, nm, values)
+        area = np.concatenate([[0.0], np.cumsum(np.diff(fine) * (height[1:] + height[:-1]) / 2)])
+        low, high = np.split(np.interp(edges, fine, area), 2)
+        found = high - low
+    if beyond == "zero":
+        found = np.where((wanted < nm[0] - 1e-6) | (wanted > nm[-1] + 1e-6), 0.0, found)
+    return found

@@ -1,0 +1,1 @@
+"""How well a light shows colours: one published metric a module."""

@@ -1,0 +1,91 @@
+"""The standard camera and display of TLCI-2012, and the chart they are shown.
+
+EBU Tech 3355, 'Method for the assessment of the colorimetric properties of luminaires: the
+Television Lighting Consistency Index (TLCI-2012)', edition 2013, appendices 4 and 5.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+import numpy as np
+
+from evenkelvin.colorimetry.difference import xyz_to_lab
+from evenkelvin.colorimetry.observer import GRID
+from evenkelvin.colorimetry.spectrum import Spectrum, on_grid
+from evenkelvin.data import Floats, load_table
+
+#: Wavelengths of every sum in nm, shape (77,).
+NM: Floats = GRID[:77]
+
+#: The coloured patches of the chart, in the order of the table.
+PATCHES = (
+    "dark skin", "light skin", "blue sky", "foliage", "blue flower", "bluish green", "orange",
+    "purplish blue", "moderate red", "purple", "yellow green", "orange yellow", "blue", "green",
+    "red", "yellow", "magenta", "cyan",
+)  # fmt: skip
+
+#: The reflector that is peak white.
+_PEAK_WHITE = 0.9
+_COLOUR_MATRIX = np.array([[1.182, -0.209, 0.027], [0.107, 0.890, 0.003], [0.040, -0.134, 1.094]])
+#: Saturation at 90 %.
+_SATURATION = 0.9 * np.eye(3) + (1.0 - 0.9) / 3.0
+#: BT.709 primaries with D65 white to X, Y, Z.
+_DISPLAY = np.array(
+    [[0.412391, 0.357584, 0.180481], [0.212639, 0.715169, 0.072192], [0.019331, 0.119195, 0.950532]]
+)
+_DISPLAY_GAMMA = 2.4
+#: The brightest code of 8 bits over white, both above black.
+_CEILING = (255.0 - 16.0) / (235.0 - 16.0)
+_D65 = np.array([0.3127 / 0.3290, 1.0, (1.0 - 0.3127 - 0.3290) / 0.3290])
+
+
+@cache
+def chart() -> Floats:
+    """Return the reflectance factors of the eighteen patches, shape (77, 18)."""
+    table = load_table("tlci2012_patches")
+    return np.column_stack([table[f"patch{number}"] for number in range(1, 19)])
+
+
+@cache
+def _curves() -> Floats:
+    table = load_table("tlci2012_camera")
+    return np.column_stack([table[channel] for channel in "rgb"])
+
+
+def sampled(spectrum: Spectrum) -> Floats:
+    """Return a light at :data:`NM`, shape (77,); finer samples are averaged, so no line is lost."""
+    return on_grid(spectrum)[: len(NM)]
+
+
+def seen_by_camera(
+    light: Floats, reflectances: Floats, balanced_for: Floats | None = None
+) -> tuple[Floats, Floats]:
+    """Return what the display shows of surfaces in a light.
+
+    Parameters
+    ----------
+    light
+        Relative power at :data:`NM`, shape (77,).
+    reflectances
+        Shape (77, n).
+    balanced_for
+        The light the camera's white is set to, on the scale of ``light``; the same light when
+        not given.
+
+    Returns
+    -------
+    tuple
+        CIE 1976 L*, a*, b* in the white of the display, shape (n, 3), and which of the surfaces
+        the camera can hold, shape (n,): those with no channel below zero after either matrix.
+    """
+    white = light if balanced_for is None else balanced_for
+    raw = (reflectances * light[:, np.newaxis]).T @ _curves()
+    rgb = raw / (_PEAK_WHITE * (white @ _curves()))
+    coloured = rgb @ _COLOUR_MATRIX.T
+    saturated = coloured @ _SATURATION.T
+    held = np.all((coloured >= 0.0) & (saturated >= 0.0), axis=-1)
+    linear = np.clip(saturated, 0.0, None)
+    signal = np.where(linear < 0.018, 4.5 * linear, 1.099 * linear**0.45 - 0.099)
+    shown = np.minimum(signal, _CEILING) ** _DISPLAY_GAMMA
+    return xyz_to_lab(shown @ _DISPLAY.T, _D65), held

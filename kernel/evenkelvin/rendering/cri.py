@@ -1,0 +1,111 @@
+"""CIE colour rendering index Ra and the special indices R1 to R15.
+
+CIE 13.3-1995, 'Method of measuring and specifying colour rendering properties of light sources';
+symbols as there. R15, Japanese skin, is the sample that JIS Z 8726 adds and CIE has published as
+data set 10.25039/CIE.DS.7chm7z5h.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+
+import numpy as np
+
+from evenkelvin.colorimetry.chromaticity import xy_to_uv, xyz_to_xy
+from evenkelvin.colorimetry.illuminant import daylight, planck
+from evenkelvin.colorimetry.observer import observer_at
+from evenkelvin.colorimetry.spectrum import Spectrum, on_1nm, sprague
+from evenkelvin.data import Floats, load_table
+from evenkelvin.rendering.reference import rated_cct
+
+OBSERVER = "CIE 1931 2°"
+EDITION = "CIE 13.3-1995"
+EDITION_R15 = "CIE 13.3-1995 with the skin sample of JIS Z 8726"
+
+#: Largest ΔC in CIE 1960 u v between a light and its reference (CIE 13.3-1995, 5.3).
+TOLERANCE_UV = 5.4e-3
+#: From here on the reference is CIE daylight, below it the black body (CIE 13.3-1995, 5.2).
+DAYLIGHT_FROM_K = 5000.0
+
+#: The test colours as they look in daylight (CIE 13.3-1995, table 1).
+SAMPLES = (
+    "light greyish red", "dark greyish yellow", "strong yellow green", "moderate yellowish green",
+    "light bluish green", "light blue", "light violet", "light reddish purple", "strong red",
+    "strong yellow", "strong green", "strong blue", "light skin", "leaf green", "Japanese skin",
+)  # fmt: skip
+
+_NM: Floats = np.arange(360.0, 781.0)
+
+
+@dataclass(frozen=True)
+class ColourRenderingIndex:
+    """Ra, R1–R15 of shape (15,), and what they rest on.
+
+    ``distance`` is ΔC, the distance in CIE 1960 u v between the light and its reference; beyond
+    :data:`TOLERANCE_UV` the indices are ``doubtful``.
+    """
+
+    ra: float
+    r: Floats
+    cct: float
+    distance: float
+    doubtful: bool
+    reference: str
+
+
+@cache
+def _weights() -> Floats:
+    """Return ρ·(x̄, ȳ, z̄) of a perfect white and the fifteen samples, shape (421, 16, 3)."""
+    table = load_table("cie_test_colours")
+    samples = np.column_stack([table[f"r{number}"] for number in range(1, 16)])
+    factors = np.column_stack([np.ones(len(_NM)), sprague(table["wavelength_nm"], samples, _NM)])
+    return np.asarray(factors[:, :, np.newaxis] * observer_at(_NM)[:, np.newaxis, :])
+
+
+def _c_and_d(uv: Floats) -> tuple[Floats, Floats]:
+    u, v = uv[..., 0], uv[..., 1]
+    return (4.0 - u - 10.0 * v) / v, (1.708 * v + 0.404 - 1.481 * u) / v
+
+
+def colour_rendering_index(spectrum: Spectrum) -> ColourRenderingIndex:
+    """Return Ra and R1–R15 of a light (CIE 13.3-1995), summed over 360–780 nm at 1 nm.
+
+    Where the spectrum does not reach that far its nearest sample holds.
+
+    Raises
+    ------
+    Unrated
+        When the light has no reference (see :func:`rated_cct`).
+    """
+    test = on_1nm(spectrum, _NM, beyond="nearest")
+    cct = rated_cct(np.tensordot(test, _weights()[:, 0], axes=1))
+    if cct < DAYLIGHT_FROM_K:
+        reference, words = planck(_NM, cct), f"black body {cct:.0f} K"
+    else:
+        # M1 and M2 to three decimals, as CIE 15 has its daylight computed.
+        reference, words = daylight(_NM, cct, rounded=True), f"CIE daylight {cct:.0f} K"
+
+    xyz = np.tensordot(np.stack([test, reference]), _weights(), axes=1)
+    xyz = 100.0 * xyz / xyz[:, :1, 1:2]
+    uv = xy_to_uv(xyz_to_xy(xyz))
+    light, ref = uv[0, 0], uv[1, 0]
+    # Adaptation of the samples under the light to the reference (5.7).
+    (c_k, d_k), (c_r, d_r), (c_ki, d_ki) = map(_c_and_d, (light, ref, uv[0, 1:]))
+    c, d = c_r / c_k * c_ki, d_r / d_k * d_ki
+    below = 16.518 + 1.481 * c - d
+    adapted = np.stack([(10.872 + 0.404 * c - 4.0 * d) / below, 5.520 / below], axis=-1)
+    w = 25.0 * np.cbrt(xyz[:, 1:, 1]) - 17.0
+    shift = np.stack([adapted, uv[1, 1:]]) - ref
+    uvw = np.concatenate([13.0 * w[..., np.newaxis] * shift, w[..., np.newaxis]], axis=-1)
+    r = 100.0 - 4.6 * np.linalg.norm(uvw[0] - uvw[1], axis=-1)
+
+    distance = float(np.hypot(*(light - ref)))
+    return ColourRenderingIndex(
+        ra=float(np.mean(r[:8])),
+        r=r,
+        cct=cct,
+        distance=distance,
+        doubtful=distance > TOLERANCE_UV,
+        reference=words,
+    )

@@ -1,0 +1,106 @@
+"""Spectral Similarity Index: how like two spectra are, whatever eye or camera looks.
+
+SMPTE ST 2122:2020; J. Holm et al., 'A cinematographic spectral similarity index', SMPTE 2016;
+Academy of Motion Picture Arts and Sciences, 'Academy Spectral Similarity Index (SSI): Overview'
+(2020).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from evenkelvin.colorimetry.illuminant import daylight, planck
+from evenkelvin.colorimetry.spectrum import Spectrum, on_1nm, tristimulus
+from evenkelvin.data import Floats
+from evenkelvin.rendering.reference import Unrated, rated_cct
+
+OBSERVER = "none (spectra are compared)"
+EDITION = "SMPTE ST 2122:2020"
+
+#: From here on the matching reference is CIE daylight, below it the black body.
+DAYLIGHT_FROM_K = 4000.0
+
+_NM: Floats = np.arange(375.0, 676.0)
+#: Weight of each 10 nm band, 380 to 670 nm.
+_BAND_WEIGHTS: Floats = np.concatenate(
+    [np.array([12.0, 22.0, 32.0, 40.0, 44.0]) / 45.0, np.ones(23), np.array([11.0, 3.0]) / 15.0]
+)
+
+
+@dataclass(frozen=True)
+class Similarity:
+    """SSI as it is to be printed, the same before rounding, and the reference in words."""
+
+    value: int
+    unrounded: float
+    reference: str
+
+
+def _bands(spectrum: Spectrum) -> Floats:
+    """Return the sums over 10 nm bands centred at 380 to 670 nm, shape (30,)."""
+    fine = on_1nm(spectrum, _NM, beyond="zero")
+    # A band's edge belongs half to it and half to its neighbour.
+    return np.asarray(fine[:-1].reshape(30, 10).sum(axis=1) + 0.5 * (fine[10::10] - fine[:-1:10]))
+
+
+def spectral_similarity(test: Spectrum, reference: Spectrum, words: str) -> Similarity:
+    """Return the SSI of a light against a reference light; 100 is the same, below 0 is possible.
+
+    Where one of the two spectra does not reach 375 or 675 nm, neither counts there: a light is
+    not to lose points for what was not measured.
+
+    Raises
+    ------
+    Unrated
+        When either spectrum is dark over 375–675 nm.
+    """
+    low = max(test.wavelengths[0], reference.wavelengths[0], _NM[0])
+    high = min(test.wavelengths[-1], reference.wavelengths[-1], _NM[-1])
+    first, second = (_bands(_cut(spectrum, low, high)) for spectrum in (test, reference))
+    if first.sum() <= 0.0 or second.sum() <= 0.0:
+        raise Unrated("Not rated: there is no light between 375 and 675 nm to compare.")
+    first, second = first / first.sum(), second / second.sum()
+    weighted = (first - second) / (second + 1.0 / 30.0) * _BAND_WEIGHTS
+    smoothed = np.convolve(weighted, [0.22, 0.56, 0.22])[1:-1]
+    unrounded = 100.0 - 32.0 * float(np.sqrt(np.sum(smoothed**2)))
+    return Similarity(value=round(unrounded), unrounded=unrounded, reference=words)
+
+
+def _cut(spectrum: Spectrum, low: float, high: float) -> Spectrum:
+    nm, values = spectrum.wavelengths, spectrum.values
+    inside = nm[(nm > low) & (nm < high)]
+    kept = np.concatenate([[low], inside, [high]])
+    return Spectrum(kept, np.interp(kept, nm, values))
+
+
+def planck_reference(cct: float) -> tuple[Spectrum, str]:
+    """Return a black body as a reference, and its name in words."""
+    return Spectrum(_NM, planck(_NM, cct)), f"black body {cct:.0f} K"
+
+
+def daylight_reference(cct: float) -> tuple[Spectrum, str]:
+    """Return CIE daylight as a reference, and its name in words."""
+    return Spectrum(_NM, daylight(_NM, cct)), f"CIE daylight {cct:.0f} K"
+
+
+def d55_reference() -> tuple[Spectrum, str]:
+    """Return CIE illuminant D55 as a reference, and its name in words.
+
+    Its nominal 5500 K was set with an older c₂, so its chromaticity is taken at 5503 K.
+    """
+    cct = 5500.0 * 1.4388 / 1.4380
+    return Spectrum(_NM, daylight(_NM, cct, rounded=True)), "CIE illuminant D55"
+
+
+def matching_reference(test: Spectrum) -> tuple[Spectrum, str]:
+    """Return the reference that ST 2122 takes when none is named: by the light's own CCT.
+
+    Raises
+    ------
+    Unrated
+        When the light has no reference (see :func:`rated_cct`).
+    """
+    cct = rated_cct(tristimulus(test))
+    return planck_reference(cct) if cct < DAYLIGHT_FROM_K else daylight_reference(cct)

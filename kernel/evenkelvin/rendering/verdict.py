@@ -1,0 +1,290 @@
+"""What the metrics of a light mean on a set, in plain words.
+
+The metrics are published; the lines drawn here through them are not, unless a source is named.
+They are common practice and meant to make a person look, not to pass or fail a lamp.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+
+from evenkelvin.rendering.camera import PATCHES
+from evenkelvin.rendering.cri import SAMPLES, TOLERANCE_UV, ColourRenderingIndex
+from evenkelvin.rendering.metamerism import SKIN, Metamerism
+from evenkelvin.rendering.ssi import Similarity
+from evenkelvin.rendering.tlci import TelevisionConsistency
+from evenkelvin.rendering.tm30 import ColourRendition
+
+Weight = Literal["serious", "look", "fine"]
+
+#: R9 below which deep red loses some, and all, of its strength (common practice, no source).
+DULL_RED, FLAT_RED = 50.0, 0.0
+#: Any other special index below which the colour is named (common practice, no source).
+LOW_R, VERY_LOW_R = 70.0, 50.0
+#: Skin samples R13 and R15 below which skin is named (common practice, no source).
+LOW_SKIN_R = 80.0
+#: Ra from which the eye is content with a light (common practice, no source).
+GOOD_RA = 90.0
+#: Chroma shift of the red bin in per cent within which skin keeps its look: priority level P1 of
+#: the design intent Preference (ANSI/IES TM-30-20, annex E).
+RED_CHROMA = (-1.0, 15.0)
+#: The same for priority level P3, the widest.
+RED_CHROMA_WIDEST = (-12.0, 23.0)
+#: Gamut below which all colours go pale, priority level P3, and above which they are vivid, level
+#: V2 of the design intent Vividness (ANSI/IES TM-30-20, annex E).
+PALE_RG, VIVID_RG = 89.0, 110.0
+#: Q_a from which no correction is needed, and below which correcting is hard (the bands EBU gives
+#: with TLCI-2012; from memory).
+CAMERA_FINE, CAMERA_HARD = 85.0, 50.0
+#: SSI from which lights mix unseen, and below which colours are unlike (common practice, no source).
+ALIKE_SSI, UNLIKE_SSI = 90, 70
+#: ΔE₀₀ that is seen side by side, and that is plain to see (common practice, no source).
+SEEN_DELTA_E, PLAIN_DELTA_E = 1.0, 3.0
+
+
+@dataclass(frozen=True)
+class Flag:
+    """One remark: how much it weighs, in words, and the numbers that it rests on."""
+
+    weight: Weight
+    words: str
+    because: str
+
+
+_ORDER: dict[str, int] = {"serious": 0, "look": 1, "fine": 2}
+
+
+def low_words(value: float) -> str:
+    """Return the word for a special index: empty when it needs none."""
+    if value < FLAT_RED:
+        return "very wrong"
+    if value < VERY_LOW_R:
+        return "poor"
+    return "low" if value < LOW_R else ""
+
+
+def _signed(value: float, digits: int = 0) -> str:
+    return f"{value:.{digits}f}".replace("-", "−")
+
+
+def judge(
+    duv: float,
+    cri: ColourRenderingIndex | None,
+    tm30: ColourRendition | None,
+    tlci: TelevisionConsistency | None,
+    ssi: Similarity | None,
+) -> list[Flag]:
+    """Return remarks on one light, the weightiest first; metrics that could not be had are None."""
+    flags: list[Flag] = []
+    if cri is not None:
+        flags += _of_cri(cri)
+    if tm30 is not None:
+        flags += _of_tm30(tm30)
+    if tlci is not None:
+        flags += _of_tlci(tlci, cri, duv)
+    elif abs(duv) > TOLERANCE_UV:
+        flags.append(Flag("look", f"The eye will see {_tint(duv)}.", f"Duv {duv:+.4f}"))
+    if ssi is not None and ssi.value < UNLIKE_SSI:
+        flags.append(
+            Flag(
+                "look",
+                f"The spectrum is unlike its reference ({ssi.reference}): "
+                "cameras and film stocks may disagree about it.",
+                f"SSI {_signed(ssi.value)}",
+            )
+        )
+    if not any(flag.weight == "serious" or flag.weight == "look" for flag in flags):
+        flags.append(Flag("fine", "Nothing stands out: colours stay as they are.", ""))
+    return sorted(flags, key=lambda flag: _ORDER[flag.weight])
+
+
+def _tint(duv: float) -> str:
+    return "green" if duv > 0 else "magenta"
+
+
+def _of_cri(cri: ColourRenderingIndex) -> list[Flag]:
+    flags: list[Flag] = []
+    r9 = float(cri.r[8])
+    if r9 < FLAT_RED:
+        words = "Deep reds go dull: skin will look flat"
+        flags.append(Flag("serious", f"{words} (R9 {_signed(r9)}).", f"R9 {_signed(r9)}"))
+    elif r9 < DULL_RED:
+        words = "Deep reds lose strength: watch lips and skin"
+        flags.append(Flag("look", f"{words} (R9 {_signed(r9)}).", f"R9 {_signed(r9)}"))
+    for number in (13, 15):
+        value = float(cri.r[number - 1])
+        if value < LOW_SKIN_R:
+            weight: Weight = "serious" if value < VERY_LOW_R else "look"
+            name = "Light skin" if number == 13 else "Asian skin"
+            flags.append(
+                Flag(
+                    weight,
+                    f"{name} shifts in colour (R{number} {_signed(value)}).",
+                    f"R{number} {_signed(value)}",
+                )
+            )
+    poor = [
+        (float(cri.r[k]), k) for k in (9, 10, 11, 13) if cri.r[k] < VERY_LOW_R
+    ]  # strong yellow, green, blue and leaf green
+    if poor:
+        named = ", ".join(f"{SAMPLES[k]} (R{k + 1} {_signed(value)})" for value, k in sorted(poor))
+        flags.append(Flag("look", f"Colours that come out wrong: {named}.", named))
+    if cri.doubtful:
+        flags.append(
+            Flag(
+                "look",
+                "The light is too far from its reference white for CRI to be trusted: "
+                "take Ra and R1–R15 as doubtful.",
+                f"ΔC {cri.distance:.4f} in u v, tolerance {TOLERANCE_UV} (CIE 13.3-1995)",
+            )
+        )
+    return flags
+
+
+def _of_tm30(tm30: ColourRendition) -> list[Flag]:
+    flags: list[Flag] = []
+    red = float(tm30.chroma_shift[0])
+    because = f"Rcs,h1 {red:+.0f} %".replace("-", "−")
+    if np.isfinite(red):
+        if red < RED_CHROMA_WIDEST[0]:
+            words = "Reds lose a lot of chroma: faces go pale and grey"
+            flags.append(Flag("serious", f"{words} ({because}).", because))
+        elif red < -7.0:
+            words = "Reds lose some chroma: faces a little pale"
+            flags.append(Flag("look", f"{words} ({because}).", because))
+        elif red > RED_CHROMA[1]:
+            weight: Weight = "serious" if red > RED_CHROMA_WIDEST[1] else "look"
+            words = "Reds are pushed: faces go ruddy"
+            flags.append(Flag(weight, f"{words} ({because}).", because))
+    if tm30.rg < PALE_RG:
+        flags.append(
+            Flag("look", f"Colours go pale overall (Rg {tm30.rg:.0f}).", f"Rg {tm30.rg:.0f}")
+        )
+    elif tm30.rg > VIVID_RG:
+        flags.append(
+            Flag("look", f"Colours come out too vivid (Rg {tm30.rg:.0f}).", f"Rg {tm30.rg:.0f}")
+        )
+    return flags
+
+
+def _of_tlci(
+    tlci: TelevisionConsistency, cri: ColourRenderingIndex | None, duv: float
+) -> list[Flag]:
+    flags: list[Flag] = []
+    because = f"TLCI {tlci.qa:.0f}"
+    tinted = abs(duv) > TOLERANCE_UV
+    seen = f"Duv {duv:+.4f}".replace("-", "−")
+    if tlci.qa >= CAMERA_FINE:
+        if tinted:
+            flags.append(
+                Flag(
+                    "look",
+                    f"Fine for a camera balanced to it (TLCI {tlci.qa:.0f}), "
+                    f"but the eye will see {_tint(duv)}, and so will a camera balanced elsewhere.",
+                    f"{because}, {seen}",
+                )
+            )
+        else:
+            flags.append(
+                Flag("fine", f"Fine for camera: no correction needed ({because}).", because)
+            )
+    else:
+        if tinted:
+            flags.append(Flag("look", f"The eye will see {_tint(duv)} ({seen}).", seen))
+        order = np.argsort(-np.nan_to_num(tlci.delta_e, nan=0.0))
+        worst = " and ".join(PATCHES[k] for k in order[:2])
+        if tlci.qa < CAMERA_HARD:
+            flags.append(
+                Flag(
+                    "serious",
+                    f"Hard to grade back ({because}): worst are {worst}.",
+                    because,
+                )
+            )
+        else:
+            flags.append(Flag("look", f"Needs a grade ({because}): worst are {worst}.", because))
+        if cri is not None and cri.ra >= GOOD_RA and not cri.doubtful:
+            flags.append(
+                Flag(
+                    "look",
+                    f"Fine for the eye (Ra {cri.ra:.0f}), but the camera will see it differently.",
+                    f"Ra {cri.ra:.0f}, {because}",
+                )
+            )
+    if tlci.left_out:
+        flags.append(
+            Flag(
+                "look",
+                "Left out of TLCI, since the standard camera cannot hold them: "
+                f"{', '.join(tlci.left_out)}.",
+                f"{len(tlci.left_out)} of 18 patches",
+            )
+        )
+    return flags
+
+
+def compare(
+    steps: float, agree_within: float, ssi: Similarity | None, seen: Metamerism
+) -> list[Flag]:
+    """Return remarks on two lights side by side; ``steps`` apart in u′ v′, the weightiest first."""
+    flags: list[Flag] = []
+    agree = steps <= agree_within
+    skin = float(np.max(seen.eye[SKIN]))
+    worst = int(np.argmax(seen.eye))
+    most = float(seen.eye[worst])
+    camera_most = float(np.nanmax(seen.camera)) if np.any(np.isfinite(seen.camera)) else np.nan
+    if agree and most > PLAIN_DELTA_E:
+        flags.append(
+            Flag(
+                "serious" if skin > PLAIN_DELTA_E else "look",
+                "A metameric pair: the lights agree in x y, but colours do not. "
+                f"The eye sees {PATCHES[worst]} differ most.",
+                f"ΔE00 {most:.1f} at {steps:.1f} steps",
+            )
+        )
+    if skin > PLAIN_DELTA_E:
+        flags.append(Flag("serious", "Skin will look plainly different.", f"skin ΔE00 {skin:.1f}"))
+    elif skin > SEEN_DELTA_E:
+        flags.append(
+            Flag("look", "Skin will look a little different side by side.", f"skin ΔE00 {skin:.1f}")
+        )
+    if np.isfinite(camera_most) and camera_most > PLAIN_DELTA_E >= most:
+        flags.append(
+            Flag(
+                "look",
+                "The eye sees them alike, a camera does not.",
+                f"ΔE00 eye {most:.1f}, camera {camera_most:.1f}",
+            )
+        )
+    if agree and seen.grey > PLAIN_DELTA_E:
+        flags.append(
+            Flag(
+                "serious",
+                f"On one camera balance the second light goes {_shift_words(seen.grey_shift)}, "
+                "though the eye sees the same white.",
+                f"grey card ΔE00 {seen.grey:.1f}",
+            )
+        )
+    if ssi is not None and ssi.value >= ALIKE_SSI:
+        flags.append(Flag("fine", "The spectra are alike: they mix unseen.", f"SSI {ssi.value}"))
+    elif ssi is not None and ssi.value < UNLIKE_SSI:
+        flags.append(
+            Flag(
+                "look",
+                "The spectra are unlike: a match by x y will not hold for every camera.",
+                f"SSI {_signed(ssi.value)}",
+            )
+        )
+    if not flags:
+        flags.append(Flag("fine", "Nothing stands out: they show colours alike.", ""))
+    return sorted(flags, key=lambda flag: _ORDER[flag.weight])
+
+
+def _shift_words(shift: tuple[float, float]) -> str:
+    a, b = shift
+    if abs(a) >= abs(b):
+        return "magenta" if a > 0 else "green"
+    return "warm" if b > 0 else "cool"

@@ -1,6 +1,7 @@
 """Make kernel/evenkelvin/data from colour-science.
 
-The ``tlci2012_*.csv`` tables are not in its release: they are committed as they are, and left alone.
+The ``tlci2012_*.csv`` tables are not in its release: they are committed as they are, and left
+alone.
 
 Run by ``python3 build.py data``. Nothing here ships with the kernel; a test proves that the
 committed tables equal what this makes.
@@ -82,7 +83,7 @@ def main(out_dir: Path) -> None:
     samples = [sample.copy().align(shape).values for sample in SDS_TCS["CIE 2024"].values()]
     _write(
         out_dir / "cie_test_colours.csv",
-        "Spectral radiance factors of the CIE test colours 1 to 14 (CIE 13.3-1995) and 15, Japanese "
+        "Radiance factors of the CIE test colours 1 to 14 (CIE 13.3-1995) and 15, Japanese "
         f"skin (CIE data set 10.25039/CIE.DS.7chm7z5h; the same as JIS Z 8726), 5 nm; {made}",
         ["wavelength_nm", *(f"r{number}" for number in range(1, 16))],
         [shape.wavelengths, *(sample.round(6) for sample in samples)],

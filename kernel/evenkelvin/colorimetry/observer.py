@@ -12,7 +12,7 @@ import numpy as np
 from evenkelvin.data import Floats, load_table
 
 #: Wavelengths of the search grid in nm, shape (81,): 380 to 780 in steps of 5.
-GRID: Floats = np.arange(380.0, 781.0, 5.0)
+GRID: Floats = np.arange(380.0, 781.0, 5.0, dtype=np.float64)
 GRID.setflags(write=False)
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from functools import cache
 
 import numpy as np
+from numpy.typing import NDArray
 
 from evenkelvin.colorimetry.difference import xyz_to_lab
 from evenkelvin.colorimetry.observer import GRID
@@ -60,7 +61,7 @@ def sampled(spectrum: Spectrum) -> Floats:
 
 def seen_by_camera(
     light: Floats, reflectances: Floats, balanced_for: Floats | None = None
-) -> tuple[Floats, Floats]:
+) -> tuple[Floats, NDArray[np.bool_]]:
     """Return what the display shows of surfaces in a light.
 
     Parameters

@@ -35,7 +35,7 @@ SAMPLES = (
     "strong yellow", "strong green", "strong blue", "light skin", "leaf green", "Japanese skin",
 )  # fmt: skip
 
-_NM: Floats = np.arange(360.0, 781.0)
+_NM: Floats = np.arange(360.0, 781.0, dtype=np.float64)
 
 
 @dataclass(frozen=True)
@@ -79,14 +79,14 @@ def colour_rendering_index(spectrum: Spectrum) -> ColourRenderingIndex:
         When the light has no reference (see :func:`rated_cct`).
     """
     test = on_1nm(spectrum, _NM, beyond="nearest")
-    cct = rated_cct(np.tensordot(test, _weights()[:, 0], axes=1))
+    cct = rated_cct(test @ _weights()[:, 0])
     if cct < DAYLIGHT_FROM_K:
         reference, words = planck(_NM, cct), f"black body {cct:.0f} K"
     else:
         # M1 and M2 to three decimals, as CIE 15 has its daylight computed.
         reference, words = daylight(_NM, cct, rounded=True), f"CIE daylight {cct:.0f} K"
 
-    xyz = np.tensordot(np.stack([test, reference]), _weights(), axes=1)
+    xyz = np.asarray(np.tensordot(np.stack([test, reference]), _weights(), axes=1), np.float64)
     xyz = 100.0 * xyz / xyz[:, :1, 1:2]
     uv = xy_to_uv(xyz_to_xy(xyz))
     light, ref = uv[0, 0], uv[1, 0]

@@ -22,7 +22,7 @@ EDITION = "SMPTE ST 2122:2020"
 #: From here on the matching reference is CIE daylight, below it the black body.
 DAYLIGHT_FROM_K = 4000.0
 
-_NM: Floats = np.arange(375.0, 676.0)
+_NM: Floats = np.arange(375.0, 676.0, dtype=np.float64)
 #: Weight of each 10 nm band, 380 to 670 nm.
 _BAND_WEIGHTS: Floats = np.concatenate(
     [np.array([12.0, 22.0, 32.0, 40.0, 44.0]) / 45.0, np.ones(23), np.array([11.0, 3.0]) / 15.0]

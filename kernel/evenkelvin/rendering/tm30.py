@@ -30,7 +30,7 @@ _C_F = 6.73
 #: Hue bins, each 22.5° wide, counted from red (positive a′) over yellow.
 BINS = 16
 
-_NM: Floats = np.arange(380.0, 781.0)
+_NM: Floats = np.arange(380.0, 781.0, dtype=np.float64)
 
 
 @dataclass(frozen=True)
@@ -112,7 +112,7 @@ def colour_rendition(spectrum: Spectrum) -> ColourRendition:
     cct = rated_cct(test @ observer_at(nm))
     reference, words = reference_light(nm, cct)
 
-    xyz = np.tensordot(np.stack([test, reference]), _weights(step), axes=1)
+    xyz = np.asarray(np.tensordot(np.stack([test, reference]), _weights(step), axes=1), np.float64)
     xyz = 100.0 * xyz / xyz[:, :1, 1:2]
     ucs = cam02_ucs(ciecam02(xyz[:, 1:], xyz[:, :1]))
     difference = np.linalg.norm(ucs[0] - ucs[1], axis=-1)

@@ -39,7 +39,8 @@ PALE_RG, VIVID_RG = 89.0, 110.0
 #: Q_a from which no correction is needed, and below which correcting is hard (the bands EBU gives
 #: with TLCI-2012; from memory).
 CAMERA_FINE, CAMERA_HARD = 85.0, 50.0
-#: SSI from which lights mix unseen, and below which colours are unlike (common practice, no source).
+#: SSI from which lights mix unseen, and below which colours are unlike (common practice, no
+#: source).
 ALIKE_SSI, UNLIKE_SSI = 90, 70
 #: ΔE₀₀ that is seen side by side, and that is plain to see (common practice, no source).
 SEEN_DELTA_E, PLAIN_DELTA_E = 1.0, 3.0

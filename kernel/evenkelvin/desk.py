@@ -26,6 +26,8 @@ ASKS: dict[str, str] = {
     "flicker": "flicker",
     "sun": "sun",
     "units": "units",
+    "render": "render",
+    "compare": "compare",
 }
 
 

@@ -33,13 +33,15 @@ class Metamerism:
 
     ``eye`` and ``camera`` are balanced for each light in turn; ``camera`` is NaN where a patch
     falls outside what the camera can hold. ``grey`` is the difference of a grey card when the
-    camera stays balanced for the first light and sees the second at the same luminance, and
-    ``grey_shift`` that of its a* (positive magenta, negative green) and b* (positive warm).
+    camera stays balanced for the first light and sees the second at the same luminance,
+    ``grey_shift`` that of its a* (positive magenta, negative green) and b* (positive warm), and
+    ``eye_grey`` the same difference to an eye that stays adapted to the first light.
     """
 
     eye: Floats
     camera: Floats
     grey: float
+    eye_grey: float
     grey_shift: tuple[float, float]
 
 
@@ -58,9 +60,11 @@ def metamerism(first: Spectrum, second: Spectrum) -> Metamerism:
     balanced, _ = seen_by_camera(lights[0], grey)
     unbalanced, _ = seen_by_camera(lights[1], grey, balanced_for=lights[0])
     shift = unbalanced[0] - balanced[0]
+    eye_grey = xyz_to_lab(_GREY_CARD * white, white[0])
     return Metamerism(
         eye=delta_e_2000(eye[0], eye[1]),
         camera=np.where(held_1 & held_2, delta_e_2000(camera_1, camera_2), np.nan),
         grey=float(delta_e_2000(balanced, unbalanced)[0]),
+        eye_grey=float(delta_e_2000(eye_grey[0], eye_grey[1])),
         grey_shift=(float(shift[1]), float(shift[2])),
     )

@@ -28,11 +28,10 @@ LOW_R, VERY_LOW_R = 70.0, 50.0
 LOW_SKIN_R = 80.0
 #: Ra from which the eye is content with a light (common practice, no source).
 GOOD_RA = 90.0
-#: Chroma shift of the red bin in per cent within which skin keeps its look: priority level P1 of
-#: the design intent Preference (ANSI/IES TM-30-20, annex E).
-RED_CHROMA = (-1.0, 15.0)
-#: The same for priority level P3, the widest.
-RED_CHROMA_WIDEST = (-12.0, 23.0)
+#: Chroma shift of the red bin in per cent within which people still like what they see, and
+#: within which they bear it: priority levels P2 and P3 of the design intent Preference
+#: (ANSI/IES TM-30-20, annex E).
+RED_CHROMA, RED_CHROMA_WIDEST = (-7.0, 19.0), (-12.0, 23.0)
 #: Gamut below which all colours go pale, priority level P3, and above which they are vivid, level
 #: V2 of the design intent Vividness (ANSI/IES TM-30-20, annex E).
 PALE_RG, VIVID_RG = 89.0, 110.0
@@ -44,6 +43,8 @@ CAMERA_FINE, CAMERA_HARD = 85.0, 50.0
 ALIKE_SSI, UNLIKE_SSI = 90, 70
 #: ΔE₀₀ that is seen side by side, and that is plain to see (common practice, no source).
 SEEN_DELTA_E, PLAIN_DELTA_E = 1.0, 3.0
+#: How many times as far as to the eye two whites must be apart to a camera before it is named.
+TIMES_THE_EYE = 2.0
 
 
 @dataclass(frozen=True)
@@ -97,7 +98,7 @@ def judge(
                 f"SSI {_signed(ssi.value)}",
             )
         )
-    if not any(flag.weight == "serious" or flag.weight == "look" for flag in flags):
+    if not flags:
         flags.append(Flag("fine", "Nothing stands out: colours stay as they are.", ""))
     return sorted(flags, key=lambda flag: _ORDER[flag.weight])
 
@@ -153,7 +154,7 @@ def _of_tm30(tm30: ColourRendition) -> list[Flag]:
         if red < RED_CHROMA_WIDEST[0]:
             words = "Reds lose a lot of chroma: faces go pale and grey"
             flags.append(Flag("serious", f"{words} ({because}).", because))
-        elif red < -7.0:
+        elif red < RED_CHROMA[0]:
             words = "Reds lose some chroma: faces a little pale"
             flags.append(Flag("look", f"{words} ({because}).", because))
         elif red > RED_CHROMA[1]:
@@ -260,13 +261,13 @@ def compare(
                 f"ΔE00 eye {most:.1f}, camera {camera_most:.1f}",
             )
         )
-    if agree and seen.grey > PLAIN_DELTA_E:
+    if agree and seen.grey > max(PLAIN_DELTA_E, TIMES_THE_EYE * seen.eye_grey):
         flags.append(
             Flag(
                 "serious",
                 f"On one camera balance the second light goes {_shift_words(seen.grey_shift)}, "
-                "though the eye sees the same white.",
-                f"grey card ΔE00 {seen.grey:.1f}",
+                "though the eye sees nearly the same white.",
+                f"grey card ΔE00 camera {seen.grey:.1f}, eye {seen.eye_grey:.1f}",
             )
         )
     if ssi is not None and ssi.value >= ALIKE_SSI:

@@ -1,0 +1,239 @@
+"""How a light shows colours: ``{"ask": "render", "reading": R, "against"?: R | [R…]}``."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, TypeVar
+
+import numpy as np
+
+from evenkelvin.asks.plain import number, white
+from evenkelvin.colorimetry.spectrum import SUMMED_STEP, Spectrum
+from evenkelvin.data import Floats
+from evenkelvin.fields import Fields
+from evenkelvin.filters.gel import Gel
+from evenkelvin.filters.kit import read_kit
+from evenkelvin.lights.reading import Reading, read_reading
+from evenkelvin.problem import Problem
+from evenkelvin.rendering import cri, ssi, tlci, tm30, verdict
+from evenkelvin.rendering.camera import PATCHES
+from evenkelvin.rendering.reference import Unrated
+
+_T = TypeVar("_T")
+_MOST_AGAINST = 50
+
+
+def read_spectral(fields: Fields, kit: tuple[Gel, ...]) -> tuple[Reading, Spectrum]:
+    """Return a reading and its spectrum.
+
+    Raises
+    ------
+    Problem
+        Also when the reading holds no spectrum.
+    """
+    reading = read_reading(fields, kit)
+    if reading.spectrum is None:
+        raise Problem(
+            fields.at("spectrum"),
+            "Colour rendering needs a spectrum: x y or a CCT alone cannot tell how a light shows "
+            "colours. Load the spectrum file that the meter saved, or paste it.",
+        )
+    return reading, reading.spectrum
+
+
+def warnings_of(reading: Reading, spectrum: Spectrum) -> list[str]:
+    """Return the reading's warnings, and one where its samples are wider than the metrics ask."""
+    nm = spectrum.wavelengths
+    step = float(np.max(np.diff(nm[(nm >= 375.0) & (nm <= 785.0)])))
+    if step <= SUMMED_STEP + 1e-6:
+        return reading.warnings
+    return [
+        *reading.warnings,
+        f"The samples are {step:g} nm apart; the published metrics ask for 5 nm or finer. "
+        "They were interpolated: take the numbers as approximate.",
+    ]
+
+
+def numbers(values: Floats) -> list[float | None]:
+    """Return an array as plain numbers, None where there is none."""
+    return [number(float(value)) for value in values]
+
+
+def flags_plain(flags: list[verdict.Flag]) -> dict[str, Any]:
+    """Return remarks as data and as sentences."""
+    return {
+        "flags": [
+            {"weight": flag.weight, "words": flag.words, "because": flag.because} for flag in flags
+        ],
+        "words": [flag.words for flag in flags],
+    }
+
+
+def similarity_plain(name: str, similarity: ssi.Similarity) -> dict[str, Any]:
+    """Return an SSI with what it rests on."""
+    return {
+        "name": name,
+        "value": similarity.value,
+        "unrounded": similarity.unrounded,
+        "observer": ssi.OBSERVER,
+        "reference": similarity.reference,
+        "edition": ssi.EDITION,
+    }
+
+
+def _rated(metric: Callable[[Spectrum], _T], spectrum: Spectrum) -> tuple[_T | None, str | None]:
+    try:
+        return metric(spectrum), None
+    except Unrated as why:
+        return None, str(why)
+
+
+def _against_reference(spectrum: Spectrum) -> ssi.Similarity:
+    return ssi.spectral_similarity(spectrum, *ssi.matching_reference(spectrum))
+
+
+def _cri_plain(found: cri.ColourRenderingIndex) -> dict[str, Any]:
+    return {
+        "ra": found.ra,
+        "r": numbers(found.r),
+        "r_names": list(cri.SAMPLES),
+        "r_words": [verdict.low_words(float(value)) for value in found.r],
+        "cct_K": found.cct,
+        "distance_uv": found.distance,
+        "tolerance_uv": cri.TOLERANCE_UV,
+        "doubtful": found.doubtful,
+        "reference": found.reference,
+    }
+
+
+def _tm30_plain(found: tm30.ColourRendition) -> dict[str, Any]:
+    circle = [numbers(place) for place in found.circle]
+    polygon = [numbers(place) for place in found.polygon]
+    return {
+        "rf": found.rf,
+        "rg": found.rg,
+        "samples": numbers(found.samples),
+        "bins": numbers(found.bin_rf),
+        "chroma_shift": numbers(found.chroma_shift),
+        "hue_shift": numbers(found.hue_shift),
+        "graphic": {
+            "circle": circle,
+            "polygon": polygon,
+            "arrows": [list(arrow) for arrow in zip(circle, polygon, strict=True)],
+            "bin_edges_deg": [edge * 360.0 / tm30.BINS for edge in range(tm30.BINS)],
+        },
+        "cct_K": found.cct,
+        "reference": found.reference,
+    }
+
+
+def _tlci_plain(found: tlci.TelevisionConsistency) -> dict[str, Any]:
+    return {
+        "qa": found.qa,
+        "delta_e_a": found.delta_e_a,
+        "delta_e": numbers(found.delta_e),
+        "patches": list(PATCHES),
+        "left_out": list(found.left_out),
+        "cct_K": found.temperature.cct,
+        "offset": found.temperature.offset,
+        "doubtful": found.doubtful,
+        "reference": found.reference,
+    }
+
+
+def _row(name: str, value: float, source: dict[str, Any]) -> dict[str, Any]:
+    return {
+        "name": name,
+        "value": value,
+        **{key: source[key] for key in ("observer", "reference", "edition")},
+    }
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer with CRI, TM-30, SSI and TLCI of a light and what they mean in words.
+
+    Each metric names its observer, reference and edition; ``numbers`` holds the chief ones as
+    rows of one table. A metric that cannot rate the light has ``unrated``, a sentence, and null
+    values. ``against`` are further lights whose SSI is wanted, as the reference.
+    """
+    fields.refuse_unknown("ask", "reading", "against", "own_gels")
+    kit = read_kit(fields)
+    reading, spectrum = read_spectral(fields.group("reading"), kit)
+    raw = fields.raw("against")
+    groups = (
+        fields.groups("against", _MOST_AGAINST)
+        if isinstance(raw, (list, tuple)) or raw is None
+        else [fields.group("against")]
+    )
+    against = [read_spectral(group, kit) for group in groups]
+
+    found_cri, no_cri = _rated(cri.colour_rendering_index, spectrum)
+    found_tm30, no_tm30 = _rated(tm30.colour_rendition, spectrum)
+    found_ssi, no_ssi = _rated(_against_reference, spectrum)
+    found_tlci, no_tlci = _rated(tlci.television_consistency, spectrum)
+
+    in_cri: dict[str, Any] = {
+        "observer": cri.OBSERVER,
+        "edition": cri.EDITION,
+        "edition_r15": cri.EDITION_R15,
+        **(_cri_plain(found_cri) if found_cri else {"ra": None, "r": [], "unrated": no_cri}),
+    }
+    in_tm30: dict[str, Any] = {
+        "observer": tm30.OBSERVER,
+        "edition": tm30.EDITION,
+        "edition_rf": tm30.EDITION_RF,
+        **(_tm30_plain(found_tm30) if found_tm30 else {"rf": None, "rg": None, "unrated": no_tm30}),
+    }
+    in_tlci: dict[str, Any] = {
+        "observer": tlci.OBSERVER,
+        "edition": tlci.EDITION,
+        **(_tlci_plain(found_tlci) if found_tlci else {"qa": None, "unrated": no_tlci}),
+    }
+    others = [
+        ("SSI, black body 3200 K", *ssi.planck_reference(3200.0)),
+        ("SSI, D55", *ssi.d55_reference()),
+        *(
+            (f"SSI, {other.name or f'light {k + 1}'}", light, other.name or f"light {k + 1}")
+            for k, (other, light) in enumerate(against)
+        ),
+    ]
+    further = []
+    for name, light, words in others:
+        try:
+            further.append(similarity_plain(name, ssi.spectral_similarity(spectrum, light, words)))
+        except Unrated as why:
+            further.append({"name": name, "value": None, "unrated": str(why)})
+    in_ssi: dict[str, Any] = (
+        similarity_plain("SSI, matching reference", found_ssi)
+        if found_ssi
+        else {"value": None, "unrounded": None, "reference": None, "unrated": no_ssi}
+    )
+    in_ssi["others"] = further
+
+    rows: list[dict[str, Any]] = []
+    if found_cri:
+        rows.append(_row("Ra", found_cri.ra, in_cri))
+        for k, value in enumerate(found_cri.r):
+            edition = cri.EDITION_R15 if k == 14 else cri.EDITION
+            row = _row(f"R{k + 1}, {cri.SAMPLES[k]}", float(value), in_cri)
+            rows.append({**row, "edition": edition})
+    if found_tm30:
+        row = _row("Rf", found_tm30.rf, in_tm30)
+        rows.append({**row, "edition": tm30.EDITION_RF})
+        rows.append(_row("Rg", found_tm30.rg, in_tm30))
+    for similarity in (in_ssi, *further):
+        if similarity["value"] is not None:
+            rows.append(_row(similarity["name"], similarity["value"], similarity))
+    if found_tlci:
+        rows.append(_row("TLCI", found_tlci.qa, in_tlci))
+
+    return {
+        "light": {"name": reading.name, **white(reading.xy)},
+        "cri": in_cri,
+        "tm30": in_tm30,
+        "ssi": in_ssi,
+        "tlci": in_tlci,
+        "numbers": rows,
+        **flags_plain(verdict.judge(reading.duv, found_cri, found_tm30, found_tlci, found_ssi)),
+        "warnings": warnings_of(reading, spectrum),
+    }

@@ -1,0 +1,195 @@
+"""A book inside the fragment of a URL, and the same as a numbered series for QR codes.
+
+A link's text is a scheme letter, eight characters of check, and a body in base64url without
+padding (RFC 4648, 5):
+
+- ``d``: the canonical JSON of the book, compressed by raw deflate (RFC 1951),
+- ``j``: the canonical JSON as it is, where that is shorter.
+
+The check is the start of the SHA-256 of the JSON, in base64url. One code of a series is
+``p3.7.CHECK.CHUNK``: the third of seven, the check of the whole, a piece of the link's text. What
+leads up to the text (an address, a ``#``, a route) is the app's and is skipped when reading.
+
+Nothing of a link is taken over before all of it was checked.
+"""
+
+from __future__ import annotations
+
+import base64
+import binascii
+import re
+import zlib
+from collections.abc import Iterable
+from dataclasses import dataclass
+from hashlib import sha256
+
+from evenkelvin.interchange.book import FORMAT, VERSION, Book, parse_json, read_book
+from evenkelvin.interchange.canonical import canonical
+from evenkelvin.problem import Problem
+
+#: Limits: characters of a link, of the JSON that it holds, codes of a series.
+LONGEST_LINK = 2_000_000
+LONGEST_JSON = 16_000_000
+MOST_PARTS = 99
+#: Characters of one code: a QR code of 600 still scans off a phone's screen in dim light
+#: (version 15, error correction L, common practice, no source).
+PART_SIZE = 600
+#: Characters beyond which messengers are known to cut an address (common practice, no source).
+SAFE_LINK = 8_000
+
+_CHECK_LENGTH = 8
+_PART = re.compile(r"p([1-9][0-9]?)\.([1-9][0-9]?)\.([A-Za-z0-9_-]{8})\.([A-Za-z0-9_-]+)")
+_AGAIN = "Ask for it again, or for the file."
+
+
+@dataclass(frozen=True)
+class Series:
+    """What was read of a numbered series: all codes in order once ``missing`` is empty."""
+
+    total: int
+    have: tuple[int, ...]
+    missing: tuple[int, ...]
+    link: str | None
+
+
+def _encode(raw: bytes) -> str:
+    return base64.urlsafe_b64encode(raw).decode("ascii").rstrip("=")
+
+
+def _check(raw: bytes) -> str:
+    return _encode(sha256(raw).digest())[:_CHECK_LENGTH]
+
+
+def make_link(book: Book) -> str:
+    """Return the link's text that holds a book.
+
+    Raises
+    ------
+    Problem
+        When the book is too large for a link.
+    """
+    raw = canonical({"format": FORMAT, "version": VERSION, "entries": list(book.entries)}).encode()
+    squeezer = zlib.compressobj(9, zlib.DEFLATED, -15)
+    squeezed = squeezer.compress(raw) + squeezer.flush()
+    scheme, body = ("d", squeezed) if len(squeezed) < len(raw) else ("j", raw)
+    link = scheme + _check(raw) + _encode(body)
+    if len(link) > LONGEST_LINK or len(raw) > LONGEST_JSON:
+        raise Problem(
+            "book",
+            f"This is too large for a link ({len(link)} characters; at most {LONGEST_LINK}). "
+            "Share one setup, or the file.",
+        )
+    return link
+
+
+def _bare(text: str) -> str:
+    """The link's own text, without the address before it and the line breaks of a messenger."""
+    if len(text) > LONGEST_LINK + 10_000:
+        raise Problem("link", f"The link is longer than {LONGEST_LINK} characters. {_AGAIN}")
+    text = "".join(text.split())
+    return text[max(map(text.rfind, "#/?=&")) + 1 :]
+
+
+def open_link(text: str) -> Book:
+    """Return the book inside a link, whole and checked.
+
+    Raises
+    ------
+    Problem
+        When the link is cut, changed, too large or no link of ours; nothing is then taken over.
+    """
+    link = _bare(text)
+    if not link:
+        raise Problem("link", "There is no link here: paste the whole address.")
+    if _PART.fullmatch(link):
+        raise Problem("link", "This is one code of a series: scan the others too.")
+    scheme, check, body = link[0], link[1 : 1 + _CHECK_LENGTH], link[1 + _CHECK_LENGTH :]
+    foreign = re.search(r"[^A-Za-z0-9_-]", link)
+    if scheme not in "dj" or foreign or not body:
+        shown = foreign[0] if foreign else link[:12]
+        raise Problem("link", f"This is not a link of Evenkelvin (at “{shown}”). {_AGAIN}")
+    cut = Problem("link", f"The link ends too early: it was cut on the way. {_AGAIN}")
+    if len(body) % 4 == 1:
+        raise cut
+    try:
+        raw = base64.urlsafe_b64decode(body + "=" * (-len(body) % 4))
+        if scheme == "d":
+            raw = _inflate(raw, cut)
+    except (binascii.Error, zlib.error):
+        raise Problem("link", f"The link was changed on the way. {_AGAIN}") from None
+    if _check(raw) != check:
+        raise Problem("link", f"The link was cut or changed on the way. {_AGAIN}")
+    try:
+        plain = parse_json(raw.decode("utf-8"), "link", LONGEST_JSON)
+    except UnicodeDecodeError:
+        raise Problem("link", f"The link does not hold text. {_AGAIN}") from None
+    return read_book(plain, "link")
+
+
+def _inflate(raw: bytes, cut: Problem) -> bytes:
+    # The bound comes before the memory: a small link must not unfold to gigabytes.
+    inflater = zlib.decompressobj(-15)
+    plain = inflater.decompress(raw, LONGEST_JSON + 1)
+    if len(plain) > LONGEST_JSON:
+        raise Problem("link", f"The link unfolds to more than {LONGEST_JSON} characters. {_AGAIN}")
+    if not inflater.eof:
+        raise cut
+    if inflater.unused_data:
+        raise Problem("link", f"Something was added to the link on the way. {_AGAIN}")
+    return plain
+
+
+def split_link(link: str, size: int = PART_SIZE) -> list[str]:
+    """Return the codes of a numbered series, each of at most ``size`` characters.
+
+    Raises
+    ------
+    Problem
+        When more than 99 codes would be needed.
+    """
+    check = link[1 : 1 + _CHECK_LENGTH]
+    chunk = size - len(f"p99.99.{check}.")
+    total = -(-len(link) // chunk)
+    if total > MOST_PARTS:
+        raise Problem(
+            "book",
+            f"This would take {total} codes; at most {MOST_PARTS} make a series. "
+            "Share one setup, or the file.",
+        )
+    return [
+        f"p{index + 1}.{total}.{check}.{link[index * chunk : (index + 1) * chunk]}"
+        for index in range(total)
+    ]
+
+
+def join_parts(texts: Iterable[str]) -> Series:
+    """Return what a series holds so far, in whatever order and however often it was scanned.
+
+    Raises
+    ------
+    Problem
+        Naming the code (``parts.2``) that is no code, belongs to another series, or contradicts
+        one that was read before.
+    """
+    chunks: dict[int, str] = {}
+    whole: tuple[int, str] | None = None
+    for place, text in enumerate(texts):
+        where = f"parts.{place}"
+        found = _PART.fullmatch(_bare(text))
+        if found is None:
+            raise Problem(where, "This is not a code of a series of Evenkelvin: scan it again.")
+        index, total, check, chunk = int(found[1]), int(found[2]), found[3], found[4]
+        if index > total:
+            raise Problem(where, f"This code says it is number {index} of {total}: scan it again.")
+        if whole is None:
+            whole = (total, check)
+        if whole != (total, check):
+            raise Problem(where, "This code belongs to another series: scan one series at a time.")
+        if chunks.setdefault(index, chunk) != chunk:
+            raise Problem(where, f"Code {index} was read twice and differs: scan it again.")
+    if whole is None:
+        raise Problem("parts", "No code was scanned yet.")
+    total = whole[0]
+    missing = tuple(index for index in range(1, total + 1) if index not in chunks)
+    link = None if missing else "".join(chunks[index] for index in range(1, total + 1))
+    return Series(total, tuple(sorted(chunks)), missing, link)

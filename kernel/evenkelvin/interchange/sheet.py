@@ -1,0 +1,108 @@
+"""The book as a table for spreadsheets: a reading a row (CSV, RFC 4180)."""
+
+from __future__ import annotations
+
+import csv
+import io
+import math
+import re
+from collections.abc import Iterable
+from typing import Any
+
+from evenkelvin.interchange.book import Entry, Thing, above, moment, things
+from evenkelvin.lights.logged import light_amounts, logged_cct, logged_xy
+
+#: Separator between cells and decimal sign, by the convention of the place.
+STYLES: dict[str, tuple[str, str]] = {"comma": (",", "."), "semicolon": (";", ",")}
+COLUMNS = (
+    "date", "time", "zone", "production", "location", "setup", "light", "lamp", "stage",
+    "x", "y", "CCT (K)", "Duv", "illuminance (lx)", "exposure (lx s)",
+    "gels", "dialled", "dimmer", "target", "note", "by", "edited in two places", "id",
+)  # fmt: skip
+#: First characters that make a spreadsheet take a cell for a formula, wide forms included.
+_FORMULA = tuple("=+-@\t\r\n＝＋－＠")
+#: A byte order mark, without which some spreadsheets misread everything beyond ASCII.
+_MARK = "\ufeff"
+
+
+def defused(text: str) -> str:
+    """Return text that no spreadsheet takes for a formula, an apostrophe before it if need be."""
+    return f"'{text}" if text.startswith(_FORMULA) or text.lstrip().startswith(_FORMULA) else text
+
+
+def _text(value: Any) -> str:
+    if value is None:
+        return ""
+    if isinstance(value, dict):
+        return ", ".join(f"{name} {_text(item)}" for name, item in value.items())
+    if isinstance(value, list):
+        return ", ".join(map(_text, value))
+    return str(value)
+
+
+def write_csv(entries: Iterable[Entry], style: str = "comma") -> str:
+    """Return every reading that was not deleted as CSV, the oldest first.
+
+    Numbers that were logged as a CCT or a spectrum also get their x y, and the other way round.
+    Text cells that a spreadsheet could run are defused; numbers are only ever written by the
+    kernel, so a negative Duv stays a number.
+
+    Parameters
+    ----------
+    entries
+        Of a checked book.
+    style
+        A name of :data:`STYLES`: "comma" with decimal points, "semicolon" with decimal commas.
+    """
+    separator, decimal = STYLES[style]
+    found = things(entries)
+    rows: list[tuple[Thing, Entry]] = [
+        (thing, head)
+        for thing in found["reading"].values()
+        for head in thing.heads
+        if not head.get("gone", False)
+    ]
+    rows.sort(key=lambda row: (moment(row[1]["at"]), row[1]["id"]))
+    xys = logged_xy([head["data"] for _, head in rows])
+    whites = logged_cct(xys)
+
+    def number(value: float, shape: str) -> str:
+        return format(value, shape).replace(".", decimal) if math.isfinite(value) else ""
+
+    out = io.StringIO()
+    writer = csv.writer(out, delimiter=separator, lineterminator="\r\n")
+    writer.writerow(COLUMNS)
+    for (thing, head), xy, white in zip(rows, xys, whites, strict=True):
+        data = head["data"]
+        over = {each.kind: each for each in above(found, thing)}
+        names = [over[k].name if k in over else "" for k in ("production", "location", "setup")]
+        lamp = data.get("lamp") or (over["light"].present["data"].get("lamp") if over else "")
+        lux, flash = light_amounts(data)
+        stamp = re.fullmatch(r"(.{10})T(.{8})[.\d]*(Z|.{6})", head["at"])
+        date, time, zone = stamp.groups() if stamp else (head["at"], "", "")
+        writer.writerow(
+            [
+                date,
+                time,
+                f"UTC{zone}" if zone != "Z" else "UTC",
+                *map(defused, names),
+                defused(over["light"].name if "light" in over else ""),
+                defused(_text(lamp)),
+                _text(data.get("stage")),
+                number(xy[0], ".4f"),
+                number(xy[1], ".4f"),
+                number(white[0], ".0f"),
+                number(white[1], ".4f"),
+                number(lux, ".6g"),
+                number(flash, ".6g"),
+                defused(" + ".join(map(_text, data.get("pack") or []))),
+                defused(_text(data.get("dialled"))),
+                defused(_text(data.get("dimmer"))),
+                defused(_text(data.get("target"))),
+                defused(_text(data.get("note"))),
+                defused(_text(head.get("who"))),
+                "yes" if thing.heads[1:] else "",
+                defused(head["id"]),
+            ]
+        )
+    return _MARK + out.getvalue()

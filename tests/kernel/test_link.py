@@ -1,0 +1,197 @@
+"""A link holds a book whole, or is refused with a sentence; a series joins in any order."""
+
+from __future__ import annotations
+
+import base64
+import random
+import zlib
+from hashlib import sha256
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from evenkelvin.interchange import link
+from evenkelvin.interchange.book import Book, merge
+from evenkelvin.problem import Problem
+
+
+def entry(id_: str, name: str = "key") -> dict[str, Any]:
+    return {
+        "id": id_,
+        "at": "2026-11-25T19:42:10.123+01:00",
+        "thing": "light",
+        "of": id_,
+        "parent": None,
+        "after": [],
+        "data": {"name": name},
+    }
+
+
+BOOK = merge([entry(f"light-{n}", f"batten {n} — north, “tired”") for n in range(40)])
+LINK = link.make_link(BOOK)
+
+
+def sealed(raw: bytes, scheme: str = "d") -> str:
+    """A link as someone could make it by hand, with a right check."""
+    squeezer = zlib.compressobj(9, zlib.DEFLATED, -15)
+    body = squeezer.compress(raw) + squeezer.flush() if scheme == "d" else raw
+    check = base64.urlsafe_b64encode(sha256(raw).digest()).decode()[:8]
+    return scheme + check + base64.urlsafe_b64encode(body).decode().rstrip("=")
+
+
+def refusal(text: str) -> str:
+    with pytest.raises(Problem) as caught:
+        link.open_link(text)
+    assert caught.value.field.startswith("link")
+    return caught.value.message
+
+
+def test_a_book_comes_out_of_its_link_the_same() -> None:
+    assert link.open_link(LINK) == BOOK
+    assert LINK.startswith("d")
+    assert len(LINK) < 1500
+
+
+def test_an_empty_book_fits_a_link_uncompressed() -> None:
+    text = link.make_link(Book(()))
+    assert text.startswith("j")
+    assert link.open_link(text).entries == ()
+
+
+@pytest.mark.parametrize(
+    "around", ["https://host.example/app/#{}", "http://h/#/shared/{}", "x?b={}", "  {}\n", "{}"]
+)
+def test_the_address_before_it_does_not_matter(around: str) -> None:
+    assert link.open_link(around.format(LINK)) == BOOK
+
+
+def test_line_breaks_that_a_messenger_put_in_do_not_matter() -> None:
+    wrapped = "\r\n".join(LINK[at : at + 70] for at in range(0, len(LINK), 70))
+    assert link.open_link(wrapped) == BOOK
+
+
+def test_the_same_book_always_gives_the_same_link() -> None:
+    assert link.make_link(merge(reversed(BOOK.entries))) == LINK
+
+
+@pytest.mark.parametrize("length", [1, 5, 9, 10, 11, 50, len(LINK) - 1])
+def test_a_cut_link_is_refused(length: int) -> None:
+    assert refusal(LINK[:length]).endswith("Ask for it again, or for the file.")
+
+
+def test_every_single_changed_character_is_noticed() -> None:
+    rng = random.Random(4)
+    alphabet = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_"
+    # Not the last: its low bits may be padding that says nothing.
+    for place in range(len(LINK) - 1):
+        other = rng.choice(alphabet.replace(LINK[place], ""))
+        refusal(LINK[:place] + other + LINK[place + 1 :])
+
+
+@settings(deadline=None, max_examples=300)
+@given(st.one_of(st.text(max_size=60), st.from_regex(r"\A[djp][A-Za-z0-9_-]{0,80}\Z")))
+def test_whatever_else_is_pasted_is_refused_with_a_sentence(text: str) -> None:
+    assert refusal(text).endswith((".", "too."))
+
+
+@settings(deadline=None, max_examples=300)
+@given(st.binary(max_size=80), st.sampled_from("dj"))
+def test_a_sealed_body_that_is_no_book_is_refused(raw: bytes, scheme: str) -> None:
+    assert refusal(sealed(raw, scheme))
+
+
+def test_a_small_link_that_unfolds_to_gigabytes_is_refused() -> None:
+    squeezer = zlib.compressobj(9, zlib.DEFLATED, -15)
+    bomb = b"".join(squeezer.compress(bytes(10_000_000)) for _ in range(20)) + squeezer.flush()
+    text = "dAAAAAAAA" + base64.urlsafe_b64encode(bomb).decode().rstrip("=")
+    assert "unfolds to more than" in refusal(text)
+
+
+@pytest.mark.parametrize("size", [15_000_000, 16_000_001])
+def test_a_link_of_sheer_depth_or_size_is_refused(size: int) -> None:
+    assert refusal(sealed(b"[" * size))
+    assert refusal(sealed(b'{"a":' * 100_000))
+
+
+def test_something_added_behind_is_refused() -> None:
+    raw = base64.urlsafe_b64decode(LINK[9:] + "=" * (-len(LINK[9:]) % 4)) + b"more"
+    text = LINK[:9] + base64.urlsafe_b64encode(raw).decode().rstrip("=")
+    assert "added" in refusal(text)
+
+
+def test_a_book_of_a_newer_version_asks_for_an_update() -> None:
+    raw = b'{"entries":[],"format":"evenkelvin-book","version":2}'
+    assert "newer Evenkelvin" in refusal(sealed(raw))
+
+
+def test_a_flaw_inside_is_named_by_entry() -> None:
+    raw = b'{"entries":[{"id":1}],"format":"evenkelvin-book","version":1}'
+    with pytest.raises(Problem, match="Entry 1") as caught:
+        link.open_link(sealed(raw))
+    assert caught.value.field.startswith("link.entries.0")
+
+
+def test_a_link_too_long_is_refused_both_ways(monkeypatch: pytest.MonkeyPatch) -> None:
+    assert "longer than" in refusal("d" + "A" * 3_000_000)
+    monkeypatch.setattr(link, "LONGEST_LINK", 100)
+    with pytest.raises(Problem, match="too large for a link"):
+        link.make_link(BOOK)
+
+
+# ------------------------------------------------------------------------------------- series
+
+
+@settings(deadline=None, max_examples=50)
+@given(st.integers(100, 3000), st.randoms(use_true_random=False))
+def test_a_series_joins_in_any_order_with_repeats(size: int, rng: random.Random) -> None:
+    parts = link.split_link(LINK, size)
+    assert all(len(part) <= size for part in parts)
+    scanned = [*parts, *rng.choices(parts, k=3)]
+    rng.shuffle(scanned)
+    series = link.join_parts(f"https://host.example/#{part}" for part in scanned)
+    assert (series.total, series.missing, series.link) == (len(parts), (), LINK)
+
+
+def test_missing_codes_are_named() -> None:
+    parts = link.split_link(LINK, 200)
+    series = link.join_parts([parts[3], parts[0]])
+    assert series.have == (1, 4)
+    assert series.missing == tuple(n for n in range(1, len(parts) + 1) if n not in (1, 4))
+    assert series.link is None
+
+
+def test_a_code_alone_is_not_a_link() -> None:
+    assert "one code of a series" in refusal(link.split_link(LINK, 200)[0])
+
+
+@pytest.mark.parametrize(
+    ("spoil", "words"),
+    [
+        (lambda parts, other: [parts[0], other[1]], "another series"),
+        (lambda parts, other: [parts[0], "hello"], "not a code"),
+        (lambda parts, other: [parts[0], parts[0][:-1] + "!"], "not a code"),
+        (lambda parts, other: [parts[0], "p9.2.AAAAAAAA.xx"], "number 9 of 2"),
+        (lambda parts, other: [parts[0], parts[0] + "A"], "read twice and differs"),
+        (lambda parts, other: [], "No code"),
+    ],
+)
+def test_what_does_not_belong_to_the_series_is_named(spoil: Any, words: str) -> None:
+    parts = link.split_link(LINK, 200)
+    other = link.split_link(link.make_link(merge([entry("x")])), 60)
+    with pytest.raises(Problem, match=words):
+        link.join_parts(spoil(parts, other))
+
+
+def test_codes_of_two_series_with_one_check_do_not_pass_for_a_book() -> None:
+    parts = link.split_link(LINK, 200)
+    forged = [parts[0], *(part[:-4] + "AAAA" for part in parts[1:])]
+    joined = link.join_parts(forged).link
+    assert joined is not None
+    assert refusal(joined)
+
+
+def test_a_book_that_would_take_too_many_codes_is_refused() -> None:
+    with pytest.raises(Problem, match="at most 99"):
+        link.split_link("d" + "A" * 70_000)

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from evenkelvin import desk
 from evenkelvin.interchange import contents as bounds
+from kernel import fuzz_interchange
 
 NM = list(range(380, 781, 5))
 KEY = [round(3.0 * math.exp(-(((nm - 560) / 90.0) ** 2)) + 0.01, 5) for nm in NM]
@@ -420,3 +421,9 @@ def test_unknown_choices_are_refused_by_name() -> None:
     assert read("x", choices={"layout": "sideways"})["problem"]["field"] == "choices.layout"
     broken = desk.answer({"ask": "read_file", "name": "a", "base64": "%%%"})
     assert broken["problem"]["field"] == "base64"
+
+
+@pytest.mark.parametrize("part", range(5))
+def test_damaged_files_never_crash_hang_or_answer_nonsense(part: int) -> None:
+    for raw, choices in fuzz_interchange.cases(1000, seed=part):
+        fuzz_interchange.check(raw, choices)

@@ -33,12 +33,12 @@ class Row:
     numbers: list[float | None]
 
     def number(self, column: int) -> float | None:
-        """Return the number in a column, or None."""
-        return self.numbers[column] if column < len(self.numbers) else None
+        """Return the number in a column, or None where there is none."""
+        return self.numbers[column] if 0 <= column < len(self.numbers) else None
 
     def cell(self, column: int) -> str:
         """Return the text in a column, empty beyond the last."""
-        return self.cells[column] if column < len(self.cells) else ""
+        return self.cells[column] if 0 <= column < len(self.cells) else ""
 
 
 @dataclass(frozen=True)

@@ -658,20 +658,34 @@ def test(wheels_folder: Path | None) -> None:
 
 def kernel_tests_in_pyodide() -> None:
     """The kernel's own tests on the very files that the browser gets."""
-    tools = CACHE / f"pytest-{key_of(*TEST_TOOLS_IN_PYODIDE)}"
-    if not tools.exists():
-        with scratch() as folder:
-            command = [VENV_PYTHON, "-m", "pip", "install", "--quiet", "--target", folder / "made"]
-            run([*command, "--disable-pip-version-check", *TEST_TOOLS_IN_PYODIDE])
-            os.replace(folder / "made", tools)
-    options: list[str | Path] = ["--boot", DIST]
-    for host, guest in (
-        (ROOT / "tests", "/work/tests"),
-        (tools, "/work/tools"),
-        (PYODIDE, "/work/pyodide"),
-    ):
+    mounts = {
+        "/work/tests": ROOT / "tests",
+        "/work/tools": test_tools_in_pyodide(),
+        "/work/numpy": whole_numpy(),
+        "/work/pyodide": PYODIDE,
+    }
+    options = ["--boot", str(DIST)]
+    for guest, host in mounts.items():
         options += ["--mount", f"{host}={guest}"]
     in_pyodide(TOOLS / "kernel_tests.py", options=options)
+
+
+def test_tools_in_pyodide() -> Path:
+    def make(target: Path) -> None:
+        pip = [VENV_PYTHON, "-m", "pip", "--quiet", "--disable-pip-version-check"]
+        run([*pip, "install", "--target", target, *TEST_TOOLS_IN_PYODIDE])
+
+    return cached(f"pytest-{key_of(*TEST_TOOLS_IN_PYODIDE)}", make)
+
+
+def whole_numpy() -> Path:
+    """What the browser's numpy leaves out and tests may use."""
+    entry = pyodide_lock()["packages"]["numpy"]
+
+    def make(target: Path) -> None:
+        unpack(verified_wheel(CACHE / "wheels", entry), target, lambda name: False)
+
+    return cached(f"numpy-{entry['sha256'][:20]}", make)
 
 
 # ---------------------------------------------------------------------------- bench

@@ -28,6 +28,16 @@ ASKS: dict[str, str] = {
     "units": "units",
     "render": "render",
     "compare": "compare",
+    "book_check": "book_check",
+    "book_merge": "book_merge",
+    "book_csv": "book_csv",
+    "book_link": "book_link",
+    "open_link": "open_link",
+    "book_parts": "book_parts",
+    "join_parts": "join_parts",
+    "since": "since",
+    "continuity": "continuity",
+    "report": "report",
 }
 
 

@@ -179,7 +179,7 @@ def read_book(raw: object, path: str = "book") -> Book:
         current = migrate(plain)
     except Problem as problem:
         raise Problem(f"{path}.{problem.field}", problem.message) from None
-    if not isinstance(raw, str) and _depth(current) > DEEPEST:
+    if not isinstance(raw, str) and _deeper(current, DEEPEST):
         raise _too_deep(path)
     try:
         _schema_check()(current)
@@ -204,10 +204,11 @@ def read_book(raw: object, path: str = "book") -> Book:
     return Book(merged.entries, None if found == VERSION else found, tuple(warnings))
 
 
-def _depth(value: Any) -> int:
-    if isinstance(value, dict):
-        return 1 + max(map(_depth, value.values()), default=0)
-    return 1 + max(map(_depth, value), default=0) if isinstance(value, list) else 0
+def _deeper(value: Any, most: int) -> bool:
+    if not isinstance(value, (dict, list)):
+        return False
+    inner = value.values() if isinstance(value, dict) else value
+    return most == 0 or any(_deeper(item, most - 1) for item in inner)
 
 
 def _flaw_words(plain: Plain, flaw: Flaw) -> str:
@@ -331,10 +332,13 @@ def moment(at: str) -> float:
     Raises
     ------
     Problem
-        When there is no such day.
+        When there is no such day, or no zone.
     """
     try:
-        return datetime.fromisoformat(at).timestamp()
+        when = datetime.fromisoformat(at)
+        if when.tzinfo is None:
+            raise ValueError("no zone")
+        return when.timestamp()
     except (ValueError, OverflowError):
         raise Problem("at", f"“{at[:40]}” is not a date and time with its zone.") from None
 

@@ -1,0 +1,24 @@
+"""Check a book, bring it up to date, and count it.
+
+``{"ask": "book_check", "book": text | plain, "give"?: "summary" | "book" | "text"}``
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from evenkelvin.asks.book_plain import book_answer, book_field
+from evenkelvin.fields import Fields
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer with what the book holds.
+
+    ``version``, ``migrated_from`` (an earlier version or None), ``count`` of entries, ``sha256``
+    of their canonical form, ``things`` (how many of each kind are not deleted), ``conflicts``
+    (``{"thing", "of", "name", "heads": [entry ids]}``, edited in two places) and ``warnings``.
+    With ``give``, also ``book`` as plain data or ``text`` as its file, both brought up to date.
+    """
+    fields.refuse_unknown("ask", "book", "give")
+    give = fields.choice("give", ("summary", "book", "text"), "summary")
+    return book_answer(book_field(fields), give)

@@ -1,0 +1,23 @@
+"""The readings of a book as a table for spreadsheets.
+
+``{"ask": "book_csv", "book": text | plain, "of"?: id, "style"?: "comma" | "semicolon"}``
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from evenkelvin.asks.book_plain import chosen_part
+from evenkelvin.fields import Fields
+from evenkelvin.interchange.sheet import COLUMNS, STYLES, write_csv
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer with ``text`` (CSV in UTF-8 with its mark, CRLF), its ``columns`` and ``style``.
+
+    "semicolon" writes decimal commas, as spreadsheets of such places read them.
+    """
+    fields.refuse_unknown("ask", "book", "of", "style")
+    style = fields.choice("style", tuple(STYLES), "comma")
+    text = write_csv(chosen_part(fields).entries, style)
+    return {"text": text, "columns": list(COLUMNS), "style": style}

@@ -1,0 +1,29 @@
+"""A book, or one thing of it, as a link.
+
+``{"ask": "book_link", "book": text | plain, "of"?: id}``
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from evenkelvin.asks.book_plain import book_answer, chosen_part, title_of
+from evenkelvin.fields import Fields
+from evenkelvin.interchange.link import SAFE_LINK, make_link
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer with ``link`` (goes into the fragment of the app's URL), ``title`` and the summary.
+
+    With ``of``, the link holds what that thing belongs to, itself and all below it, as it stands.
+    """
+    fields.refuse_unknown("ask", "book", "of")
+    book = chosen_part(fields)
+    link = make_link(book)
+    answer = {"link": link, "title": title_of(book), **book_answer(book, "summary")}
+    if len(link) > SAFE_LINK:
+        answer["warnings"].append(
+            f"This link has {len(link)} characters; some messengers cut it. "
+            "Share the file, or one setup."
+        )
+    return answer

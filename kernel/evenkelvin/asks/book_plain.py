@@ -1,0 +1,71 @@
+"""What the asks about the book share: reading one from a field, and what they answer of it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from evenkelvin.asks.plain import number
+from evenkelvin.fields import Fields
+from evenkelvin.interchange.book import (
+    Book,
+    as_plain,
+    as_text,
+    part_of,
+    read_book,
+    summary,
+    things,
+)
+from evenkelvin.lights.drift import State
+from evenkelvin.problem import Problem
+
+
+def book_field(fields: Fields, name: str = "book") -> Book:
+    """Return the book in a field, given as its file's text or as plain data."""
+    raw = fields.raw(name)
+    if raw is None:
+        raise Problem(fields.at(name), "There is no book here: open one, or keep a reading first.")
+    return read_book(raw, fields.at(name))
+
+
+def chosen_part(fields: Fields) -> Book:
+    """Return the book, or the part of it that the field ``of`` names."""
+    book = book_field(fields)
+    return part_of(book.entries, fields.text("of", longest=64)) if fields.given("of") else book
+
+
+def book_answer(book: Book, give: str) -> dict[str, Any]:
+    """Return a book's summary, with its plain data or text if that is asked for."""
+    answer = summary(book)
+    if give == "book":
+        answer["book"] = as_plain(book)
+    elif give == "text":
+        answer["text"] = as_text(book)
+    return answer
+
+
+def title_of(book: Book) -> str:
+    """Return what a shared book is about: 'The Night Ferry · Ticket hall · wide'."""
+    found = things(book.entries)
+    names = []
+    for kind in ("production", "location", "setup"):
+        alive = [thing for thing in found[kind].values() if not thing.gone]
+        if len(alive) == 1:
+            names.append(alive[0].name)
+        elif alive:
+            names.append(f"{len(alive)} {kind}s")
+            break
+    return " · ".join(names) or "an empty book"
+
+
+def state_plain(state: State) -> dict[str, Any]:
+    """Return a logged reading in numbers, None where it says nothing."""
+    x, y = state.xy
+    return {
+        "x": number(x),
+        "y": number(y),
+        "cct_K": number(state.cct_k),
+        "duv": number(state.duv),
+        "mired": number(1e6 / state.cct_k),
+        "illuminance_lx": number(state.illuminance_lx),
+        "exposure_lx_s": number(state.exposure_lx_s),
+    }

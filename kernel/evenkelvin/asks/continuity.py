@@ -1,0 +1,58 @@
+"""A setup of the book as the target of today's set.
+
+``{"ask": "continuity", "book": text | plain, "setup": id}``
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from evenkelvin.asks.book_plain import book_field, state_plain
+from evenkelvin.fields import Fields
+from evenkelvin.interchange.book import find, things
+from evenkelvin.interchange.setup_log import setup_log, white_of
+from evenkelvin.problem import Problem
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer with the white to set the camera to, and each light as it was last read.
+
+    ``name``; ``target`` (T) and ``words``, where the book has it from; ``lights``: ``[{"light":
+    id, "name", "lamp", "stage", "at", "pack", "target": {"x", "y"} | None, "x", "y", "cct_K",
+    "duv", "mired", "illuminance_lx", "exposure_lx_s"}]``, the light's own ``target`` being what
+    its pick-up must match.
+    """
+    fields.refuse_unknown("ask", "book", "setup")
+    found = things(book_field(fields).entries)
+    setup = setup_log(found, find(found, fields.text("setup", longest=64), ("setup",)))
+    white = white_of(setup)
+    if white is None:
+        raise Problem(
+            fields.at("setup"),
+            f"The book has no white for “{setup.thing.name}”: no target was kept with it, and "
+            "its hero light has no reading.",
+        )
+    lights = []
+    for light in setup.lights:
+        now = light.now
+        if now is None:
+            continue
+        state = state_plain(now.state)
+        lights.append(
+            {
+                "light": light.thing.id,
+                "name": light.thing.name,
+                "lamp": light.lamp,
+                "stage": now.data.get("stage"),
+                "at": now.entry["at"],
+                "pack": list(now.data.get("pack") or []),
+                "target": {"x": state["x"], "y": state["y"]},
+                **state,
+            }
+        )
+    return {
+        "name": setup.thing.name,
+        "target": white.target,
+        "words": white.words,
+        "lights": lights,
+    }

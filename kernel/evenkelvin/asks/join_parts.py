@@ -1,0 +1,35 @@
+"""What scanned codes of a series give: ``{"ask": "join_parts", "parts": [text…]}``."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from evenkelvin.asks.book_plain import book_answer, title_of
+from evenkelvin.fields import Fields
+from evenkelvin.interchange.link import join_parts, open_link
+from evenkelvin.problem import Problem
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer with ``total``, ``have``, ``missing`` (numbers from 1) and ``words``.
+
+    In whatever order and however often codes were scanned. Once nothing is missing, ``link``,
+    ``title``, ``book`` and the summary of ``book_check`` are there too.
+    """
+    fields.refuse_unknown("ask", "parts")
+    series = join_parts(fields.texts("parts"))
+    answer: dict[str, Any] = {
+        "total": series.total,
+        "have": list(series.have),
+        "missing": list(series.missing),
+    }
+    if series.link is None:
+        listed = ", ".join(map(str, series.missing))
+        answer["words"] = f"{len(series.have)} of {series.total} scanned; still missing: {listed}."
+        return answer
+    try:
+        book = open_link(series.link)
+    except Problem as problem:
+        raise Problem(fields.at("parts"), problem.message) from None
+    answer["words"] = f"All {series.total} codes are here."
+    return {**answer, "link": series.link, "title": title_of(book), **book_answer(book, "book")}

@@ -1,0 +1,129 @@
+"""The report of a setup, a location or a production, as plain data to be printed.
+
+``{"ask": "report", "book": text | plain, "of": id, "tolerance"?}``
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from evenkelvin.asks.book_plain import book_field, state_plain
+from evenkelvin.asks.plain import offset_plain
+from evenkelvin.fields import Fields
+from evenkelvin.interchange.book import book_hash, moment
+from evenkelvin.interchange.report import SetupReport, Slip, make_report
+from evenkelvin.interchange.setup_log import ReadingLog
+from evenkelvin.lights.tolerance import plain, read_tolerance
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer with what the report says; every list is in the order to print.
+
+    - ``thing``, ``name``, ``path`` (names above it), ``note``, ``place``, ``mains_hz``
+    - ``setups``: ``[{"id", "name", "path", "note", "hero", "first", "last"`` (times), ``"target"``
+      (T or None), ``"target_words", "slips", "field", "spectra"}]``
+      - ``slips``: ``[{"light", "name", "lamp", "role", "note", "hero", "readings", "hangs",
+        "offset"`` (as ``fix`` answers), ``"verdict", "stops_to_hero"}]``; ``readings``: ``[{"id",
+        "stage", "at", "x", "y", "cct_K", "duv", "mired", "illuminance_lx", "exposure_lx_s",
+        "pack", "dialled", "dimmer", "note", "who", "edited_twice", "has_spectrum"}]``
+      - ``field``: the request that gives the balance field, or None where no white is known
+      - ``spectra``: ``[{"name", "at", "wavelengths_nm", "values"}]`` as they were logged
+    - ``gels``: ``[{"name", "pieces", "lights"}]`` that hang now
+    - ``cautions``: sentences; ``tolerance``; ``book``: ``{"count", "sha256"}``
+    """
+    fields.refuse_unknown("ask", "book", "of", "tolerance")
+    radius = read_tolerance(fields)
+    book = book_field(fields)
+    report = make_report(book.entries, fields.text("of", longest=64), radius)
+    data = report.thing.present["data"]
+    return {
+        "thing": report.thing.kind,
+        "name": report.thing.name,
+        "path": list(report.path),
+        "note": data.get("note"),
+        "place": data.get("place"),
+        "mains_hz": data.get("mains_hz"),
+        "setups": [_setup(each, fields.raw("tolerance")) for each in report.setups],
+        "gels": [
+            {"name": name, "pieces": len(lights), "lights": list(dict.fromkeys(lights))}
+            for name, lights in report.gels.items()
+        ],
+        "cautions": list(report.cautions),
+        "tolerance": plain(radius),
+        "book": {"count": len(book.entries), "sha256": book_hash(book.entries)},
+    }
+
+
+def _setup(report: SetupReport, tolerance: Any) -> dict[str, Any]:
+    thing = report.log.thing
+    hero = report.log.hero.thing.id if report.log.hero else None
+    times = sorted(
+        (each.entry["at"] for slip in report.slips for each in slip.light.readings), key=moment
+    )
+    field: dict[str, Any] | None = None
+    if report.white is not None:
+        lights = [
+            {
+                "x": float(slip.light.now.state.xy[0]),
+                "y": float(slip.light.now.state.xy[1]),
+                "name": slip.light.thing.name,
+                "lamp": slip.light.lamp,
+            }
+            for slip in report.slips
+            if slip.light.now is not None
+        ]
+        field = {"ask": "field", "target": report.white.target, "lights": lights}
+        if tolerance is not None:
+            field["tolerance"] = tolerance
+    return {
+        "id": thing.id,
+        "name": thing.name,
+        "path": list(report.path),
+        "note": thing.present["data"].get("note"),
+        "hero": hero,
+        "first": times[0] if times else None,
+        "last": times[-1] if times else None,
+        "target": report.white.target if report.white else None,
+        "target_words": report.white.words if report.white else "no white was kept",
+        "slips": [_slip(slip, hero) for slip in report.slips],
+        "field": field,
+        "spectra": [
+            {"name": slip.light.thing.name, "at": each.entry["at"], **each.data["spectrum"]}
+            for slip in report.slips
+            for each in slip.light.readings
+            if each.data.get("spectrum") and each.has_colour
+        ],
+    }
+
+
+def _slip(slip: Slip, hero: str | None) -> dict[str, Any]:
+    data = slip.light.thing.present["data"]
+    return {
+        "light": slip.light.thing.id,
+        "name": slip.light.thing.name,
+        "lamp": slip.light.lamp,
+        "role": data.get("role"),
+        "note": data.get("note"),
+        "hero": slip.light.thing.id == hero,
+        "readings": [_reading(each) for each in slip.light.readings],
+        "hangs": list(slip.hangs),
+        "offset": offset_plain(slip.offset) if slip.offset else None,
+        "verdict": slip.verdict,
+        "stops_to_hero": slip.stops_to_hero,
+    }
+
+
+def _reading(log: ReadingLog) -> dict[str, Any]:
+    return {
+        "id": log.entry["id"],
+        "stage": log.data.get("stage"),
+        "at": log.entry["at"],
+        **state_plain(log.state),
+        "pack": list(log.data.get("pack") or []),
+        "dialled": log.data.get("dialled"),
+        "dimmer": log.data.get("dimmer"),
+        "note": log.data.get("note"),
+        "who": log.entry.get("who"),
+        "edited_twice": log.edited_twice,
+        "has_spectrum": bool(log.data.get("spectrum")),
+    }

@@ -1,0 +1,152 @@
+"""The report of a setup or a location: what a crew hangs, checks and minds, ready to print.
+
+Here is what the report says; how it is laid out on paper is the app's.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from evenkelvin.fields import Fields
+from evenkelvin.interchange.book import Entry, Thing, above, below, find, things
+from evenkelvin.interchange.setup_log import (
+    Found,
+    LightLog,
+    ReadingLog,
+    SetupLog,
+    White,
+    setup_log,
+    states,
+    white_of,
+)
+from evenkelvin.lights.drift import State, drift, stops_since
+from evenkelvin.lights.fixing import Offset
+from evenkelvin.lights.reading import read_target
+from evenkelvin.lights.tolerance import Verdict, verdict
+
+#: Usual cautions by kind of lamp; common practice, no source.
+_LAMP_CAUTIONS: dict[str, str] = {
+    "tungsten": "Tungsten heads run hot: let them cool before re-gelling, keep gel clear of the "
+    "lens and check it for scorching.",
+    "hmi": "HMI and metal-halide heads emit UV without their safety glass: never run one with "
+    "cracked or missing glass, and keep gel clear of the hot lens.",
+    "plasma": "Plasma heads run hot and emit UV without their glass: do not open a running head.",
+    "fluorescent": "Fluorescent tubes hold mercury: pack used and broken ones apart.",
+    "sodium": "Sodium street and deck lights are not ours to open or gel: ask whoever runs them.",
+    "flash": "Flash heads store a deadly charge: switch off and discharge before changing tubes.",
+    "daylight": "Never look at the sun, nor aim a meter at it by eye.",
+}
+_GEL_CAUTION = "Gel, frames and anything in the wind need safety bonds and a second pair of hands."
+_ALWAYS = (
+    "Work at height, rigging and mains power: by those licensed for it, by the local code.",
+    "Gel figures are nominal unless measured: re-check each light once its gel hangs.",
+)
+
+
+@dataclass(frozen=True, eq=False)
+class Slip:
+    """One light: its log, what hangs on it now, and how it stands to the white and the hero."""
+
+    light: LightLog
+    hangs: tuple[str, ...]
+    offset: Offset | None
+    verdict: Verdict | None
+    stops_to_hero: float | None
+
+
+@dataclass(frozen=True, eq=False)
+class SetupReport:
+    """One setup: where it is, the white it was set to, and a slip for each light."""
+
+    log: SetupLog
+    path: tuple[str, ...]
+    white: White | None
+    slips: tuple[Slip, ...]
+
+
+@dataclass(frozen=True, eq=False)
+class Report:
+    """What is reported on, its setups, the lights that each gel hangs on, and the cautions."""
+
+    thing: Thing
+    path: tuple[str, ...]
+    setups: tuple[SetupReport, ...]
+    gels: dict[str, tuple[str, ...]]
+    cautions: tuple[str, ...]
+
+
+def _white_state(white: White | None) -> State | None:
+    if white is None:
+        return None
+    # What the desk takes as a target may be typed in several ways; the reader knows them all.
+    target = read_target(Fields(white.target), ())
+    return states([{"x": float(target.xy[0]), "y": float(target.xy[1])}])[0]
+
+
+def _slip(light: LightLog, white: State | None, hero: ReadingLog | None, radius: float) -> Slip:
+    latest = light.readings[-1] if light.readings else None
+    hangs = tuple(map(str, (latest.data.get("pack") or []) if latest else []))
+    now = light.now
+    moved = drift(now.state, white) if now and white else None
+    return Slip(
+        light,
+        hangs,
+        moved,
+        verdict(moved.steps, radius) if moved else None,
+        stops_since(latest.state, hero.state) if latest and hero else None,
+    )
+
+
+def _setup_report(found: Found, setup: Thing, radius: float) -> SetupReport:
+    log = setup_log(found, setup)
+    white = white_of(log)
+    state = _white_state(white)
+    hero = log.hero.readings[-1] if log.hero and log.hero.readings else None
+    return SetupReport(
+        log,
+        tuple(each.name for each in above(found, setup)),
+        white,
+        tuple(_slip(light, state, hero, radius) for light in log.lights),
+    )
+
+
+def make_report(entries: Iterable[Entry], of: str, radius: float) -> Report:
+    """Return the report of a setup, or of all setups of a location or production.
+
+    Parameters
+    ----------
+    entries
+        Of a checked book.
+    of
+        The id of what is reported on.
+    radius
+        Tolerance in steps.
+
+    Raises
+    ------
+    Problem
+        When the book has no such thing.
+    """
+    found = things(entries)
+    thing = find(found, of, ("setup", "location", "production"))
+    setups = [thing]
+    while setups and setups[0].kind != "setup":
+        setups = [inner for outer in setups for inner in below(found, outer.kind, outer.id)]
+    reports = tuple(_setup_report(found, setup, radius) for setup in setups)
+    slips = [slip for report in reports for slip in report.slips]
+    gels: dict[str, list[str]] = {}
+    for slip in slips:
+        for gel in slip.hangs:
+            gels.setdefault(gel, []).append(slip.light.thing.name)
+    lamps = {slip.light.lamp for slip in slips}
+    cautions = [words for lamp, words in _LAMP_CAUTIONS.items() if lamp in lamps]
+    if gels:
+        cautions.append(_GEL_CAUTION)
+    return Report(
+        thing,
+        tuple(each.name for each in above(found, thing)),
+        reports,
+        {gel: tuple(names) for gel, names in sorted(gels.items())},
+        (*cautions, *_ALWAYS),
+    )

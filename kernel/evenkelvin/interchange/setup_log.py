@@ -1,0 +1,139 @@
+"""A setup as the book has it: its lights, their readings in time, and the white it was set to."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from evenkelvin.fields import Fields
+from evenkelvin.interchange.book import Entry, Thing, below, moment
+from evenkelvin.lights.drift import State
+from evenkelvin.lights.logged import light_amounts, logged_cct, logged_xy
+from evenkelvin.lights.reading import read_target
+from evenkelvin.lights.stand_in import LAMPS
+from evenkelvin.problem import Problem
+
+Found = Mapping[str, Mapping[str, Thing]]
+
+
+@dataclass(frozen=True, eq=False)
+class ReadingLog:
+    """One reading: its entry, and what it says in numbers (NaN where it says nothing)."""
+
+    entry: Entry
+    state: State
+    edited_twice: bool = False
+
+    @property
+    def data(self) -> dict[str, Any]:
+        """What was typed."""
+        data: dict[str, Any] = self.entry["data"]
+        return data
+
+    @property
+    def has_colour(self) -> bool:
+        """Whether it says a colour."""
+        return bool(np.isfinite(self.state.xy).all())
+
+
+@dataclass(frozen=True, eq=False)
+class LightLog:
+    """One light and its readings, the oldest first."""
+
+    thing: Thing
+    readings: tuple[ReadingLog, ...]
+
+    @property
+    def now(self) -> ReadingLog | None:
+        """Its latest reading that says a colour."""
+        return next((each for each in reversed(self.readings) if each.has_colour), None)
+
+    @property
+    def lamp(self) -> str:
+        """The kind of lamp that its latest reading or the light itself states."""
+        stated = [each.data.get("lamp") for each in reversed(self.readings)]
+        stated.append(self.thing.present["data"].get("lamp"))
+        return next((str(lamp) for lamp in stated if lamp in LAMPS), "unknown")
+
+
+@dataclass(frozen=True, eq=False)
+class SetupLog:
+    """A setup, its lights in the order they were made, and the hero light if one was named."""
+
+    thing: Thing
+    lights: tuple[LightLog, ...]
+    hero: LightLog | None
+
+
+@dataclass(frozen=True)
+class White:
+    """A target white as the desk takes it, and where the book had it from."""
+
+    target: dict[str, Any]
+    words: str
+
+
+def states(readings: list[dict[str, Any]]) -> list[State]:
+    """Return what logged readings say in numbers."""
+    xys = logged_xy(readings)
+    return [
+        State(xy, float(white[0]), float(white[1]), *light_amounts(plain))
+        for plain, xy, white in zip(readings, xys, logged_cct(xys), strict=True)
+    ]
+
+
+def light_log(found: Found, light: Thing) -> LightLog:
+    """Return a light with its readings."""
+    heads = [
+        (head, bool(thing.heads[1:]))
+        for thing in below(found, "light", light.id)
+        for head in thing.heads
+        if not head.get("gone", False)
+    ]
+    heads.sort(key=lambda pair: (moment(pair[0]["at"]), pair[0]["id"]))
+    numbers = states([head["data"] for head, _ in heads])
+    return LightLog(
+        light,
+        tuple(
+            ReadingLog(head, state, twice)
+            for (head, twice), state in zip(heads, numbers, strict=True)
+        ),
+    )
+
+
+def setup_log(found: Found, setup: Thing) -> SetupLog:
+    """Return a setup with its lights."""
+    lights = tuple(light_log(found, light) for light in below(found, "setup", setup.id))
+    named = setup.present["data"].get("hero")
+    return SetupLog(setup, lights, next((each for each in lights if each.thing.id == named), None))
+
+
+def white_of(setup: SetupLog) -> White | None:
+    """Return the white that a setup was set to, so that another day can match it.
+
+    The target stated for the setup; else that of its latest reading; else the hero light as it
+    was last read. None when the book has none of them.
+    """
+    latest = sorted(
+        (each for light in setup.lights for each in light.readings),
+        key=lambda each: moment(each.entry["at"]),
+        reverse=True,
+    )
+    stated = [(setup.thing.present["data"].get("target"), "the target of the setup")]
+    stated += [(each.data.get("target"), "the target of its latest reading") for each in latest]
+    for target, words in stated:
+        if not isinstance(target, dict) or not target:
+            continue
+        try:
+            read_target(Fields(target), ())
+        except Problem:
+            continue
+        return White(target, words)
+    hero = setup.hero.now if setup.hero else None
+    if hero is None:
+        return None
+    x, y = (float(value) for value in hero.state.xy)
+    return White({"x": x, "y": y}, "the hero light as it was last read")

@@ -38,6 +38,7 @@ ASKS: dict[str, str] = {
     "since": "since",
     "continuity": "continuity",
     "report": "report",
+    "balance": "balance",
 }
 
 

@@ -8,6 +8,7 @@ products. Nothing is predicted from mired shifts.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -46,8 +47,47 @@ class Stacks:
     xyz: Floats
 
 
-def all_stacks(light: Floats, kit: tuple[Gel, ...], depth: int) -> list[Stacks]:
+@dataclass(frozen=True, eq=False)
+class Level:
+    """The stacks of one depth: gels (n, depth), the stack each is built on, the gel on top."""
+
+    gels: NDArray[np.intp]
+    below: NDArray[np.intp]
+    top: NDArray[np.intp]
+
+
+@lru_cache(maxsize=8)
+def levels(kit: tuple[Gel, ...], depth: int) -> tuple[Level, ...]:
     """Return every multiset of up to ``depth`` gels in which none cancels another.
+
+    One level for each depth from 1; none without gels.
+    """
+    found: list[Level] = []
+    if not kit:
+        return ()
+    ways = pulls(kit)
+    # The pulls in a stack, and its last gel, which is its highest index: adding only equal or
+    # higher ones makes every multiset once.
+    warm_or_green = np.zeros((1, 2), dtype=bool)
+    cool_or_magenta = np.zeros((1, 2), dtype=bool)
+    last = np.zeros(1, dtype=np.intp)
+    gels = np.empty((1, 0), dtype=np.intp)
+    for _ in range(depth):
+        cancels = (warm_or_green[:, np.newaxis] & (ways < 0)) | (
+            cool_or_magenta[:, np.newaxis] & (ways > 0)
+        )
+        rising = np.arange(len(kit)) >= last[:, np.newaxis]
+        below, top = np.nonzero(rising & ~cancels.any(axis=-1))
+        gels = np.column_stack([gels[below], top])
+        found.append(Level(gels, below, top))
+        warm_or_green = warm_or_green[below] | (ways[top] > 0)
+        cool_or_magenta = cool_or_magenta[below] | (ways[top] < 0)
+        last = top
+    return tuple(found)
+
+
+def all_stacks(light: Floats, kit: tuple[Gel, ...], depth: int) -> list[Stacks]:
+    """Return every sensible stack of up to ``depth`` gels on a light.
 
     Parameters
     ----------
@@ -66,32 +106,31 @@ def all_stacks(light: Floats, kit: tuple[Gel, ...], depth: int) -> list[Stacks]:
     """
     bars = observer_grid()
     found = [Stacks(np.empty((1, 0), dtype=np.intp), (light @ bars)[np.newaxis])]
-    if not kit:
-        return found
-    curves = np.stack([gel.transmittance for gel in kit])
-    ways = pulls(kit)
-    # What a stack lets through, and the pulls in it: the last gel of each is its highest index,
-    # so that adding only equal or higher ones makes every multiset once.
-    through = np.ones((1, curves.shape[1]))
-    warm_or_green = np.zeros((1, 2), dtype=bool)
-    cool_or_magenta = np.zeros((1, 2), dtype=bool)
-    last = np.zeros(1, dtype=np.intp)
-    for _ in range(depth):
-        cancels = (warm_or_green[:, np.newaxis] & (ways < 0)) | (
-            cool_or_magenta[:, np.newaxis] & (ways > 0)
-        )
-        rising = np.arange(len(kit)) >= last[:, np.newaxis]
-        below, top = np.nonzero(rising & ~cancels.any(axis=-1))
+    through = np.ones((1, len(light)))
+    for level in levels(kit, depth):
+        curves = np.stack([gel.transmittance for gel in kit])
         lit = through * light
-        xyz = np.stack([(lit * bar) @ curves.T for bar in bars.T], axis=-1)[below, top]
-        gels = np.column_stack([found[-1].gels[below], top])
-        found.append(Stacks(gels, xyz))
+        xyz = np.stack([(lit * bar) @ curves.T for bar in bars.T], axis=-1)
+        found.append(Stacks(level.gels, xyz[level.below, level.top]))
         if len(found) <= depth:
-            through = through[below] * curves[top]
-            warm_or_green = warm_or_green[below] | (ways[top] > 0)
-            cool_or_magenta = cool_or_magenta[below] | (ways[top] < 0)
-            last = top
+            through = through[level.below] * curves[level.top]
     return found
+
+
+def stacks_on_all(lights: Floats, kit: tuple[Gel, ...], depth: int) -> Floats:
+    """Return X, Y, Z of many lights through the same stacks: (m, 81) to (m, n, 3).
+
+    The stacks are those of :func:`all_stacks`, in its order, from the bare light on.
+    """
+    bars = observer_grid()
+    lit = (lights[:, np.newaxis] * bars.T).reshape(-1, lights.shape[1]).T
+    through = np.ones((1, lights.shape[1]))
+    found = [through @ lit]
+    for level in levels(kit, depth):
+        curves = np.stack([gel.transmittance for gel in kit])
+        through = through[level.below] * curves[level.top]
+        found.append(through @ lit)
+    return np.moveaxis(np.concatenate(found).reshape(-1, len(lights), 3), 0, 1)
 
 
 def search(

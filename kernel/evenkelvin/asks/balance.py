@@ -1,0 +1,276 @@
+"""The whole set at once: the camera's white, and what to hang or dial on each light.
+
+``{"ask": "balance", "lights": [{"reading": R, "may"?: ["gel", "dial"], "dial"?: {"from_K", "to_K",
+"duv_limit"?} | {"gamut": [R…]}, "cuts"?: n, "name"?}…], "kit"?: [names], "own_gels"?,
+"stock"?: {gel: cuts | {"sheets", "cuts_per_sheet"}}, "whites"?: {"from_K", "to_K", "step_K" |
+"step_mired", "duv_limit", "duv_step"}, "tolerance"?, "depth"?: 3, "most"?: 12}``
+
+``may`` is ["gel"] unless stated; [] is a light not to be touched. ``cuts`` is how many cuts of gel
+one layer on that light takes, and ``stock`` counts cuts beside what hangs already; a gel not named
+in it has no limit. Whites go from 2500 to 10 000 K by 100 K on the black-body line unless stated.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+
+from evenkelvin.asks.plain import landing_plain, white
+from evenkelvin.colorimetry.chromaticity import uv_prime_to_xy
+from evenkelvin.data import Floats
+from evenkelvin.fields import Fields
+from evenkelvin.filters.gel import Gel
+from evenkelvin.filters.kit import find_gel, read_kit
+from evenkelvin.filters.pack import DEEPEST
+from evenkelvin.lights.balancing import (
+    MOST_LIGHTS,
+    MOST_WHITES,
+    Balance,
+    Balances,
+    Part,
+    SetLight,
+    WhiteGrid,
+    balance,
+    thin,
+    white_grid,
+    whites_between,
+)
+from evenkelvin.lights.fixing import land, pack_words
+from evenkelvin.lights.gamut import USUAL_DUV, Whites, read_reach
+from evenkelvin.lights.reading import TARGET_K, read_reading
+from evenkelvin.lights.tolerance import plain, read_tolerance, verdict
+from evenkelvin.problem import Problem
+
+_STEP_K, _DUV_STEP = 100.0, 0.002
+_MOST_CUTS = 100_000
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer with the trade-off, the fewest lights off first, and the fewest pieces among those.
+
+    Each of ``front``: ``white``; ``off`` (indices); ``pieces`` to hang; ``cuts`` and ``hang``
+    (gel, cuts, lights) to fetch; ``stops_lost``, the sum over the lights, and
+    ``stops_lost_max``; ``per_light`` with ``does`` "leave" | "gel" | "dial", ``pack`` as in fix,
+    ``dial``, ``steps``, ``verdict``; ``words``; ``exact`` and ``at_least_stops``: no plan with as
+    few lights off and as few pieces loses less, light being reckoned in fiftieths of a stop.
+    ``exact`` at the top says that nothing better was left untried anywhere; otherwise
+    ``fewest_off`` is the least number of lights off that could not be ruled out.
+    """
+    fields.refuse_unknown(
+        "ask", "lights", "kit", "own_gels", "stock", "whites", "tolerance", "depth", "most"
+    )
+    kit = read_kit(fields)
+    every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
+    warnings: list[str] = []
+    lights = [
+        _read_light(group, every, index, warnings)
+        for index, group in enumerate(fields.groups("lights", most=MOST_LIGHTS))
+    ]
+    if not lights:
+        raise Problem(fields.at("lights"), "There are no lights yet: keep a reading first.")
+    grid = _read_whites(fields)
+    radius = read_tolerance(fields)
+    depth = fields.whole("depth", DEEPEST, 1, DEEPEST)
+    most = fields.whole("most", 12, 1, 200)
+    found = balance(lights, grid, kit, _read_stock(fields, every), radius, depth)
+    names = _names(lights)
+    return {
+        "front": [_plan(one, lights, names, grid, radius) for one in thin(found.front, most)],
+        "plans": len(found.front),
+        "exact": found.exact,
+        "fewest_off": found.fewest_off,
+        "words": _bound_words(found),
+        "tolerance": plain(radius),
+        "whites": len(grid.cct_k),
+        "warnings": warnings,
+    }
+
+
+def _read_light(fields: Fields, kit: tuple[Gel, ...], index: int, warnings: list[str]) -> SetLight:
+    fields.refuse_unknown("reading", "may", "dial", "cuts", "name")
+    reading = read_reading(fields.group("reading"), kit)
+    may = fields.texts("may") if fields.given("may") else ["gel"]
+    for place, word in enumerate(may):
+        if word not in ("gel", "dial"):
+            raise Problem(
+                f"{fields.at('may')}.{place}",
+                f"“{word[:40]}” is not something a light may do. Choose: gel, dial.",
+            )
+    name = fields.text("name", reading.name, longest=200)
+    reach = None
+    if "dial" in may:
+        if fields.given("dial"):
+            reach = read_reach(fields.group("dial"), kit)
+        else:
+            reach = Whites(*TARGET_K, USUAL_DUV)
+            warnings.append(
+                f"What {name or f'light {index + 1}'} can be dialled to was not stated: "
+                f"{TARGET_K[0]:.0f}–{TARGET_K[1]:.0f} K is assumed."
+            )
+    elif fields.given("dial"):
+        raise Problem(fields.at("dial"), "A range to dial is given, but “may” does not say dial.")
+    return SetLight(reading, "gel" in may, reach, fields.whole("cuts", 1, 1, 1000), name)
+
+
+def _read_stock(fields: Fields, every: tuple[Gel, ...]) -> dict[str, int]:
+    if not fields.given("stock"):
+        return {}
+    group = fields.group("stock")
+    known = {gel.name: gel for gel in every}
+    stock: dict[str, int] = {}
+    for name in fields.raw("stock"):
+        find_gel(known, str(name), group.at(str(name)[:40]))
+        if isinstance(group.raw(name), dict):
+            sheets = group.group(name)
+            sheets.refuse_unknown("sheets", "cuts_per_sheet")
+            per_sheet = sheets.whole("cuts_per_sheet", 1, 1, 1000)
+            stock[name] = sheets.whole("sheets", 0, 0, 1000) * per_sheet
+        elif group.given(name):
+            stock[name] = group.whole(name, 0, 0, _MOST_CUTS)
+    return stock
+
+
+def _read_whites(fields: Fields) -> WhiteGrid:
+    group = fields.group("whites") if fields.given("whites") else Fields({}, fields.at("whites"))
+    group.refuse_unknown("from_K", "to_K", "step_K", "step_mired", "duv_limit", "duv_step")
+    low, high = TARGET_K
+    from_k = group.number("from_K", low, low, high, "The lowest white")
+    to_k = group.number("to_K", high, low, high, "The highest white")
+    if to_k < from_k:
+        raise Problem(
+            group.at("to_K"), f"The whites end at {to_k:g} K, below their start at {from_k:g} K."
+        )
+    if group.given("step_mired"):
+        if group.given("step_K"):
+            raise Problem(group.at("step_K"), "Give the step in K or in mired, not both.")
+        step = group.number("step_mired", low=0.5, high=100.0, label="The step in mired")
+        kelvins = 1e6 / whites_between(1e6 / to_k, 1e6 / from_k, step)[::-1]
+    else:
+        step = group.number("step_K", _STEP_K, 10.0, 2000.0, "The step in K")
+        kelvins = whites_between(from_k, to_k, step)
+    limit = group.number("duv_limit", 0.0, 0.0, 0.02, "The tint limit in Duv")
+    step = group.number("duv_step", _DUV_STEP, 0.0005, 0.02, "The tint step in Duv")
+    tints = step * np.arange(1, int(limit / step + 1e-9) + 1)
+    grid = white_grid(kelvins, np.concatenate([-tints[::-1], [0.0], tints]))
+    if len(grid.cct_k) > MOST_WHITES:
+        raise Problem(
+            group.at("step_K"),
+            f"These bounds and steps make {len(grid.cct_k)} whites; at most {MOST_WHITES} are "
+            "tried. Take a wider step or closer bounds.",
+        )
+    return grid
+
+
+def _names(lights: list[SetLight]) -> list[str]:
+    return [light.name or f"light {index + 1}" for index, light in enumerate(lights)]
+
+
+def _bound_words(found: Balances) -> str:
+    if found.exact:
+        return "Every combination was weighed: nothing better exists within these bounds."
+    listed = len(found.front[0].off)
+    if all(one.exact for one in found.front) and found.fewest_off < listed:
+        return (
+            f"These plans are the best of their kind; whether fewer than {listed} lights "
+            "could stay off was not proved."
+        )
+    return (
+        "There are too many combinations to weigh all: each plan says how much light a better "
+        "one might save at most."
+    )
+
+
+def _part(
+    light: SetLight, name: str, part: Part, white_xy: Floats, radius: float
+) -> dict[str, Any]:
+    shown: dict[str, Any] = {
+        "name": name,
+        "does": "leave",
+        "gels": [gel.name for gel in light.reading.pack],
+        "dial": None,
+        "pack": None,
+        "lands": white(light.reading.xy),
+        "steps": part.steps,
+        "verdict": verdict(part.steps, radius),
+        "stops_lost": 0.0,
+        "words": "leave as it is",
+    }
+    if part.dial_uv is not None:
+        dial = white(uv_prime_to_xy(part.dial_uv))
+        kelvin = "" if dial["cct_K"] is None else f"{dial['cct_K']:.0f} K, "
+        shown |= {
+            "does": "dial",
+            "dial": dial,
+            "lands": dial,
+            "words": f"dial {kelvin}x {dial['x']:.4f} y {dial['y']:.4f}",
+        }
+    elif part.gels is not None:
+        landing = land(light.reading, white_xy, part.gels, radius)
+        pack = landing_plain(landing)
+        shown |= {
+            "does": "gel",
+            "gels": pack["gels"],
+            "pack": pack,
+            "lands": pack["lands"],
+            "stops_lost": landing.stops_lost,
+            "words": f"hang {pack_words(landing.add)}" if landing.add else "",
+        }
+        if landing.take_off:
+            off = f"take off {pack_words(landing.take_off)}"
+            shown["words"] = f"{off}, {shown['words']}" if landing.add else off
+    return shown
+
+
+def _plan(
+    one: Balance, lights: list[SetLight], names: list[str], grid: WhiteGrid, radius: float
+) -> dict[str, Any]:
+    centre = uv_prime_to_xy(grid.uv_prime[one.white])
+    parts = [
+        _part(light, name, part, centre, radius)
+        for light, name, part in zip(lights, names, one.parts, strict=True)
+    ]
+    hang: dict[str, dict[str, Any]] = {}
+    for light, name, part in zip(lights, names, parts, strict=True):
+        for gel in part["pack"]["add"] if part["pack"] else []:
+            row = hang.setdefault(gel, {"gel": gel, "cuts": 0, "lights": []})
+            row["cuts"] += light.cuts
+            row["lights"].append(name)
+    lost = [part["stops_lost"] for part in parts]
+    shown = white(centre)
+    # As the grid has it, not as it comes back from x y.
+    shown |= {"cct_K": float(grid.cct_k[one.white]), "duv": float(grid.duv[one.white])}
+    return {
+        "white": shown,
+        "off": list(one.off),
+        "pieces": one.pieces,
+        "cuts": sum(row["cuts"] for row in hang.values()),
+        "hang": list(hang.values()),
+        "stops_lost": sum(lost),
+        "stops_lost_max": max(lost),
+        "per_light": parts,
+        "exact": one.exact,
+        "at_least_stops": one.at_least_stops,
+        "words": _plan_words(one, parts, names, shown["cct_K"]),
+    }
+
+
+def _plan_words(one: Balance, parts: list[dict[str, Any]], names: list[str], kelvin: float) -> str:
+    packs = [part["pack"] for part in parts if part["pack"]]
+    gelled = sum(bool(pack["add"]) for pack in packs)
+    work = [f"gel {gelled} light{'s' if gelled != 1 else ''}"] if gelled else ["no gel"]
+    if len(packs) > gelled:
+        work.append(f"take gel off {len(packs) - gelled}")
+    dialled = sum(part["does"] == "dial" for part in parts)
+    if dialled:
+        work.append(f"dial {dialled}")
+    words = f"{kelvin:.0f} K: {', '.join(work)}"
+    lost = sum(part["stops_lost"] for part in parts)
+    if packs:
+        words += f", {lost:.1f} stops in all"
+    if not one.off:
+        return f"{words}; every light holds."
+    who = ", ".join(names[index] for index in one.off[:3])
+    more = f" and {len(one.off) - 3} more" if len(one.off) > 3 else ""
+    stay = "stays" if len(one.off) == 1 else "stay"
+    return f"{words}; {who}{more} {stay} off."

@@ -1,0 +1,384 @@
+"""The whole set at once: the camera's white, and what to hang or dial on each light.
+
+All that a light may do is reckoned first, for every white: left as it is, dialled, or with each
+sensible stack of gels, on its own spectrum. :mod:`evenkelvin.lights.allotment` then chooses one
+of them for each light, at one white for all, out of the gel in stock.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from evenkelvin.colorimetry.chromaticity import uv_to_uv_prime, xy_to_uv_prime, xyz_to_uv_prime
+from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
+from evenkelvin.colorimetry.observer import observer_grid
+from evenkelvin.colorimetry.temperature import cct_to_uv
+from evenkelvin.data import Floats
+from evenkelvin.filters.gel import Gel
+from evenkelvin.filters.pack import levels, stacks_on_all
+from evenkelvin.lights.allotment import Options, Plan, Whole, allot
+from evenkelvin.lights.gamut import Reach
+from evenkelvin.lights.reading import Reading, pack_transmittance
+
+#: Light lost is reckoned in fiftieths of a stop for each light: a smaller difference nobody sees.
+STOP_PARTS = 50
+#: A plan with more pieces, or more lights off, is worth showing when it saves this many stops.
+WORTH_STOPS = 0.1
+#: Most lights and whites that are balanced at once.
+MOST_LIGHTS, MOST_WHITES = 24, 600
+
+#: Cost is light lost first; among equals, the sum of squares of distance over tolerance, in
+#: hundredths. One unit of light lost is above any such sum.
+_UNIT = 1 << 24
+_CLOSENESS, _FARTHEST = 100.0, 1 << 16
+
+
+@dataclass(frozen=True, eq=False)
+class SetLight:
+    """A light of the set and what may be done to it.
+
+    ``reach`` is what it can be dialled to, None when it cannot; ``cuts`` is how many cuts of gel
+    one layer takes.
+    """
+
+    reading: Reading
+    may_gel: bool = True
+    reach: Reach | None = None
+    cuts: int = 1
+    name: str = ""
+
+
+@dataclass(frozen=True, eq=False)
+class WhiteGrid:
+    """The whites that the camera may be set to: CCT in K and Duv, each (n,)."""
+
+    cct_k: Floats
+    duv: Floats
+
+    @property
+    def uv_prime(self) -> Floats:
+        """The whites in u′ v′, shape (n, 2)."""
+        return uv_to_uv_prime(cct_to_uv(self.cct_k, self.duv))
+
+
+@dataclass(frozen=True, eq=False)
+class Part:
+    """What one light does in a plan: left (both None), gelled, or dialled to u′ v′."""
+
+    gels: tuple[Gel, ...] | None
+    dial_uv: Floats | None
+    steps: float
+
+
+@dataclass(frozen=True, eq=False)
+class Balance:
+    """One plan for the set.
+
+    ``stops_lost`` is the sum over the lights, in fiftieths as it was reckoned; no plan with as
+    few lights off and as few pieces loses less than ``at_least_stops``.
+    """
+
+    white: int
+    parts: tuple[Part, ...]
+    off: tuple[int, ...]
+    pieces: int
+    stops_lost: float
+    at_least_stops: float
+
+    @property
+    def exact(self) -> bool:
+        """Whether this is proved to be the best."""
+        return self.stops_lost <= self.at_least_stops
+
+
+@dataclass(frozen=True, eq=False)
+class Balances:
+    """The trade-off, the fewest lights off first; ``exact`` when all of it is proved.
+
+    ``fewest_off`` is the least number of lights off that could not be ruled out.
+    """
+
+    front: tuple[Balance, ...]
+    exact: bool
+    fewest_off: int
+
+
+@dataclass(frozen=True, eq=False)
+class _Stacks:
+    """The stacks of gels that all lights choose from, a row each, the bare light first.
+
+    ``gels`` (n, depth) with −1 where fewer hang; ``below`` (n, depth) holds the rows of the
+    stacks with one gel less, −1 for none.
+    """
+
+    gels: Whole
+    below: Whole
+
+
+def _stacks(kit: tuple[Gel, ...], depth: int) -> _Stacks:
+    wide = max(depth, 1)
+    gels, below = [np.full((1, wide), -1)], [np.full((1, wide), -1)]
+    # Rows of the single gels and of the pairs; a stack of three is built on pairs.
+    single, pair = 1 + np.arange(len(kit)), np.full((len(kit), len(kit)), -1, dtype=np.int64)
+    done = 1
+    for count, level in enumerate(levels(kit, depth), start=1):
+        here, under = (np.full((len(level.gels), wide), -1) for _ in range(2))
+        here[:, :count] = level.gels
+        if count == 1:
+            under[:, 0] = 0
+        elif count == 2:
+            under[:, :2] = single[level.gels]
+            pair[level.gels[:, 0], level.gels[:, 1]] = done + np.arange(len(level.gels))
+        else:
+            a, b, c = level.gels.T
+            under[:, :3] = np.column_stack([pair[a, b], pair[a, c], pair[b, c]])
+        gels.append(here)
+        below.append(under)
+        done += len(level.gels)
+    return _Stacks(np.concatenate(gels), np.concatenate(below))
+
+
+def _cost(stops: Floats, distance: Floats, radius: float) -> Whole:
+    """Return the cost of options from stops lost and distance in u′ v′."""
+    closeness = np.rint(_CLOSENESS * (distance / (radius * STEP_UV)) ** 2)
+    lost = np.rint(STOP_PARTS * np.asarray(stops)).astype(np.int64)
+    return np.asarray(lost * _UNIT + np.minimum(closeness, _FARTHEST).astype(np.int64))
+
+
+@dataclass(frozen=True, eq=False)
+class _Choices:
+    """The options of one light, and what each is: a row of the stacks, −1 left, −2 dialled."""
+
+    options: Options
+    what: Whole
+
+
+_LEFT, _DIALLED = -1, -2
+
+
+def _gelled(
+    light: SetLight,
+    xyz: Floats,
+    whites: Floats,
+    kit: tuple[Gel, ...],
+    radius: float,
+    stacks: _Stacks,
+) -> tuple[Whole, Whole, Whole, Whole]:
+    """Return row, white, pieces to hang and cost of the stacks that hold somewhere."""
+    reading = light.reading
+    uv = xyz_to_uv_prime(xyz)
+    reach = radius * STEP_UV
+    near = np.nonzero(
+        np.all((uv >= whites.min(axis=0) - reach) & (uv <= whites.max(axis=0) + reach), axis=1)
+    )[0]
+    at = uv[near]
+    square = np.sum(at**2, axis=1)[:, np.newaxis] - 2.0 * at @ whites.T + np.sum(whites**2, axis=1)
+    holds = np.zeros((len(uv) + 1, len(whites)), dtype=bool)
+    holds[near] = square <= reach**2 * (1.0 + 1e-9)
+    lost = np.log2((reading.spectra[0] @ observer_grid())[1] / xyz[:, 1])
+    row, white = np.nonzero(holds[:-1])
+    # A stack is idle where it holds with a gel less and more light.
+    parts = np.append(np.rint(STOP_PARTS * lost), np.inf)
+    below = stacks.below[row]
+    idle = (holds[below, white[:, np.newaxis]] & (parts[below] < parts[row][:, np.newaxis])).any(
+        axis=1
+    )
+    row, white = row[~idle], white[~idle]
+    hung = np.sum(stacks.gels >= 0, axis=1)
+    for gel in dict.fromkeys(reading.pack):
+        here = np.sum(stacks.gels == kit.index(gel), axis=1)
+        hung = hung - np.minimum(here, reading.pack.count(gel))
+    cost = _cost(lost[row], delta_uv_prime(uv[row], whites[white]), radius)
+    return row.astype(np.int64), white.astype(np.int64), hung[row], cost
+
+
+def _choices(
+    light: SetLight,
+    xyz: Floats,
+    whites: Floats,
+    kit: tuple[Gel, ...],
+    radius: float,
+    stacks: _Stacks,
+) -> _Choices:
+    reading = light.reading
+    count = len(whites)
+    every, none = np.arange(count), np.zeros(count, dtype=np.int64)
+    now = tuple(kit.index(gel) for gel in reading.pack)
+    wide = max(stacks.gels.shape[1], len(now))
+
+    def hanging(gels: tuple[int, ...], rows: int) -> Whole:
+        return np.tile(np.array(gels + (-1,) * (wide - len(gels)), dtype=np.int64), (rows, 1))
+
+    apart = delta_uv_prime(xy_to_uv_prime(reading.xy), whites)
+    off = (apart > radius * STEP_UV).astype(np.int64)
+    columns: list[tuple[Whole, ...]] = [
+        (every, off, none, _cost(np.zeros(count), apart, radius), hanging(now, count), none + _LEFT)
+    ]
+    if light.reach is not None:
+        remains = delta_uv_prime(light.reach.nearest(whites), whites)
+        good = np.nonzero(remains <= radius * STEP_UV)[0]
+        cost = _cost(np.zeros(len(good)), remains[good], radius)
+        zero = np.zeros(len(good), dtype=np.int64)
+        columns.append((good, zero, zero, cost, hanging(now, len(good)), zero + _DIALLED))
+    if light.may_gel:
+        row, white, hung, cost = _gelled(light, xyz, whites, kit, radius, stacks)
+        gels = np.full((len(row), wide), -1, dtype=np.int64)
+        gels[:, : stacks.gels.shape[1]] = stacks.gels[row]
+        columns.append((white, np.zeros(len(row), dtype=np.int64), hung, cost, gels, row))
+    white, off, hung, cost, gels, what = (
+        np.concatenate(column) for column in zip(*columns, strict=True)
+    )
+    return _Choices(Options(white, off, hung, cost, gels, light.cuts), what)
+
+
+def _balance(
+    plan: Plan,
+    at_least: float,
+    lights: Sequence[SetLight],
+    choices: Sequence[_Choices],
+    whites: Floats,
+    kit: tuple[Gel, ...],
+    stacks: _Stacks,
+) -> Balance:
+    parts, off = [], []
+    for index, (light, some, row) in enumerate(zip(lights, choices, plan.choice, strict=True)):
+        what, white = int(some.what[row]), whites[plan.white]
+        gels, dial = None, None
+        landed = xy_to_uv_prime(light.reading.xy)
+        if what == _DIALLED:
+            assert light.reach is not None
+            dial = landed = light.reach.nearest(white[np.newaxis])[0]
+        elif what != _LEFT:
+            gels = tuple(kit[gel] for gel in stacks.gels[what] if gel >= 0)
+            bare = light.reading.spectra[0] / pack_transmittance(light.reading.pack)
+            landed = xyz_to_uv_prime((bare * pack_transmittance(gels)) @ observer_grid())
+        parts.append(Part(gels, dial, float(delta_uv_prime(landed, white) / STEP_UV)))
+        if some.options.off[row]:
+            off.append(index)
+    return Balance(
+        plan.white,
+        tuple(parts),
+        tuple(off),
+        plan.pieces,
+        plan.cost // _UNIT / STOP_PARTS,
+        at_least // _UNIT / STOP_PARTS,
+    )
+
+
+def balance(
+    lights: Sequence[SetLight],
+    grid: WhiteGrid,
+    kit: tuple[Gel, ...],
+    stock: dict[str, int],
+    radius: float,
+    depth: int,
+) -> Balances:
+    """Return the trade-off of lights off, pieces and light lost.
+
+    Every plan sets one white and does one thing to each light: leave it, dial it (at no cost,
+    within its reach), or hang a stack of gels in place of what hangs there now. A light that does
+    not hold is left as it is. Dialling and gelling the same light at once is not tried.
+
+    Parameters
+    ----------
+    lights
+        One to :data:`MOST_LIGHTS`.
+    grid
+        The whites, one to :data:`MOST_WHITES`.
+    kit
+        Gels to choose from; those on the lights count as being at hand.
+    stock
+        Cuts in stock beside what hangs already, by name; a gel of the kit that is not named has
+        no limit.
+    radius
+        Tolerance in steps.
+    depth
+        Most gels on one light.
+
+    Returns
+    -------
+    Balances
+        Of plans with as many lights off and pieces, the one that loses least light, in fiftieths
+        of a stop a light; of those, the closest to the white.
+    """
+    hanging: dict[Gel, int] = {}
+    for light in lights:
+        for gel in light.reading.pack:
+            hanging[gel] = hanging.get(gel, 0) + light.cuts
+    at_hand = tuple(gel for gel in kit if stock.get(gel.name, 1) > 0 or gel in hanging)
+    at_hand += tuple(gel for gel in hanging if gel not in at_hand)
+    plenty = len(lights) * max(light.cuts for light in lights) * (depth + 10)
+    amounts = np.array(
+        [
+            (stock.get(gel.name, plenty) if gel in kit else 0) + hanging.get(gel, 0)
+            for gel in at_hand
+        ],
+        dtype=np.int64,
+    )
+    whites = grid.uv_prime
+    stacks = _stacks(at_hand, depth)
+    bare = np.stack(
+        [light.reading.spectra[0] / pack_transmittance(light.reading.pack) for light in lights]
+    )
+    xyz = stacks_on_all(bare, at_hand, depth)
+    choices = [
+        _choices(light, through, whites, at_hand, radius, stacks)
+        for light, through in zip(lights, xyz, strict=True)
+    ]
+    found = allot([some.options for some in choices], len(whites), amounts)
+
+    lost = np.floor(found.cost / _UNIT)
+    least = np.floor(found.at_least / _UNIT)
+    front: list[Balance] = []
+    best = np.full(lost.shape[1], np.inf)
+    for k, row in enumerate(found.plans):
+        brightest = np.inf
+        for p, plan in enumerate(row):
+            brightest = min(brightest, best[p])
+            if plan is None or lost[k, p] > brightest - WORTH_STOPS * STOP_PARTS:
+                continue
+            brightest = best[p] = lost[k, p]
+            front.append(
+                _balance(
+                    plan, float(found.at_least[k, p]), lights, choices, whites, at_hand, stacks
+                )
+            )
+        best = np.minimum.accumulate(best)
+        if best[0] <= 0.0:
+            # No gel and no loss: what only more lights off could gain is not worth a card.
+            break
+    return Balances(
+        tuple(front),
+        bool(np.array_equal(lost, least)),
+        int(np.argmax(np.isfinite(least[:, -1]))),
+    )
+
+
+def white_grid(cct_k: Floats, duv: Floats) -> WhiteGrid:
+    """Return every CCT with every Duv."""
+    kelvins, duvs = np.meshgrid(cct_k, duv, indexing="ij")
+    return WhiteGrid(kelvins.ravel(), duvs.ravel())
+
+
+def thin(front: Sequence[Balance], most: int) -> tuple[Balance, ...]:
+    """Return at most so many plans: for every number of lights off the fewest pieces come first,
+    then the brightest, then the others.
+    """
+    groups: dict[int, list[Balance]] = {}
+    for one in front:
+        groups.setdefault(len(one.off), []).append(one)
+    ranked = [group[0] for group in groups.values()]
+    ranked += [group[-1] for group in groups.values() if len(group) > 1]
+    ranked += [one for group in groups.values() for one in group[1:-1]]
+    kept: list[Balance] = ranked[:most]
+    return tuple(one for one in front if one in kept)
+
+
+def whites_between(from_k: float, to_k: float, step_k: float) -> NDArray[np.float64]:
+    """Return CCT in K from one to the other, both included, at most ``step_k`` apart."""
+    count = max(1, round((to_k - from_k) / step_k + 0.499))
+    return np.linspace(from_k, to_k, count + 1) if to_k > from_k else np.array([from_k])

@@ -1,0 +1,286 @@
+"""Balancing the whole set, against trying every combination of white, stack and dial."""
+
+from __future__ import annotations
+
+from itertools import combinations_with_replacement
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime, xyz_to_uv_prime
+from evenkelvin.colorimetry.difference import STEP_UV
+from evenkelvin.colorimetry.observer import observer_grid
+from evenkelvin.desk import answer
+from evenkelvin.fields import Fields
+from evenkelvin.filters.gel import pulls
+from evenkelvin.filters.kit import nominal_kit
+from evenkelvin.lights.balancing import STOP_PARTS, SetLight, balance, thin, white_grid
+from evenkelvin.lights.gamut import Whites
+from evenkelvin.lights.reading import pack_transmittance, read_reading
+
+KIT = nominal_kit()
+RADIUS = 4.0
+
+
+def _reading(**fields):
+    return read_reading(Fields(fields), KIT)
+
+
+def _set(rng, lights, packs=False):
+    kinds = {
+        "tungsten": (2700, 3300, 0.0),
+        "daylight": (4800, 8000, 0.004),
+        "fluorescent": (3000, 5500, 0.012),
+        "led": (2800, 6200, 0.005),
+    }
+    found = []
+    for _ in range(lights):
+        lamp = str(rng.choice(list(kinds)))
+        low, high, tint = kinds[lamp]
+        pack = [str(rng.choice([gel.name for gel in KIT]))] if packs and rng.random() < 0.5 else []
+        reading = _reading(
+            cct_K=float(rng.uniform(low, high)),
+            duv=float(rng.uniform(-tint / 3, tint)),
+            lamp=lamp,
+            pack=pack,
+        )
+        reach = Whites(3200.0, 5600.0, 0.003) if rng.random() < 0.2 else None
+        found.append(SetLight(reading, bool(rng.random() < 0.8), reach, int(rng.choice([1, 1, 2]))))
+    return found
+
+
+def _alone(light, centre, kit, depth):
+    """Return all that one light may do at one white: off, pieces, stop parts, used gels."""
+    reach = RADIUS * STEP_UV
+    reading = light.reading
+    now = [kit.index(gel) for gel in reading.pack]
+    off = np.hypot(*(xy_to_uv_prime(reading.xy) - centre)) > reach
+    rows = [(int(off), 0, 0, now)]
+    dials = light.reach.nearest(centre[np.newaxis]) if light.reach is not None else []
+    rows += [(0, 0, 0, now) for dial in dials if np.hypot(*(dial - centre)) <= reach]
+    if light.may_gel:
+        bare = reading.spectra[0] / pack_transmittance(reading.pack)
+        ways = pulls(kit)
+        stacks = [
+            stack
+            for pieces in range(depth + 1)
+            for stack in combinations_with_replacement(range(len(kit)), pieces)
+            if not any(np.any(ways[a] * ways[b] < 0) for a in stack for b in stack)
+        ]
+        through = np.stack([pack_transmittance(tuple(kit[g] for g in s)) for s in stacks])
+        xyz = (bare * through) @ observer_grid()
+        near = np.hypot(*(xyz_to_uv_prime(xyz) - centre).T) <= reach
+        stops = np.log2((reading.spectra[0] @ observer_grid())[1] / xyz[:, 1])
+        for index in np.nonzero(near)[0]:
+            stack = list(stacks[index])
+            hung = len(stack) - sum(min(stack.count(g), now.count(g)) for g in set(now))
+            rows.append((0, hung, round(STOP_PARTS * stops[index]), stack))
+    used = np.zeros((len(rows), len(kit)), dtype=np.int16)
+    for row, (_, _, _, gels) in zip(used, rows, strict=True):
+        np.add.at(row, gels, light.cuts)
+    return np.array([row[:3] for row in rows]), used
+
+
+def everything(lights, grid, kit, amounts, depth):
+    """Return the least stop parts lost by most off and most pieces, by trying everything."""
+    table = np.full((len(lights) + 1, 3 * len(lights) + 1), np.inf)
+    for centre in grid.uv_prime:
+        sums, used = np.zeros((1, 3), dtype=int), np.zeros((1, len(kit)), dtype=np.int16)
+        for light in lights:
+            more, takes = _alone(light, centre, kit, depth)
+            used = (used[:, np.newaxis] + takes).reshape(-1, len(kit))
+            sums = (sums[:, np.newaxis] + more).reshape(-1, 3)
+            fits = np.all(used <= amounts, axis=1)
+            used, sums = used[fits], sums[fits]
+        np.minimum.at(table, (sums[:, 0], sums[:, 1]), sums[:, 2])
+    return np.minimum.accumulate(np.minimum.accumulate(table, axis=0), axis=1)
+
+
+def _compare(lights, grid, kit, stock, depth):
+    found = balance(lights, grid, kit, stock, RADIUS, depth)
+    hanging = {}
+    for light in lights:
+        for gel in light.reading.pack:
+            hanging[gel] = hanging.get(gel, 0) + light.cuts
+    at_hand = kit + tuple(gel for gel in hanging if gel not in kit)
+    amounts = np.array(
+        [(stock.get(gel.name, 999) if gel in kit else 0) + hanging.get(gel, 0) for gel in at_hand]
+    )
+    best = everything(lights, grid, at_hand, amounts, depth)
+    assert found.exact
+    assert found.front
+    first = int(np.argmax(np.isfinite(best[:, -1])))
+    assert len(found.front[0].off) == first == found.fewest_off
+    for one in found.front:
+        assert one.exact
+        assert round(one.stops_lost * STOP_PARTS) == best[len(one.off), one.pieces]
+    # Whatever is not listed is beaten, or saves less than a tenth of a stop.
+    for off, pieces in np.argwhere(np.isfinite(best)):
+        if off > len(found.front[-1].off):
+            continue
+        listed = [
+            round(one.stops_lost * STOP_PARTS)
+            for one in found.front
+            if len(one.off) <= off and one.pieces <= pieces
+        ]
+        assert min(listed) <= best[off, pieces] + 5
+
+
+GRID = white_grid(np.linspace(2800.0, 6500.0, 16), np.array([0.0]))
+
+
+@pytest.mark.parametrize("seed", range(24))
+def test_sets_of_up_to_four_lights_twelve_gels_and_sixteen_whites_are_exact(seed):
+    rng = np.random.default_rng(seed)
+    kit = tuple(KIT[i] for i in rng.choice(len(KIT), 12, replace=False))
+    lights = _set(rng, 1 + seed % 4, packs=seed % 3 == 0)
+    stock = {gel.name: int(rng.integers(0, 3)) for gel in kit if rng.random() < 0.8}
+    _compare(lights, GRID, kit, stock, 3 if seed % 4 < 2 else 2)
+
+
+@pytest.mark.parametrize("each", [0, 1, 2, 4])
+def test_alike_lights_that_want_the_same_scarce_gel_are_exact(each):
+    """The hardest for a greedy choice: four tungsten lamps, one daylight, few blue gels."""
+    kit = tuple(gel for gel in KIT if "CTB" in gel.name or "CTO" in gel.name)
+    kit += tuple(gel for gel in KIT if gel.name in ("CC05 green", "1/8 plus green"))
+    lights = [SetLight(_reading(cct_K=k, duv=0, lamp="tungsten")) for k in (2900, 3000, 3200)]
+    lights.append(SetLight(_reading(cct_K=5600, duv=0.003, lamp="daylight"), may_gel=each % 2 == 0))
+    _compare(lights, GRID, kit, {gel.name: each for gel in kit}, 2)
+
+
+def test_tint_of_the_camera_counts_as_a_white():
+    grid = white_grid(np.linspace(3000.0, 4500.0, 4), np.array([-0.003, 0.0, 0.003, 0.006]))
+    rng = np.random.default_rng(3)
+    kit = tuple(KIT[i] for i in rng.choice(len(KIT), 12, replace=False))
+    lights = [SetLight(_reading(cct_K=k, duv=0.007, lamp="fluorescent")) for k in (3800, 4200)]
+    _compare(lights, grid, kit, {gel.name: 1 for gel in kit}, 2)
+    assert grid.duv[balance(lights, grid, (), {}, RADIUS, 1).front[0].white] > 0.0
+
+
+@settings(max_examples=15, deadline=None)
+@given(seed=st.integers(0, 2**31), limit=st.integers(0, 2))
+def test_more_stock_is_never_worse(seed, limit):
+    rng = np.random.default_rng(seed)
+    lights = _set(rng, 3)
+    stock = {gel.name: limit for gel in KIT}
+    more = {gel.name: limit + 1 for gel in KIT}
+    tight = balance(lights, GRID, KIT, stock, RADIUS, 2)
+    ample = balance(lights, GRID, KIT, more, RADIUS, 2)
+    for one in tight.front:
+        rivals = [
+            other.stops_lost
+            for other in ample.front
+            if len(other.off) <= len(one.off) and other.pieces <= one.pieces
+        ]
+        assert min(rivals) <= one.stops_lost + 0.1
+
+
+def test_thinning_keeps_a_plan_for_every_number_of_lights_off():
+    rng = np.random.default_rng(11)
+    front = balance(_set(rng, 6), GRID, KIT, {}, RADIUS, 2).front
+    counts = list(dict.fromkeys(len(one.off) for one in front))
+    thinned = thin(front, len(counts))
+    assert [len(one.off) for one in thinned] == counts
+    assert thin(front, 100) == front
+
+
+WINDOW = {"reading": {"cct_K": 5600, "duv": 0.002, "lamp": "daylight", "name": "window"}, "may": []}
+BATTEN = {"reading": {"cct_K": 4100, "duv": 0.008, "lamp": "fluorescent", "name": "batten"}}
+PANEL = {
+    "reading": {"cct_K": 4500, "duv": 0, "lamp": "led", "name": "panel"},
+    "may": ["dial"],
+    "dial": {"from_K": "3200", "to_K": 5600},
+}
+
+
+def _ask(**more):
+    return answer({"ask": "balance", "lights": [WINDOW, BATTEN, PANEL]} | more)
+
+
+def test_answer_says_who_hangs_what_where():
+    got = _ask(stock={"1/2 minus green": {"sheets": 1, "cuts_per_sheet": 2}})
+    first = got["front"][0]
+    assert first["off"] == []
+    assert [part["does"] for part in first["per_light"]] == ["leave", "gel", "dial"]
+    batten = first["per_light"][1]
+    assert batten["verdict"] == "holds"
+    assert batten["pack"]["stops_lost"] == pytest.approx(first["stops_lost"])
+    assert sum(row["cuts"] for row in first["hang"]) == first["cuts"] == first["pieces"]
+    assert first["hang"][0]["lights"] == ["batten"]
+    assert "every light holds" in first["words"]
+    last = got["front"][-1]
+    assert (last["pieces"], last["stops_lost"], len(last["off"])) == (0, 0.0, 1)
+    assert "stays off" in last["words"]
+    assert got["exact"] is True
+
+
+def test_cuts_count_against_the_stock():
+    wide = BATTEN | {"cuts": 3}
+    stock = {gel.name: 2 for gel in KIT}
+    got = answer({"ask": "balance", "lights": [WINDOW, wide], "stock": stock})
+    assert all(part["does"] == "leave" for one in got["front"] for part in one["per_light"])
+    more = answer({"ask": "balance", "lights": [WINDOW, wide], "stock": stock | {"3/4 CTB": 3}})
+    assert more["front"][0]["hang"] == [{"gel": "3/4 CTB", "cuts": 3, "lights": ["batten"]}]
+
+
+def test_a_gel_taken_off_one_light_may_go_to_another():
+    lit = {"cct_K": 3200, "duv": 0, "lamp": "tungsten"}
+    with_gel = answer({"ask": "describe", "reading": lit})
+    assert "problem" not in with_gel
+    blue = {"reading": {"cct_K": 5600, "duv": 0, "lamp": "tungsten", "pack": ["full CTB"]}}
+    request = {
+        "ask": "balance",
+        "lights": [blue, {"reading": lit, "may": []}, {"reading": lit}],
+        "stock": {gel.name: 0 for gel in KIT},
+    }
+    got = answer(request)
+    assert got["front"][0]["pieces"] == 0
+    assert got["front"][0]["per_light"][0]["pack"]["take_off"] == ["full CTB"]
+    at_5600 = answer(request | {"whites": {"from_K": 5600, "to_K": 5600}})["front"]
+    assert all(len(one["off"]) == 2 or one["per_light"][0]["does"] == "gel" for one in at_5600)
+
+
+@pytest.mark.parametrize(
+    ("more", "field"),
+    [
+        ({"lights": []}, "lights"),
+        ({"lights": [{"may": []}]}, "lights.0.reading"),
+        ({"lights": [WINDOW, BATTEN | {"may": ["paint"]}]}, "lights.1.may.0"),
+        ({"lights": [BATTEN | {"dial": {"from_K": 1, "to_K": 2}}]}, "lights.0.dial"),
+        ({"lights": [PANEL | {"dial": {"from_K": 5600, "to_K": 3200}}]}, "lights.0.dial.to_K"),
+        ({"lights": [PANEL | {"dial": {"from_K": 3200}}]}, "lights.0.dial.to_K"),
+        ({"lights": [BATTEN | {"cuts": 0}]}, "lights.0.cuts"),
+        ({"lights": [BATTEN] * 25}, "lights"),
+        ({"stock": {"half CTO": 2}}, "stock.half CTO"),
+        ({"stock": {"1/2 CTO": -1}}, "stock.1/2 CTO"),
+        ({"stock": {"1/2 CTO": {"sheets": 1.5}}}, "stock.1/2 CTO.sheets"),
+        ({"stock": 4}, "stock"),
+        ({"whites": {"from_K": 5600, "to_K": 3200}}, "whites.to_K"),
+        ({"whites": {"from_K": 1000}}, "whites.from_K"),
+        ({"whites": {"step_K": 10}}, "whites.step_K"),
+        ({"whites": {"step_K": 100, "step_mired": 5}}, "whites.step_K"),
+        ({"whites": {"duv_limit": "much"}}, "whites.duv_limit"),
+        ({"depth": 4}, "depth"),
+        ({"tolerance": "sloppy"}, "tolerance"),
+        ({"budget": 3}, "budget"),
+    ],
+)
+def test_bad_input_is_named(more, field):
+    assert _ask(**more)["problem"]["field"] == field
+
+
+def test_whites_by_mired_and_decimal_comma():
+    got = _ask(
+        whites={"from_K": "3200", "to_K": "5600", "step_mired": "13,4", "duv_limit": "0,002"}
+    )
+    assert got["whites"] == 3 * 11
+    one = _ask(whites={"from_K": 4300, "to_K": 4300})
+    assert one["whites"] == 1
+    assert {plan["white"]["cct_K"] for plan in one["front"]} == {4300.0}
+
+
+def test_an_unstated_dial_range_is_said():
+    got = answer({"ask": "balance", "lights": [PANEL | {"dial": None}]})
+    assert "panel" in got["warnings"][0]

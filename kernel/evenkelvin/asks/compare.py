@@ -7,24 +7,17 @@ from typing import Any
 import numpy as np
 
 from evenkelvin.asks.plain import number, white
-from evenkelvin.asks.render import flags_plain, read_spectral, similarity_plain, warnings_of
+from evenkelvin.asks.render import flags_plain, rated, read_spectral, similarity_plain, warnings_of
 from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
-from evenkelvin.colorimetry.spectrum import Spectrum
 from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
 from evenkelvin.filters.kit import read_kit
 from evenkelvin.lights.tolerance import read_tolerance
 from evenkelvin.rendering import metamerism, ssi, verdict
 from evenkelvin.rendering.camera import PATCHES
-from evenkelvin.rendering.reference import Unrated
 
-
-def _similarity(name: str, test: Spectrum, reference: Spectrum, words: str) -> dict[str, Any]:
-    try:
-        return similarity_plain(name, ssi.spectral_similarity(test, reference, words))
-    except Unrated as why:
-        return {"name": name, "value": None, "unrated": str(why)}
+_UNSEEN: dict[str, Any] = {"patches": [], "eye": None, "camera": None, "grey_card": None}
 
 
 def _differences(values: Floats, observer: str) -> dict[str, Any]:
@@ -42,30 +35,8 @@ def _differences(values: Floats, observer: str) -> dict[str, Any]:
     }
 
 
-def reply(fields: Fields) -> dict[str, Any]:
-    """Answer with the distance of two lights in u′ v′, their SSI, and what they do to a chart."""
-    fields.refuse_unknown("ask", "first", "second", "tolerance", "own_gels")
-    kit = read_kit(fields)
-    first, light_1 = read_spectral(fields.group("first"), kit)
-    second, light_2 = read_spectral(fields.group("second"), kit)
-    tolerance = read_tolerance(fields)
-    name_1, name_2 = first.name or "the first light", second.name or "the second light"
-
-    apart = float(delta_uv_prime(xy_to_uv_prime(first.xy), xy_to_uv_prime(second.xy)))
-    seen = metamerism.metamerism(light_1, light_2)
-    try:
-        similarity: ssi.Similarity | None = ssi.spectral_similarity(light_2, light_1, name_1)
-    except Unrated:
-        similarity = None
+def _seen_plain(seen: metamerism.Metamerism) -> dict[str, Any]:
     return {
-        "first": {"name": first.name, **white(first.xy)},
-        "second": {"name": second.name, **white(second.xy)},
-        "delta_uv": apart,
-        "steps": apart / STEP_UV,
-        "ssi": {
-            **_similarity(f"SSI of {name_2} against {name_1}", light_2, light_1, name_1),
-            "back": _similarity(f"SSI of {name_1} against {name_2}", light_1, light_2, name_2),
-        },
         "patches": [
             {"name": name, "eye": float(eye), "camera": number(float(camera))}
             for name, eye, camera in zip(PATCHES, seen.eye, seen.camera, strict=True)
@@ -80,7 +51,33 @@ def reply(fields: Fields) -> dict[str, Any]:
             "observer": "both adapted to, or balanced for, the first light",
             "edition": metamerism.EDITION,
         },
-        **flags_plain(verdict.compare(apart / STEP_UV, tolerance, similarity, seen)),
+    }
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer with the distance of two lights in u′ v′, their SSI, and what they do to a chart."""
+    fields.refuse_unknown("ask", "first", "second", "tolerance", "own_gels")
+    kit = read_kit(fields)
+    first, light_1 = read_spectral(fields.group("first"), kit)
+    second, light_2 = read_spectral(fields.group("second"), kit)
+    tolerance = read_tolerance(fields)
+    name_1, name_2 = first.name or "the first light", second.name or "the second light"
+
+    apart = float(delta_uv_prime(xy_to_uv_prime(first.xy), xy_to_uv_prime(second.xy)))
+    seen, why = rated(lambda: metamerism.metamerism(light_1, light_2))
+    forth = rated(lambda: ssi.spectral_similarity(light_2, light_1, name_1))
+    back = rated(lambda: ssi.spectral_similarity(light_1, light_2, name_2))
+    return {
+        "first": {"name": first.name, **white(first.xy)},
+        "second": {"name": second.name, **white(second.xy)},
+        "delta_uv": apart,
+        "steps": apart / STEP_UV,
+        "ssi": {
+            **similarity_plain(f"SSI of {name_2} against {name_1}", forth),
+            "back": similarity_plain(f"SSI of {name_1} against {name_2}", back),
+        },
+        **(_seen_plain(seen) if seen else {**_UNSEEN, "unrated": why}),
+        **flags_plain(verdict.compare(apart / STEP_UV, tolerance, forth[0], seen)),
         "warnings": [
             f"{name}: {warning}"
             for name, reading, light in ((name_1, first, light_1), (name_2, second, light_2))

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from typing import Any, TypeVar
 
 import numpy as np
 
 from evenkelvin.asks.plain import number, white
-from evenkelvin.colorimetry.spectrum import SUMMED_STEP, Spectrum
+from evenkelvin.colorimetry.spectrum import STEP_NOISE, SUMMED_STEP, Spectrum
 from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import Gel
@@ -45,7 +46,7 @@ def warnings_of(reading: Reading, spectrum: Spectrum) -> list[str]:
     """Return the reading's warnings, and one where its samples are wider than the metrics ask."""
     nm = spectrum.wavelengths
     step = float(np.max(np.diff(nm[(nm >= 375.0) & (nm <= 785.0)])))
-    if step <= SUMMED_STEP + 1e-6:
+    if step <= SUMMED_STEP + STEP_NOISE:
         return reading.warnings
     return [
         *reading.warnings,
@@ -69,8 +70,19 @@ def flags_plain(flags: list[verdict.Flag]) -> dict[str, Any]:
     }
 
 
-def similarity_plain(name: str, similarity: ssi.Similarity) -> dict[str, Any]:
-    """Return an SSI with what it rests on."""
+def rated(metric: Callable[[], _T]) -> tuple[_T | None, str]:
+    """Return what a metric gives and nothing, or None and why it cannot rate the light."""
+    try:
+        return metric(), ""
+    except Unrated as why:
+        return None, str(why)
+
+
+def similarity_plain(name: str, found: tuple[ssi.Similarity | None, str]) -> dict[str, Any]:
+    """Return an SSI with what it rests on, or why there is none."""
+    similarity, why = found
+    if similarity is None:
+        return {"name": name, "value": None, "unrounded": None, "reference": None, "unrated": why}
     return {
         "name": name,
         "value": similarity.value,
@@ -79,13 +91,6 @@ def similarity_plain(name: str, similarity: ssi.Similarity) -> dict[str, Any]:
         "reference": similarity.reference,
         "edition": ssi.EDITION,
     }
-
-
-def _rated(metric: Callable[[Spectrum], _T], spectrum: Spectrum) -> tuple[_T | None, str | None]:
-    try:
-        return metric(spectrum), None
-    except Unrated as why:
-        return None, str(why)
 
 
 def _against_reference(spectrum: Spectrum) -> ssi.Similarity:
@@ -167,10 +172,10 @@ def reply(fields: Fields) -> dict[str, Any]:
     )
     against = [read_spectral(group, kit) for group in groups]
 
-    found_cri, no_cri = _rated(cri.colour_rendering_index, spectrum)
-    found_tm30, no_tm30 = _rated(tm30.colour_rendition, spectrum)
-    found_ssi, no_ssi = _rated(_against_reference, spectrum)
-    found_tlci, no_tlci = _rated(tlci.television_consistency, spectrum)
+    found_cri, no_cri = rated(lambda: cri.colour_rendering_index(spectrum))
+    found_tm30, no_tm30 = rated(lambda: tm30.colour_rendition(spectrum))
+    found_ssi, no_ssi = rated(lambda: _against_reference(spectrum))
+    found_tlci, no_tlci = rated(lambda: tlci.television_consistency(spectrum))
 
     in_cri: dict[str, Any] = {
         "observer": cri.OBSERVER,
@@ -197,17 +202,11 @@ def reply(fields: Fields) -> dict[str, Any]:
             for k, (other, light) in enumerate(against)
         ),
     ]
-    further = []
-    for name, light, words in others:
-        try:
-            further.append(similarity_plain(name, ssi.spectral_similarity(spectrum, light, words)))
-        except Unrated as why:
-            further.append({"name": name, "value": None, "unrated": str(why)})
-    in_ssi: dict[str, Any] = (
-        similarity_plain("SSI, matching reference", found_ssi)
-        if found_ssi
-        else {"value": None, "unrounded": None, "reference": None, "unrated": no_ssi}
-    )
+    further = [
+        similarity_plain(name, rated(partial(ssi.spectral_similarity, spectrum, light, words)))
+        for name, light, words in others
+    ]
+    in_ssi = similarity_plain("SSI, matching reference", (found_ssi, no_ssi))
     in_ssi["others"] = further
 
     rows: list[dict[str, Any]] = []

@@ -17,6 +17,8 @@ NEEDED = (400.0, 700.0)
 WIDEST_STEP = 20.0
 #: Widest step whose samples may be summed as they stand, in nm (CIE 15:2018, 7.1).
 SUMMED_STEP = 5.0
+#: Meters write wavelengths with noise in their last digits; a step is what it is to within this.
+STEP_NOISE = 0.05
 _MOST_SAMPLES = 20_000
 
 
@@ -70,7 +72,7 @@ def checked_spectrum(
             f"colour needs at least {NEEDED[0]:g}–{NEEDED[1]:g} nm.",
         )
     inside = (nm[:-1] < GRID[-1]) & (nm[1:] > GRID[0])
-    if np.max(steps[inside]) > WIDEST_STEP + 1e-6:
+    if np.max(steps[inside]) > WIDEST_STEP + STEP_NOISE:
         raise Problem(
             at_nm,
             f"The samples are up to {np.max(steps[inside]):g} nm apart; "
@@ -157,7 +159,7 @@ def tristimulus(spectrum: Spectrum) -> Floats:
     """
     nm, values = spectrum.wavelengths, spectrum.values
     inner = (nm >= 360.0) & (nm <= 830.0)
-    wide = np.max(np.diff(nm[inner])) > SUMMED_STEP + 1e-6
+    wide = np.max(np.diff(nm[inner])) > SUMMED_STEP + STEP_NOISE
     if wide or nm[0] > GRID[0] or nm[-1] < GRID[-1]:
         fine = np.arange(min(nm[inner][0], GRID[0]), max(nm[inner][-1], GRID[-1]) + 0.5)
         values = interpolate(spectrum, fine)
@@ -174,7 +176,7 @@ def on_grid(spectrum: Spectrum) -> Floats:
     is neither missed nor counted twice (the bandpass that CIE 15:2018 assumes of 5 nm data).
     """
     nm, values = spectrum.wavelengths, spectrum.values
-    if np.max(np.diff(nm)) >= SUMMED_STEP - 1e-6:
+    if np.max(np.diff(nm)) >= SUMMED_STEP - STEP_NOISE:
         return interpolate(spectrum, GRID)
     fine = np.arange(GRID[0] - 5.0, GRID[-1] + 5.25, 0.25)
     near = np.interp(fine, nm, values)
@@ -193,9 +195,9 @@ def on_1nm(spectrum: Spectrum, wanted: Floats, beyond: Literal["nearest", "zero"
     """
     nm, values = spectrum.wavelengths, spectrum.values
     widest = np.max(np.diff(nm))
-    if widest > SUMMED_STEP + 1e-6:
+    if widest > SUMMED_STEP + STEP_NOISE:
         found = interpolate(spectrum, wanted)
-    elif widest > 1.0 - 1e-6:
+    elif widest > 1.0 - STEP_NOISE:
         found = np.interp(wanted, nm, values)
     else:
         edges = np.concatenate([wanted - 0.5, wanted + 0.5])
@@ -205,5 +207,5 @@ def on_1nm(spectrum: Spectrum, wanted: Floats, beyond: Literal["nearest", "zero"
         low, high = np.split(np.interp(edges, fine, area), 2)
         found = high - low
     if beyond == "zero":
-        found = np.where((wanted < nm[0] - 1e-6) | (wanted > nm[-1] + 1e-6), 0.0, found)
+        found = np.where((wanted < nm[0] - STEP_NOISE) | (wanted > nm[-1] + STEP_NOISE), 0.0, found)
     return found

@@ -15,6 +15,7 @@ from evenkelvin.colorimetry.difference import xyz_to_lab
 from evenkelvin.colorimetry.observer import GRID
 from evenkelvin.colorimetry.spectrum import Spectrum, on_grid
 from evenkelvin.data import Floats, load_table
+from evenkelvin.rendering.reference import Unrated
 
 #: Wavelengths of every sum in nm, shape (77,).
 NM: Floats = GRID[:77]
@@ -79,10 +80,18 @@ def seen_by_camera(
     tuple
         CIE 1976 L*, a*, b* in the white of the display, shape (n, 3), and which of the surfaces
         the camera can hold, shape (n,): those with no channel below zero after either matrix.
+
+    Raises
+    ------
+    Unrated
+        When a channel sees nothing of the light that the white is to be set to.
     """
     white = light if balanced_for is None else balanced_for
     raw = (reflectances * light[:, np.newaxis]).T @ _curves()
-    rgb = raw / (_PEAK_WHITE * (white @ _curves()))
+    peak = _PEAK_WHITE * (white @ _curves())
+    if np.any(peak <= 0.0):
+        raise Unrated("No score: the standard camera cannot be balanced for so pure a colour.")
+    rgb = raw / peak
     coloured = rgb @ _COLOUR_MATRIX.T
     saturated = coloured @ _SATURATION.T
     held = np.all((coloured >= 0.0) & (saturated >= 0.0), axis=-1)

@@ -16,6 +16,7 @@ from evenkelvin.colorimetry.observer import observer_at
 from evenkelvin.colorimetry.spectrum import Spectrum
 from evenkelvin.data import Floats
 from evenkelvin.rendering.camera import NM, chart, sampled, seen_by_camera
+from evenkelvin.rendering.reference import Unrated
 
 EYE = "CIE 1931 2°, each light's own white adapted to"
 CAMERA = "TLCI-2012 standard camera and BT.709 display"
@@ -46,13 +47,21 @@ class Metamerism:
 
 
 def metamerism(first: Spectrum, second: Spectrum) -> Metamerism:
-    """Return how differently two lights show the chart."""
+    """Return how differently two lights show the chart.
+
+    Raises
+    ------
+    Unrated
+        When the eye or the camera cannot take one of the lights for a white.
+    """
     lights = np.stack([sampled(first), sampled(second)])
     bars = observer_at(NM)
-    luminance = lights @ bars[:, 1]
-    lights = lights / luminance[:, np.newaxis]
-
     white = lights @ bars
+    if np.any(white <= 0.0):
+        raise Unrated("Not compared: one of the lights is too pure a colour to adapt to.")
+    lights = lights / white[:, 1:2]
+    white = white / white[:, 1:2]
+
     xyz = np.einsum("ln,np,nc->lpc", lights, chart(), bars)
     eye = xyz_to_lab(xyz, white[:, np.newaxis])
     (camera_1, held_1), (camera_2, held_2) = (seen_by_camera(light, chart()) for light in lights)

@@ -142,10 +142,13 @@ def television_consistency(spectrum: Spectrum) -> TelevisionConsistency:
     Raises
     ------
     Unrated
-        When the camera can hold none of the patches, so that there is no score.
+        When the camera cannot be balanced for the light, or can hold none of the patches.
     """
     test = sampled(spectrum)
-    found = temperature(xy_to_uv(xyz_to_xy(test @ observer_at(NM))))
+    xyz = test @ observer_at(NM)
+    if xyz[1] <= 0.0:
+        raise Unrated("No score: there is no light between 380 and 760 nm.")
+    found = temperature(xy_to_uv(xyz_to_xy(xyz)))
     reference, words = reference_light(found)
     lab, held = seen_by_camera(test, chart())
     lab_reference, held_reference = seen_by_camera(reference, chart())

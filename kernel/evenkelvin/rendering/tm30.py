@@ -15,7 +15,7 @@ import numpy as np
 from evenkelvin.colorimetry.appearance import cam02_ucs, ciecam02
 from evenkelvin.colorimetry.illuminant import daylight, planck
 from evenkelvin.colorimetry.observer import GRID, observer_10deg_at, observer_at
-from evenkelvin.colorimetry.spectrum import Spectrum, on_1nm, sprague
+from evenkelvin.colorimetry.spectrum import STEP_NOISE, Spectrum, on_1nm, sprague
 from evenkelvin.data import Floats, load_table
 from evenkelvin.rendering.reference import rated_cct
 
@@ -89,7 +89,7 @@ def reference_light(nm: Floats, cct: float) -> tuple[Floats, str]:
 
 def _is_on_grid(spectrum: Spectrum) -> bool:
     inside = spectrum.wavelengths[(spectrum.wavelengths > 377.5) & (spectrum.wavelengths < 782.5)]
-    return len(inside) == len(GRID) and bool(np.allclose(inside, GRID, atol=0.01))
+    return len(inside) == len(GRID) and bool(np.allclose(inside, GRID, atol=STEP_NOISE))
 
 
 def colour_rendition(spectrum: Spectrum) -> ColourRendition:

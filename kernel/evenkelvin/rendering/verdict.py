@@ -11,6 +11,7 @@ from typing import Literal
 
 import numpy as np
 
+from evenkelvin.colorimetry.temperature import LARGEST_DUV
 from evenkelvin.rendering.camera import PATCHES
 from evenkelvin.rendering.cri import SAMPLES, TOLERANCE_UV, ColourRenderingIndex
 from evenkelvin.rendering.metamerism import SKIN, Metamerism
@@ -69,7 +70,8 @@ def low_words(value: float) -> str:
 
 
 def _signed(value: float, digits: int = 0) -> str:
-    return f"{value:.{digits}f}".replace("-", "−")
+    text = f"{value:+.{digits}f}" if digits else f"{value:.0f}"
+    return text.replace("-", "−")
 
 
 def judge(
@@ -80,6 +82,10 @@ def judge(
     ssi: Similarity | None,
 ) -> list[Flag]:
     """Return remarks on one light, the weightiest first; metrics that could not be had are None."""
+    seen = f"Duv {_signed(duv, 4)}"
+    if abs(duv) > LARGEST_DUV:
+        words = "A coloured light, not a white one: colour rendering says little about it"
+        return [Flag("look", f"{words} ({seen}).", seen)]
     flags: list[Flag] = []
     if cri is not None:
         flags += _of_cri(cri)
@@ -88,7 +94,7 @@ def judge(
     if tlci is not None:
         flags += _of_tlci(tlci, cri, duv)
     elif abs(duv) > TOLERANCE_UV:
-        flags.append(Flag("look", f"The eye will see {_tint(duv)}.", f"Duv {duv:+.4f}"))
+        flags.append(Flag("look", f"The eye will see {_tint(duv)} ({seen}).", seen))
     if ssi is not None and ssi.value < UNLIKE_SSI:
         flags.append(
             Flag(
@@ -178,7 +184,7 @@ def _of_tlci(
     flags: list[Flag] = []
     because = f"TLCI {tlci.qa:.0f}"
     tinted = abs(duv) > TOLERANCE_UV
-    seen = f"Duv {duv:+.4f}".replace("-", "−")
+    seen = f"Duv {_signed(duv, 4)}"
     if tlci.qa >= CAMERA_FINE:
         if tinted:
             flags.append(
@@ -229,11 +235,27 @@ def _of_tlci(
 
 
 def compare(
-    steps: float, agree_within: float, ssi: Similarity | None, seen: Metamerism
+    steps: float, agree_within: float, ssi: Similarity | None, seen: Metamerism | None
 ) -> list[Flag]:
     """Return remarks on two lights side by side; ``steps`` apart in u′ v′, the weightiest first."""
+    flags = _of_metamerism(steps, steps <= agree_within, seen) if seen else []
+    if ssi is not None and ssi.value >= ALIKE_SSI:
+        flags.append(Flag("fine", "The spectra are alike: they mix unseen.", f"SSI {ssi.value}"))
+    elif ssi is not None and ssi.value < UNLIKE_SSI:
+        flags.append(
+            Flag(
+                "look",
+                "The spectra are unlike: a match by x y will not hold for every camera.",
+                f"SSI {_signed(ssi.value)}",
+            )
+        )
+    if not flags and seen:
+        flags.append(Flag("fine", "Nothing stands out: they show colours alike.", ""))
+    return sorted(flags, key=lambda flag: _ORDER[flag.weight])
+
+
+def _of_metamerism(steps: float, agree: bool, seen: Metamerism) -> list[Flag]:
     flags: list[Flag] = []
-    agree = steps <= agree_within
     skin = float(np.max(seen.eye[SKIN]))
     worst = int(np.argmax(seen.eye))
     most = float(seen.eye[worst])
@@ -270,19 +292,7 @@ def compare(
                 f"grey card ΔE00 camera {seen.grey:.1f}, eye {seen.eye_grey:.1f}",
             )
         )
-    if ssi is not None and ssi.value >= ALIKE_SSI:
-        flags.append(Flag("fine", "The spectra are alike: they mix unseen.", f"SSI {ssi.value}"))
-    elif ssi is not None and ssi.value < UNLIKE_SSI:
-        flags.append(
-            Flag(
-                "look",
-                "The spectra are unlike: a match by x y will not hold for every camera.",
-                f"SSI {_signed(ssi.value)}",
-            )
-        )
-    if not flags:
-        flags.append(Flag("fine", "Nothing stands out: they show colours alike.", ""))
-    return sorted(flags, key=lambda flag: _ORDER[flag.weight])
+    return flags
 
 
 def _shift_words(shift: tuple[float, float]) -> str:

@@ -20,6 +20,8 @@ ASKS: dict[str, str] = {
     "kit": "kit",
     "read_file": "read_file",
     "write_file": "write_file",
+    "learn": "learn",
+    "gel_from_file": "gel_from_file",
     "field": "field",
     "expose": "expose",
     "falloff": "falloff",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import base64
 import binascii
+from collections.abc import Mapping
 from typing import Any
 
 from evenkelvin.fields import Fields
@@ -24,15 +25,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     fields.refuse_unknown("ask", "name", "base64", "text", "choices")
     name = fields.text("name", "", longest=400)
     choices = read_choices(fields)
-    try:
-        if fields.given("base64"):
-            contents = read_bytes(_raw(fields), choices)
-        else:
-            contents = read_text(fields.text("text", longest=MAX_BYTES), choices)
-    except Problem as problem:
-        if problem.field in ("base64", "text"):
-            raise
-        contents = Contents("not recognised", problems=[problem])
+    contents = read_contents(fields, choices)
     name_spectra(contents, name)
     answer: dict[str, Any] = {
         "format": contents.format,
@@ -43,6 +36,18 @@ def reply(fields: Fields) -> dict[str, Any]:
     if contents.readings:
         answer["readings"] = contents.readings
     return answer
+
+
+def read_contents(fields: Fields, choices: Mapping[str, str]) -> Contents:
+    """Return what the file in the fields ``base64`` or ``text`` holds."""
+    try:
+        if fields.given("base64"):
+            return read_bytes(_raw(fields), choices)
+        return read_text(fields.text("text", longest=MAX_BYTES), choices)
+    except Problem as problem:
+        if problem.field in ("base64", "text"):
+            raise
+        return Contents("not recognised", problems=[problem])
 
 
 def read_choices(fields: Fields) -> dict[str, str]:

@@ -125,7 +125,11 @@ def nominal_kit() -> tuple[Gel, ...]:
 
 
 def _own_gel(fields: Fields) -> Gel:
-    fields.refuse_unknown("name", "wavelengths_nm", "transmittance", "reference_k")
+    # What else a learned gel carries is for people: its curve says it all.
+    fields.refuse_unknown(
+        "name", "wavelengths_nm", "transmittance", "reference_K",
+        "mired", "duv", "stops", "source", "unknown",
+    )  # fmt: skip
     name = fields.text("name", longest=80).strip()
     if not name:
         raise Problem(fields.at("name"), "The gel needs a name.")
@@ -149,7 +153,7 @@ def _own_gel(fields: Fields) -> Gel:
             f"The transmittances of “{name}” must lie between 0 and 1 (percent divided by 100).",
         )
     values = np.clip(np.interp(GRID, nm, curve), FLOOR, 1.0)
-    reference = fields.number("reference_k", _BETWEEN_K, 1000.0, 25000.0)
+    reference = fields.number("reference_K", _BETWEEN_K, 1000.0, 25000.0)
     return Gel(name, "own", values, reference, nominal=False)
 
 

@@ -1,0 +1,101 @@
+"""A gel from two readings of one lamp.
+
+``{"ask": "learn", "bare": R, "gelled": R, "name": "…", "own_gels"?: […]}``
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+
+from evenkelvin.asks.plain import number
+from evenkelvin.colorimetry.observer import GRID
+from evenkelvin.data import Floats
+from evenkelvin.fields import Fields
+from evenkelvin.filters.gel import Gel, shifts_of
+from evenkelvin.filters.kit import nominal_kit, read_kit
+from evenkelvin.filters.learned import Learned, learn_from_shift, learn_from_spectra
+from evenkelvin.lights.reading import READING_K, Reading, read_reading
+from evenkelvin.problem import Problem
+
+#: Longest name of a gel, as the kit takes it back.
+LONGEST_NAME = 80
+#: How much brighter than bare the gelled reading may seem: meters repeat to about 2 %.
+_BRIGHTER = 1.02
+#: Black body on which a gel states its shift when the bare lamp has no CCT.
+_REFERENCE_K = 4300.0
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer with the gel, ready for ``own_gels``, and the nominal one of that name beside it.
+
+    Shifts are those on the bare lamp as it was read.
+    """
+    fields.refuse_unknown("ask", "bare", "gelled", "name", "own_gels")
+    name = read_name(fields)
+    kit = read_kit(Fields({"own_gels": fields.items("own_gels")}))
+    bare = read_reading(fields.group("bare"), kit)
+    gelled = read_reading(fields.group("gelled"), kit)
+    passed = _passed(bare, gelled)
+    reference = float(np.clip(bare.cct_k, *READING_K)) if np.isfinite(bare.cct_k) else _REFERENCE_K
+    if bare.spectrum is not None and gelled.spectrum is not None:
+        learned = learn_from_spectra(name, bare.spectrum, gelled.spectrum, passed, reference)
+    else:
+        learned = learn_from_shift(name, bare.spectra[0], gelled.xy, passed, reference)
+    answer = learned_plain(learned, bare.spectra[0])
+    answer["warnings"] += [*bare.warnings, *(w for w in gelled.warnings if w not in bare.warnings)]
+    return answer
+
+
+def read_name(fields: Fields) -> str:
+    """Return the name that a gel is to have."""
+    name = " ".join(fields.text("name", longest=LONGEST_NAME).split())
+    if not name:
+        raise Problem(fields.at("name"), "The gel needs a name.")
+    return name
+
+
+def _passed(bare: Reading, gelled: Reading) -> float | None:
+    """Return how much of the light passed, where both readings say how much there was."""
+    for name in ("illuminance_lx", "exposure_lx_s"):
+        without, through = getattr(bare, name), getattr(gelled, name)
+        if without is None or through is None:
+            continue
+        share = float(through / without)
+        if share > _BRIGHTER:
+            raise Problem(
+                f"gelled.{name}",
+                f"With the gel there is {share:.2f} times the light of the bare lamp. "
+                "Are the two readings swapped, or was the lamp or the meter moved?",
+            )
+        return min(share, 1.0)
+    return None
+
+
+def learned_plain(learned: Learned, light: Floats | None) -> dict[str, Any]:
+    """Return a learned gel as plain data, with the nominal gel of its name if there is one."""
+    gel = learned.gel
+    plain = gel_plain(gel, light)
+    plain["unknown"] = learned.unknown_ranges()
+    plain["source"] = learned.source
+    answer: dict[str, Any] = {"gel": plain, "warnings": list(learned.warnings)}
+    for nominal in nominal_kit():
+        if nominal.name == gel.name:
+            answer["nominal"] = gel_plain(replace(nominal, reference_k=gel.reference_k), light)
+    return answer
+
+
+def gel_plain(gel: Gel, light: Floats | None) -> dict[str, Any]:
+    """Return a gel as plain data; its shift on a light, or on its own reference."""
+    (shift,) = shifts_of([gel], light)
+    return {
+        "name": gel.name,
+        "wavelengths_nm": GRID.tolist(),
+        "transmittance": gel.transmittance.tolist(),
+        "mired": number(shift.mired),
+        "duv": number(shift.duv),
+        "stops": number(shift.stops),
+        "reference_K": gel.reference_k,
+    }

@@ -1,0 +1,203 @@
+"""A gel learned from two readings of one lamp, or read from a file."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from evenkelvin import desk
+from evenkelvin.colorimetry.chromaticity import xyz_to_xy
+from evenkelvin.colorimetry.illuminant import illuminant, planck
+from evenkelvin.colorimetry.observer import GRID, observer_grid
+from evenkelvin.filters.kit import nominal_kit
+from evenkelvin.filters.learned import filled
+
+CURVES = {gel.name: gel.transmittance for gel in nominal_kit()}
+TUNGSTEN = planck(GRID, 3200.0)
+
+
+def spectrum(values: np.ndarray, nm: np.ndarray = GRID) -> dict:
+    return {"spectrum": {"wavelengths_nm": nm.tolist(), "values": values.tolist()}}
+
+
+def learn(bare: dict, gelled: dict, name: str = "full CTB", **more: object) -> dict:
+    return desk.answer({"ask": "learn", "bare": bare, "gelled": gelled, "name": name, **more})
+
+
+def white(values: np.ndarray) -> tuple[dict, float]:
+    xyz = values @ observer_grid()
+    x, y = xyz_to_xy(xyz)
+    return {"x": float(x), "y": float(y)}, float(xyz[1])
+
+
+@pytest.mark.parametrize("name", list(CURVES))
+def test_the_ratio_of_two_spectra_gives_the_gel_back(name: str) -> None:
+    answer = learn(spectrum(TUNGSTEN), spectrum(TUNGSTEN * CURVES[name]), name)
+    gel = answer["gel"]
+    assert gel["source"] == "spectra"
+    assert gel["unknown"] == []
+    assert gel["transmittance"] == pytest.approx(CURVES[name].tolist(), abs=2e-3)
+    for number in ("mired", "duv", "stops"):
+        assert gel[number] == pytest.approx(answer["nominal"][number], abs=1e-3)
+
+
+def test_the_level_comes_from_the_lux_when_the_spectra_are_relative() -> None:
+    _, bare_y = white(TUNGSTEN)
+    through = TUNGSTEN * CURVES["full CTB"]
+    _, gelled_y = white(through)
+    bare = spectrum(TUNGSTEN / TUNGSTEN.max()) | {"illuminance_lx": 1000.0}
+    gelled = spectrum(through / through.max())
+    guessed = learn(bare, gelled)
+    assert "not on one scale" in guessed["warnings"][0]
+    known = learn(bare, gelled | {"illuminance_lx": 1000.0 * gelled_y / bare_y})
+    assert known["warnings"] == []
+    assert known["gel"]["transmittance"] == pytest.approx(CURVES["full CTB"].tolist(), abs=1e-3)
+    assert known["gel"]["stops"] == pytest.approx(np.log2(bare_y / gelled_y), abs=1e-4)
+
+
+def test_where_the_lamp_gives_nothing_the_gel_is_unknown_and_filled_smoothly() -> None:
+    lamp = illuminant("FL11")
+    noise = np.random.default_rng(5).normal(0.0, 2e-4 * lamp.max(), (2, 81))
+    through = lamp * CURVES["1/2 CTO"]
+    answer = learn(
+        spectrum(np.clip(lamp + noise[0], 0, None)),
+        spectrum(np.clip(through + noise[1], 0, None)),
+        "1/2 CTO",
+    )
+    gel = answer["gel"]
+    curve, real = np.array(gel["transmittance"]), CURVES["1/2 CTO"]
+    hidden = np.zeros(81, dtype=bool)
+    for low, high in gel["unknown"]:
+        hidden |= (low <= GRID) & (high >= GRID)
+    assert np.array_equal(hidden, ~(lamp + noise[0] >= 0.01 * (lamp + noise[0]).max()))
+    assert 0 < hidden.sum() < 60
+    assert curve[~hidden] == pytest.approx(real[~hidden], abs=0.03)
+    # Between what is known the guess is close; nowhere does it leave 0 to 1.
+    between = hidden & (GRID > 420) & (GRID < 700)
+    assert curve[between] == pytest.approx(real[between], abs=0.08)
+    assert gel["mired"] == pytest.approx(answer["nominal"]["mired"], abs=2.0)
+
+
+def test_beyond_the_measured_range_the_gel_is_unknown_and_level() -> None:
+    short = (GRID >= 400.0) & (GRID <= 700.0)
+    answer = learn(
+        spectrum(TUNGSTEN[short], GRID[short]),
+        spectrum((TUNGSTEN * CURVES["full CTO"])[short], GRID[short]),
+        "full CTO",
+    )
+    gel = answer["gel"]
+    assert gel["unknown"] == [[380.0, 395.0], [705.0, 780.0]]
+    edge = np.array(gel["transmittance"])[-17:]
+    assert np.ptp(edge[-8:]) < 0.01
+
+
+def test_a_lamp_of_few_lines_is_refused_with_advice() -> None:
+    lines = np.exp(-(((GRID - 589.0) / 8.0) ** 2))
+    problem = learn(spectrum(lines), spectrum(lines * 0.5))["problem"]
+    assert problem["field"] == "bare"
+    assert "tungsten or daylight" in problem["message"]
+
+
+@pytest.mark.parametrize("amount", ["illuminance_lx", "exposure_lx_s"])
+def test_readings_that_are_swapped_are_told(amount: str) -> None:
+    bare, _ = white(TUNGSTEN)
+    gelled, _ = white(TUNGSTEN * CURVES["1/2 CTB"])
+    problem = learn(bare | {amount: 500}, gelled | {amount: 900})["problem"]
+    assert problem["field"] == f"gelled.{amount}"
+    assert "swapped" in problem["message"]
+    spectral = learn(spectrum(TUNGSTEN * CURVES["1/2 CTB"]), spectrum(TUNGSTEN))
+    assert "not on one scale" in spectral["warnings"][0] or "problem" in spectral
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    name=st.sampled_from([name for name in CURVES if not name.startswith("ND")]),
+    own=st.booleans(),
+    kelvin=st.sampled_from([2700.0, 3200.0, 4500.0, 5600.0]),
+    lamp=st.sampled_from(["tungsten", "led", "unknown", "fluorescent", "hmi"]),
+    lux=st.booleans(),
+)
+def test_a_shift_gel_has_exactly_that_shift_on_that_lamp(
+    name: str, own: bool, kelvin: float, lamp: str, lux: bool
+) -> None:
+    light = planck(GRID, kelvin)
+    (bare, before), (gelled, after) = white(light), white(light * CURVES[name])
+    bare, gelled = bare | {"lamp": lamp}, gelled | {"lamp": lamp}
+    if lux:
+        bare["illuminance_lx"], gelled["illuminance_lx"] = 1000.0, 1000.0 * after / before
+    answer = learn(bare, gelled, "mine" if own else name)
+    gel = answer["gel"]
+    assert gel["source"] == "shift"
+    assert ("nominal" in answer) is not own
+    curve = np.array(gel["transmittance"])
+    assert 0.0 < curve.min() <= curve.max() <= 1.0 + 1e-12
+    lit = desk.answer({"ask": "describe", "reading": gelled})
+    start = desk.answer({"ask": "describe", "reading": bare})
+    if lit["mired"] is not None and start["mired"] is not None:
+        assert gel["mired"] == pytest.approx(lit["mired"] - start["mired"], abs=1e-3)
+        assert gel["duv"] == pytest.approx(lit["duv"] - start["duv"], abs=1e-6)
+    if lux and not any("as much light" in warning for warning in answer["warnings"]):
+        assert gel["stops"] == pytest.approx(np.log2(before / after), abs=1e-6)
+
+
+def test_what_is_learned_goes_straight_back_into_the_kit_and_takes_over() -> None:
+    bare, _ = white(TUNGSTEN)
+    gelled, _ = white(TUNGSTEN * CURVES["3/4 CTB"])
+    gel = learn(bare | {"lamp": "tungsten"}, gelled | {"lamp": "tungsten"})["gel"]
+    assert gel["name"] == "full CTB"
+    kit = desk.answer({"ask": "kit", "own_gels": [gel]})["gels"]
+    (mine,) = [entry for entry in kit if entry["name"] == "full CTB"]
+    assert mine["nominal"] is False
+    assert mine["transmittance"] == pytest.approx(gel["transmittance"])
+    fixed = desk.answer(
+        {
+            "ask": "fix", "reading": bare | {"lamp": "tungsten"}, "target": gelled,
+            "kit": ["full CTB"], "own_gels": [gel], "tolerance": "tight",
+        }
+    )  # fmt: skip
+    assert fixed["packs"][0]["words"] == "full CTB"
+    assert fixed["packs"][0]["steps"] < 0.01
+
+
+def test_the_fill_keeps_what_is_known_and_is_exact_for_a_gap_in_a_straight_density() -> None:
+    straight = np.exp(-(GRID - 380.0) / 400.0)
+    known = (GRID < 500.0) | (GRID > 540.0)
+    result = filled(straight, known)
+    assert result[known] == pytest.approx(straight[known])
+    assert result == pytest.approx(straight, rel=2e-3)
+
+
+def table(values: np.ndarray, heading: str) -> str:
+    rows = [f"{nm:g};{v:.6f}" for nm, v in zip(GRID, values, strict=True)]
+    return "\n".join([heading, *rows])
+
+
+@pytest.mark.parametrize(
+    ("factor", "heading"), [(1.0, "nm;Amber"), (100.0, "nm;Amber"), (100.0, "nm;Amber (%)")]
+)
+def test_a_gel_is_read_from_fractions_or_percent(factor: float, heading: str) -> None:
+    text = table(CURVES["full CTO"] * factor, heading)
+    answer = desk.answer({"ask": "gel_from_file", "file": "amber.txt", "text": text})
+    (entry,) = answer["gels"]
+    assert entry["gel"]["name"] == "Amber"
+    assert entry["gel"]["source"] == "file"
+    assert entry["gel"]["reference_K"] == 5500.0
+    assert entry["gel"]["transmittance"] == pytest.approx(CURVES["full CTO"].tolist(), abs=1e-5)
+    named = desk.answer({"ask": "gel_from_file", "text": text, "name": "full CTO"})
+    assert named["gels"][0]["nominal"]["mired"] == pytest.approx(131.0, abs=0.1)
+
+
+def test_a_file_that_holds_no_gel_is_refused() -> None:
+    above = desk.answer({"ask": "gel_from_file", "text": table(CURVES["full CTO"] * 1.4, "nm;A")})
+    assert above["gels"] == []
+    assert "cannot add light" in above["problems"][0]["message"]
+    light = desk.answer({"ask": "gel_from_file", "text": table(TUNGSTEN / 4, "nm;Key [W/m²/nm]")})
+    assert light["gels"] == []
+    assert "by its unit" in light["problems"][0]["message"]
+
+
+def test_a_gel_needs_a_name() -> None:
+    bare, _ = white(TUNGSTEN)
+    assert learn(bare, bare, "  ")["problem"]["field"] == "name"

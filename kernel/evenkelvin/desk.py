@@ -41,6 +41,8 @@ ASKS: dict[str, str] = {
     "continuity": "continuity",
     "report": "report",
     "balance": "balance",
+    "windows": "windows",
+    "order": "order",
 }
 
 

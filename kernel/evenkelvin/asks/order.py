@@ -1,0 +1,133 @@
+"""``order``: what to order so that everything hangs, by gel and size.
+
+Fields: ``hangs`` [{``gels`` [names] or ``gel``, ``width_m`` and ``height_m`` (both, or neither
+where the size is not known yet), ``count`` (1), ``where``}]; ``stock`` [{``gel``, ``width_m``,
+``length_m``, ``count``}]; ``rolls``, the sizes that can be bought [{``width_m``, ``length_m``}]
+(default one roll size); ``spare_percent`` of what is cut that is to stay uncut (15);
+``overlap_m`` at a seam (0.05).
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from evenkelvin.asks.windows import MOST_PIECES, USUAL_ROLL, read_stocks
+from evenkelvin.fields import Fields
+from evenkelvin.problem import Problem
+from evenkelvin.scouting.order import GelOrder, order_gel
+from evenkelvin.scouting.windows import Pane, Stock
+
+
+class _Need:
+    """What hangs of one gel."""
+
+    def __init__(self) -> None:
+        self.panes: list[Pane] = []
+        self.sizes: dict[tuple[float, float], tuple[int, list[str]]] = {}
+        self.unsized = 0
+
+    def add(self, size: tuple[float, float] | None, count: int, where: str) -> None:
+        if size is None:
+            self.unsized += count
+            return
+        self.panes += [Pane(0, *size)] * count
+        number, places = self.sizes.get(size, (0, []))
+        if where and where not in places:
+            places = [*places, where]
+        self.sizes[size] = (number + count, places)
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer the ask."""
+    fields.refuse_unknown("ask", "hangs", "stock", "rolls", "spare_percent", "overlap_m")
+    spare = fields.number("spare_percent", 15.0, 0.0, 500.0) / 100.0
+    overlap = fields.number("overlap_m", 0.05, 0.0, 1.0)
+    needs = _needs(fields)
+    stock = _stock(fields)
+    sizes = read_stocks(fields, "rolls") or [USUAL_ROLL]
+    for index, size in enumerate(sizes):
+        if size.count is not None:
+            raise Problem(f"rolls.{index}.count", "rolls are sizes to buy: leave the count out.")
+        if size.width <= overlap + 0.1:
+            raise Problem(
+                f"rolls.{index}.width_m", "The roll is too narrow beside the overlap at a seam."
+            )
+    gels = [
+        _gel(name, need, order_gel(need.panes, stock.get(name, []), sizes, overlap, spare))
+        for name, need in needs.items()
+    ]
+    buy = [gel for gel in gels if gel["order"]]
+    if buy:
+        words = f"Order {'; '.join(gel['words'] for gel in buy)}"
+    else:
+        words = "Nothing to order: the stock suffices" if gels else "Nothing hangs yet"
+    unsized = [gel["gel"] for gel in gels if gel["unsized"]]
+    warnings = [f"No size yet for some {name}: it is not in the order." for name in unsized]
+    return {"gels": gels, "words": words, "warnings": warnings}
+
+
+def _needs(fields: Fields) -> dict[str, _Need]:
+    needs: dict[str, _Need] = {}
+    total = 0
+    for group in fields.groups("hangs", most=2000):
+        group.refuse_unknown("gel", "gels", "width_m", "height_m", "count", "where")
+        names = group.texts("gels")
+        if group.given("gel"):
+            names = [*names, group.text("gel", longest=80)]
+        if not names:
+            raise Problem(group.at("gels"), "Which gel hangs here? Give its name.")
+        size = None
+        if group.given("width_m") or group.given("height_m"):
+            size = (
+                group.number("width_m", low=0.02, high=100.0),
+                group.number("height_m", low=0.02, high=100.0),
+            )
+        count = group.whole("count", 1, 1, MOST_PIECES)
+        total += count * len(names)
+        if total > 10 * MOST_PIECES:
+            raise Problem(group.at("count"), "That is more gel than one order can hold; divide it.")
+        for name in names:
+            needs.setdefault(name, _Need()).add(size, count, group.text("where", "", longest=120))
+    return dict(sorted(needs.items()))
+
+
+def _stock(fields: Fields) -> dict[str, list[Stock]]:
+    names = [group.text("gel", longest=80) for group in fields.groups("stock", most=50)]
+    found: dict[str, list[Stock]] = {}
+    for name, stock in zip(names, read_stocks(fields, "stock", counted=True), strict=True):
+        found.setdefault(name, []).append(stock)
+    return found
+
+
+def _size(stock: Stock, count: int) -> dict[str, Any]:
+    return {"width_m": stock.width, "length_m": stock.length, "count": count}
+
+
+def _gel(name: str, need: _Need, order: GelOrder | None) -> dict[str, Any]:
+    answer: dict[str, Any] = {
+        "gel": name,
+        "pieces": [
+            {"width_m": width, "height_m": height, "count": count, "where": places}
+            for (width, height), (count, places) in sorted(need.sizes.items())
+        ],
+        "unsized": need.unsized,
+        "have": [],
+        "order": [],
+        "cut_m2": 0.0,
+        "spare_m2": 0.0,
+        "seams": 0,
+    }
+    if order is not None:
+        answer |= {
+            "have": [_size(stock, count) for stock, count in order.owned],
+            "order": [_size(stock, count) for stock, count in order.buy],
+            "cut_m2": order.plan.cut_area,
+            "spare_m2": order.spare,
+            "seams": order.plan.seams,
+        }
+    bought = " and ".join(
+        f"{size['count']} × {size['width_m']:g} × {size['length_m']:g} m"
+        for size in answer["order"]
+    )
+    answer["words"] = f"{name}: {bought or 'enough in stock'}"
+    return answer

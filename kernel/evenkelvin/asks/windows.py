@@ -1,0 +1,248 @@
+"""``windows``: gel on glass as a cut list, and the neutral density for it.
+
+Fields: ``windows`` [{``width_m``, ``height_m``, ``count`` (1), ``name``, ``panes_across``,
+``panes_down`` (1)}]: a window divided into panes is covered pane by pane. ``rolls``
+[{``width_m``, ``length_m``, ``count``, ``name``}], sheets too (default one roll size),
+``overlap_m`` at a seam (0.05), ``margin_m`` around every piece (0), ``direction`` of the roll's
+length on the glass: "any", "upright" or "across". ``gels``: the names that hang on every window,
+one layer each.
+``nd``: {``measured_lx`` | ``measured_fc``, ``wanted_lx`` | ``wanted_fc``, ``gel_stops``} or
+{``stops``}: how much neutral density the window needs beside its colour.
+"""
+
+from __future__ import annotations
+
+from typing import Any, cast
+
+from evenkelvin.asks.units import LIGHT, LIGHT_BOUNDS, either
+from evenkelvin.exposure import stops
+from evenkelvin.fields import Fields
+from evenkelvin.problem import Problem
+from evenkelvin.scouting import windows as glass
+
+#: A roll of 48 in by 25 ft (common practice, no source).
+USUAL_ROLL = glass.Stock(1.22, 7.62)
+#: Most pieces of one cut list.
+MOST_PIECES = 600
+
+CAUTIONS = [
+    "Reach and height: work from a platform or tower that is made for it, never lean from a "
+    "ladder or out of a window; local codes and licensed practice decide.",
+    "Wind: gel and frames outside are sails. Tie them off on every side, watch the forecast, and "
+    "take them down in time.",
+    "Never on glass that traps heat (insulating, laminated, wired, coated or leaded) without "
+    "asking the building: gel in the sun heats the pane and can crack it.",
+    "Keep exits, vents and alarms free.",
+]
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer the ask."""
+    fields.refuse_unknown(
+        "ask", "windows", "rolls", "overlap_m", "margin_m", "direction", "gels", "nd"
+    )
+    answer: dict[str, Any] = {}
+    if fields.given("nd"):
+        answer["nd"] = _neutral(fields.group("nd"))
+    groups = fields.groups("windows", most=200)
+    if groups or "nd" not in answer:
+        answer |= _cut(fields, groups)
+    answer["cautions"] = list(CAUTIONS)
+    return answer
+
+
+def read_stocks(fields: Fields, name: str, counted: bool = False) -> list[glass.Stock]:
+    """Return sizes of rolls and sheets; with ``counted`` each must say how many there are."""
+    found = []
+    for group in fields.groups(name, most=50):
+        group.refuse_unknown("gel", "width_m", "length_m", "count", "name")
+        counts = counted or group.given("count")
+        count = group.whole("count", 1, 0, 10_000) if counts else None
+        width = group.number("width_m", low=0.05, high=20.0)
+        length = group.number("length_m", low=0.05, high=500.0)
+        found.append(glass.Stock(width, length, count))
+    return found
+
+
+def _panes(groups: list[Fields], margin: float) -> tuple[list[glass.Pane], list[str]]:
+    panes: list[glass.Pane] = []
+    names = []
+    for index, group in enumerate(groups):
+        group.refuse_unknown("name", "width_m", "height_m", "count", "panes_across", "panes_down")
+        names.append(group.text("name", f"window {index + 1}", longest=80))
+        across = group.whole("panes_across", 1, 1, 50)
+        down = group.whole("panes_down", 1, 1, 50)
+        width = group.number("width_m", low=0.05, high=100.0) / across + 2.0 * margin
+        height = group.number("height_m", low=0.05, high=100.0) / down + 2.0 * margin
+        number = group.whole("count", 1, 1, MOST_PIECES) * across * down
+        if len(panes) + number > MOST_PIECES:
+            raise Problem(
+                group.at("count"),
+                f"That makes more than {MOST_PIECES} panes; ask for fewer windows at a time.",
+            )
+        panes += [glass.Pane(index, width, height)] * number
+    return panes, names
+
+
+def _cut(fields: Fields, groups: list[Fields]) -> dict[str, Any]:
+    if not groups:
+        raise Problem("windows", "No windows yet: give width_m, height_m and count of each kind.")
+    overlap = fields.number("overlap_m", 0.05, 0.0, 1.0)
+    margin = fields.number("margin_m", 0.0, 0.0, 0.5)
+    direction = cast(
+        glass.Direction, fields.choice("direction", ("any", "upright", "across"), "any")
+    )
+    stocks = read_stocks(fields, "rolls") or [USUAL_ROLL]
+    if not any(stock.count != 0 for stock in stocks):
+        raise Problem("rolls.0.count", "There is no roll to cut from: every count is 0.")
+    panes, names = _panes(groups, margin)
+    gels = fields.texts("gels")
+    for stock in stocks:
+        # The bound on pieces holds after division too: a narrow roll makes many strips.
+        narrowest = max(stock.width - overlap, 0.01)
+        if sum(pane.width * pane.height for pane in panes) / narrowest / stock.length > 4000.0:
+            raise Problem("windows", "That is more glass than one cut list can hold; divide it.")
+    plan = glass.cut_list(panes, stocks, overlap, direction)
+    if plan is None:
+        raise Problem(
+            "rolls.0.width_m",
+            "The roll is too narrow for these windows beside the overlap: take a wider roll or "
+            "less overlap.",
+        )
+    return _answer(plan, names, gels, max(1, len(gels)), direction)
+
+
+def _answer(
+    plan: glass.Plan, names: list[str], gels: list[str], layers: int, direction: str
+) -> dict[str, Any]:
+    pieces = [placed.piece for roll in plan.rolls for placed in roll.placed]
+    rolls = [
+        {
+            "width_m": roll.stock.width,
+            "length_m": roll.stock.length,
+            "used_m": roll.used,
+            "left_m": max(0.0, roll.stock.length - roll.used),
+            "lengths_m": [level.along for level in roll.levels],
+            "pieces": [
+                {
+                    "window": placed.piece.window,
+                    "name": names[placed.piece.window],
+                    "strip": placed.piece.strip,
+                    "strips": placed.piece.strips,
+                    "at_across_m": placed.at_across,
+                    "at_along_m": placed.at_along,
+                    "across_m": placed.piece.across,
+                    "along_m": placed.piece.along,
+                }
+                for placed in roll.placed
+            ],
+        }
+        for roll in plan.rolls
+    ]
+    sizes = list(dict.fromkeys((roll.stock.width, roll.stock.length) for roll in plan.rolls))
+    needed = [
+        {
+            "width_m": width,
+            "length_m": length,
+            "rolls": layers
+            * sum((r.stock.width, r.stock.length) == (width, length) for r in plan.rolls),
+        }
+        for width, length in sizes
+    ]
+    offcuts = plan.used_area - plan.cut_area
+    answer: dict[str, Any] = {
+        "cuts": _cuts([*pieces, *plan.left_out], names),
+        "rolls": rolls,
+        "layers": layers,
+        "gels": gels,
+        "needed": needed,
+        "seams": plan.seams,
+        "waste": {
+            "area_m2": offcuts,
+            "percent": 100.0 * offcuts / plan.used_area if plan.used_area else 0.0,
+        },
+        "left_out": _cuts(list(plan.left_out), names),
+    }
+    if plan.rolls:
+        first = plan.rolls[0].stock
+        length, least = glass.area_bound([*pieces, *plan.left_out], first)
+        answer["bound"] = {"length_m": length, "rolls": least, "width_m": first.width}
+    else:
+        answer["bound"] = None
+    answer["used_m"] = sum(roll.used for roll in plan.rolls)
+    answer["words"] = _words(needed, plan, layers, answer["waste"]["percent"])
+    answer["warnings"] = _warnings(plan, direction)
+    return answer
+
+
+def _cuts(pieces: list[glass.Piece], names: list[str]) -> list[dict[str, Any]]:
+    """Return pieces as a list to cut by: equal ones of one window together."""
+    found: dict[tuple[int, float, float], int] = {}
+    for piece in pieces:
+        small, large = sorted((round(piece.across, 4), round(piece.along, 4)))
+        key = (piece.window, small, large)
+        found[key] = found.get(key, 0) + 1
+    return [
+        {"window": window, "name": names[window], "width_m": small, "length_m": large, "count": n}
+        for (window, small, large), n in sorted(found.items())
+    ]
+
+
+def _plural(count: int, word: str) -> str:
+    return f"{count} {word}{'' if count == 1 else 's'}"
+
+
+def _words(needed: list[dict[str, Any]], plan: glass.Plan, layers: int, percent: float) -> str:
+    bought = " and ".join(
+        f"{_plural(size['rolls'], 'roll')} of {size['width_m']:g} × {size['length_m']:g} m"
+        for size in needed
+    )
+    seams = _plural(plan.seams, "seam") if plan.seams else "no seam"
+    each = f", {layers} layers" if layers > 1 else ""
+    return f"{bought or 'Nothing fits'}{each}; {seams}; {percent:.0f} % offcuts"
+
+
+def _warnings(plan: glass.Plan, direction: str) -> list[str]:
+    found = []
+    if plan.left_out:
+        found.append(f"The rolls do not suffice: {_plural(len(plan.left_out), 'piece')} left over.")
+    if plan.seams:
+        found.append("Hide seams behind a glazing bar where there is one, and tape them flat.")
+    if plan.seams and direction != "any":
+        found.append("Another direction of the gel may need fewer seams.")
+    return found
+
+
+def _neutral(fields: Fields) -> dict[str, Any]:
+    from evenkelvin.filters.kit import NEUTRALS
+
+    fields.refuse_unknown(
+        "measured_lx", "measured_fc", "wanted_lx", "wanted_fc", "gel_stops", "stops"
+    )
+    measured = either(fields, "measured", LIGHT, LIGHT_BOUNDS)
+    wanted = either(fields, "wanted", LIGHT, LIGHT_BOUNDS)
+    colour = fields.number("gel_stops", 0.0, 0.0, 20.0)
+    if fields.given("stops"):
+        if measured is not None or wanted is not None:
+            raise Problem(fields.at("stops"), "Give stops, or what is measured and wanted.")
+        over = fields.number("stops", low=-20.0, high=20.0) - colour
+    elif measured is None or wanted is None:
+        missing = "measured_lx" if measured is None else "wanted_lx"
+        raise Problem(fields.at(missing), f"{missing} is missing: the light at the window.")
+    else:
+        over = stops.ratio_stops(measured, wanted) - colour
+    chosen = glass.neutral_for(over, NEUTRALS)
+    takes = sum(chosen) / glass.DENSITY_PER_STOP
+    left = over - takes
+    gels = [f"ND {density:g}" for density in chosen]
+    if abs(left) < 1 / 6:
+        rest = "right"
+    else:
+        rest = f"{stops.amount_in_thirds(left)} {'over' if left > 0 else 'under'}"
+    return {
+        "stops": over,
+        "gels": gels,
+        "takes_stops": takes,
+        "left_stops": left,
+        "words": f"{' + '.join(gels) or 'No ND'}, then {rest}",
+    }

@@ -1,0 +1,190 @@
+"""Gel on glass: pieces cover, never overlap, stay on the roll; and what is refused."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from evenkelvin.desk import answer
+from evenkelvin.scouting import windows
+from evenkelvin.scouting.windows import Pane, Stock
+
+ROLL = {"width_m": 1.22, "length_m": 7.62}
+sizes = st.floats(0.05, 4.0).map(lambda size: round(size, 3))
+
+
+def ask(glass=None, **fields):
+    if glass is not None:
+        fields["windows"] = glass
+    return answer({"ask": "windows"} | fields)
+
+
+def check_plan(plan):
+    """Assert that no piece leaves its roll or lies on another."""
+    for roll in plan.rolls:
+        rectangles = []
+        for placed in roll.placed:
+            left, low = placed.at_across, placed.at_along
+            right, high = left + placed.piece.across, low + placed.piece.along
+            assert left >= -1e-9
+            assert low >= -1e-9
+            assert right <= roll.stock.width + 2e-3
+            assert high <= roll.stock.length + 2e-3
+            assert high <= roll.used + 2e-3
+            for a, b, c, d in rectangles:
+                apart = left >= b - 1e-3 or right <= a + 1e-3 or low >= d - 1e-3 or high <= c + 1e-3
+                assert apart
+            rectangles.append((left, right, low, high))
+
+
+@settings(max_examples=25, deadline=None)
+@given(
+    panes=st.lists(st.tuples(sizes, sizes), min_size=1, max_size=8),
+    width=st.floats(0.5, 2.0),
+    length=st.floats(1.0, 10.0),
+    overlap=st.floats(0, 0.1),
+    direction=st.sampled_from(["any", "upright", "across"]),
+    turn=st.booleans(),
+)
+def test_pieces_never_overlap_nor_leave_the_roll_and_all_are_cut(
+    panes, width, length, overlap, direction, turn
+):
+    glass = [Pane(i, w, h) for i, (w, h) in enumerate(panes)]
+    stocks = [Stock(width, length)] + ([Stock(0.61, 0.61)] if turn else [])
+    plan = windows.cut_list(glass, stocks, overlap, direction)
+    assert plan is not None
+    assert plan.left_out == ()
+    check_plan(plan)
+    for pane in glass:
+        pieces = [p.piece for r in plan.rolls for p in r.placed if p.piece.window == pane.window]
+        assert sorted(piece.strip for piece in pieces) == list(range(1, pieces[0].strips + 1))
+        # What the overlaps hide is the least that a pane's pieces exceed its area by.
+        assert windows.area_of(pieces) >= pane.width * pane.height - 1e-6
+
+
+@settings(max_examples=80, deadline=None)
+@given(width=sizes, height=sizes, roll=st.floats(0.3, 2.0), overlap=st.floats(0, 0.1))
+def test_strips_reach_over_the_whole_pane(width, height, roll, overlap):
+    stock = Stock(roll, 100.0)
+    pieces = windows.cover(Pane(0, width, height), stock, overlap, "upright")
+    assert pieces is not None
+    covered = sum(piece.across for piece in pieces) - overlap * (len(pieces) - 1)
+    assert covered >= width - 1e-6
+    assert all(piece.across <= roll + 1e-3 for piece in pieces)
+    assert all(piece.along == height for piece in pieces)
+    # One strip fewer would not reach.
+    assert (len(pieces) - 1) * (roll - overlap) + overlap < width + 1e-3
+
+
+def test_the_direction_with_fewer_seams_is_taken():
+    pane = Pane(0, 2.4, 1.0)
+    stock = Stock(1.22, 7.62)
+    assert len(windows.cover(pane, stock)) == 1
+    assert len(windows.cover(pane, stock, direction="upright")) == 3
+
+
+def test_a_cut_list_in_words_and_numbers():
+    reply = ask(
+        [{"name": "north", "width_m": "2,4", "height_m": 1.8, "count": 2}],
+        rolls=[ROLL],
+        gels=["full CTO", "ND 0.6"],
+    )
+    assert reply["cuts"] == [
+        {"window": 0, "name": "north", "width_m": 0.63, "length_m": 2.4, "count": 2},
+        {"window": 0, "name": "north", "width_m": 1.22, "length_m": 2.4, "count": 2},
+    ]
+    assert reply["seams"] == 2
+    assert reply["layers"] == 2
+    assert reply["needed"] == [ROLL | {"rolls": 4}]
+    assert reply["words"].startswith("4 rolls of 1.22 × 7.62 m, 2 layers; 2 seams; ")
+    assert reply["bound"]["rolls"] <= len(reply["rolls"])
+    assert 0 <= reply["waste"]["percent"] < 100
+    joined = " ".join(reply["cautions"])
+    for word in ("ladder", "Wind", "traps heat", "asking the building", "local codes"):
+        assert word in joined
+
+
+def test_panes_are_covered_one_by_one_without_seams():
+    whole = ask([{"width_m": 2.4, "height_m": 2.7}], rolls=[ROLL])
+    panes = ask(
+        [{"width_m": 2.4, "height_m": 2.7, "panes_across": 2, "panes_down": 3}], rolls=[ROLL]
+    )
+    assert whole["seams"] > 0
+    assert panes["seams"] == 0
+    assert panes["cuts"] == [
+        {"window": 0, "name": "window 1", "width_m": 0.9, "length_m": 1.2, "count": 6}
+    ]
+
+
+def test_a_margin_widens_every_piece():
+    reply = ask([{"width_m": 1.0, "height_m": 0.5}], rolls=[ROLL], margin_m=0.03)
+    assert reply["cuts"][0]["width_m"] == pytest.approx(0.56)
+    assert reply["cuts"][0]["length_m"] == pytest.approx(1.06)
+
+
+def test_scarce_rolls_leave_pieces_over_and_say_so():
+    reply = ask([{"width_m": 1.2, "height_m": 3, "count": 4}], rolls=[ROLL | {"count": 1}])
+    assert reply["left_out"][0]["count"] == 2
+    assert "2 pieces left over" in reply["warnings"][0]
+    topped_up = ask(
+        [{"width_m": 1.2, "height_m": 3, "count": 4}],
+        rolls=[ROLL | {"count": 1}, {"width_m": 1.3, "length_m": 3.1}],
+    )
+    assert topped_up["left_out"] == []
+
+
+def test_sheets_serve_small_panes():
+    reply = ask(
+        [{"width_m": 0.5, "height_m": 0.5, "count": 3}],
+        rolls=[ROLL, {"width_m": 0.53, "length_m": 1.22}],
+    )
+    assert reply["needed"] == [{"width_m": 0.53, "length_m": 1.22, "rolls": 2}]
+
+
+def test_the_largest_cut_list_is_answered():
+    reply = ask([{"width_m": 0.9, "height_m": 1.1, "count": 600}], rolls=[ROLL])
+    assert sum(cut["count"] for cut in reply["cuts"]) == 600
+
+
+def test_neutral_density_beside_the_colour():
+    nd = ask(nd={"measured_lx": 8000, "wanted_lx": 1000, "gel_stops": "0.8"})["nd"]
+    assert nd["stops"] == pytest.approx(2.2)
+    assert nd["gels"] == ["ND 0.6"]
+    assert nd["words"] == "ND 0.6, then ⅓ stop over"
+    assert ask(nd={"stops": 0})["nd"]["words"] == "No ND, then right"
+    assert ask(nd={"stops": 5})["nd"]["gels"] == ["ND 0.9", "ND 0.6"]
+    assert "under" in ask(nd={"stops": -1})["nd"]["words"]
+
+
+@pytest.mark.parametrize(
+    ("fields", "field"),
+    [
+        ({}, "windows"),
+        ({"windows": []}, "windows"),
+        ({"windows": [{"height_m": 1}]}, "windows.0.width_m"),
+        ({"windows": [{"width_m": "wide", "height_m": 1}]}, "windows.0.width_m"),
+        ({"windows": [{"width_m": 1, "height_m": 0}]}, "windows.0.height_m"),
+        ({"windows": [{"width_m": 1, "height_m": 1, "count": 1.5}]}, "windows.0.count"),
+        ({"windows": [{"width_m": 1, "height_m": 1, "count": 0}]}, "windows.0.count"),
+        (
+            {"windows": [{"width_m": 1, "height_m": 1, "count": 600, "panes_down": 2}]},
+            "windows.0.count",
+        ),
+        ({"windows": [{"width_m": 1, "height_m": 1, "depth_m": 1}]}, "windows.0.depth_m"),
+        ({"rolls": [{"width_m": 1.22}]}, "rolls.0.length_m"),
+        ({"rolls": [ROLL | {"count": 0}]}, "rolls.0.count"),
+        ({"rolls": [{"width_m": 0.1, "length_m": 0.1}], "overlap_m": 0.1}, "rolls.0.width_m"),
+        ({"overlap_m": 2}, "overlap_m"),
+        ({"margin_m": -1}, "margin_m"),
+        ({"direction": "diagonal"}, "direction"),
+        ({"gels": [3]}, "gels.0"),
+        ({"nd": {}}, "nd.measured_lx"),
+        ({"nd": {"measured_lx": 100}}, "nd.wanted_lx"),
+        ({"nd": {"measured_lx": 100, "stops": 1}}, "nd.stops"),
+        ({"nd": {"stops": "many"}}, "nd.stops"),
+    ],
+)
+def test_bad_window_fields_are_named(fields, field):
+    glass = [] if not fields or "nd" in fields else [{"width_m": 1, "height_m": 1}]
+    problem = answer({"ask": "windows", "windows": glass} | fields)["problem"]
+    assert problem["field"] == field
+    assert problem["message"].endswith(".")

@@ -262,6 +262,7 @@ def _children(
     """Return every plan with one more light decided that the stock allows, without repeats."""
     parts = []
     for (off, pieces), (first, count) in zip(light.kinds, reach, strict=True):
+        count = count.astype(np.intp)  # the browser's Python counts in 32 bits
         parent = np.repeat(np.arange(len(count)), count)
         ends = np.cumsum(count)
         option = np.arange(len(parent)) - np.repeat(ends - count - first, count)

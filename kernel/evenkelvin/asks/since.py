@@ -18,25 +18,27 @@ from evenkelvin.problem import Problem
 
 
 def reply(fields: Fields) -> dict[str, Any]:
-    """Answer with one series for each stage, since bare and gelled readings do not compare.
+    """Answer with one series for each pack of gels, since bare and gelled do not compare.
 
-    ``series``: ``[{"stage", "points"}]``, points the oldest first: ``{"id", "at", "hours"`` since
-    the first, ``"x", "y", "cct_K", "duv", "mired", "illuminance_lx", "exposure_lx_s", "drift"}``
-    with ``drift``: ``{"mired"`` (+ warmer), ``"duv"`` (+ greener), ``"delta_uv", "steps",
-    "verdict", "stops"`` (+ brighter), ``"words"}`` against the first point of the series; None
-    where a reading does not say. Several ``lights`` of a book, such as one of today and one of
-    the pick-up, make one series.
+    - ``series``: ``[{"pack": [gel names], "points"}]``, points the oldest first
+    - each point: ``id``, ``stage``, ``at``, ``hours`` since the first of the series, ``dialled``,
+      ``dimmer``, ``x``, ``y``, ``cct_K``, ``duv``, ``mired``, ``illuminance_lx``,
+      ``exposure_lx_s`` and ``drift`` against the first of the series
+    - ``drift``: ``mired`` (+ warmer), ``duv`` (+ greener), ``delta_uv``, ``steps``, ``verdict``,
+      ``stops`` (+ brighter), ``words``; None where a reading does not say
+
+    Several ``lights`` of a book, such as today's and that of the pick-up, go into one series.
     """
     fields.refuse_unknown("ask", "readings", "book", "lights", "tolerance")
     radius = read_tolerance(fields)
     logs = _from_book(fields) if fields.given("book") else _from_readings(fields)
     logs.sort(key=lambda each: moment(each.entry["at"]))
-    by_stage: dict[str, list[ReadingLog]] = {}
+    by_pack: dict[tuple[str, ...], list[ReadingLog]] = {}
     for log in logs:
-        by_stage.setdefault(str(log.data.get("stage") or "bare"), []).append(log)
+        by_pack.setdefault(tuple(sorted(map(str, log.data.get("pack") or []))), []).append(log)
     series = [
-        {"stage": stage, "points": [_point(each, group[0], radius) for each in group]}
-        for stage, group in by_stage.items()
+        {"pack": list(pack), "points": [_point(each, group[0], radius) for each in group]}
+        for pack, group in by_pack.items()
     ]
     return {"series": series, "tolerance": plain(radius)}
 
@@ -71,6 +73,9 @@ def _point(now: ReadingLog, then: ReadingLog, radius: float) -> dict[str, Any]:
     moved, stops = drift(now.state, then.state), stops_since(now.state, then.state)
     return {
         "id": now.entry["id"],
+        "stage": now.data.get("stage"),
+        "dialled": now.data.get("dialled"),
+        "dimmer": now.data.get("dimmer"),
         "at": now.entry["at"],
         "hours": (moment(now.entry["at"]) - moment(then.entry["at"])) / 3600.0,
         **state_plain(now.state),

@@ -1,0 +1,246 @@
+"""What the desk answers about a book, on the invented shoot and on what is wrong."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+
+from evenkelvin.desk import answer, answer_json
+
+AT = "2026-10-27T16:00:00+01:00"
+T32 = {"cct_K": "3200", "duv": "0"}
+
+
+def entry(id_: str, thing: str, parent: str | None, at: str = AT, **data: Any) -> dict[str, Any]:
+    return {
+        "id": id_, "at": at, "thing": thing, "of": id_, "parent": parent, "after": [], "data": data,
+    }  # fmt: skip
+
+
+def file_of(*entries: dict[str, Any]) -> dict[str, Any]:
+    return {"format": "evenkelvin-book", "version": 1, "entries": list(entries)}
+
+
+BOOK = file_of(
+    entry("p", "production", None, name="The Night Ferry"),
+    entry("l", "location", "p", name="Car deck", mains_hz=50, place="berth 2"),
+    entry("s", "setup", "l", name="3 Between the cars", hero="h", note="night"),
+    entry("h", "light", "s", name="HMI through the doorway", lamp="hmi"),
+    entry("b", "light", "s", "2026-10-27T16:30:00+01:00", name="bounce", lamp="led", role="fill"),
+    entry("r1", "reading", "h", x="0.3302", y="0.3441", illuminance_lx="220", stage="bare",
+          lamp="hmi", target=T32),
+    entry("r2", "reading", "h", "2026-10-27T17:00:00+01:00", x="0.4214", y="0.4022",
+          illuminance_lx="110", stage="gelled", lamp="hmi", target=T32, pack=["full CTO"]),
+    entry("r3", "reading", "h", "2026-10-27T18:30:00+01:00", x="0.4255", y="0.4035",
+          illuminance_lx="55", stage="re-checked", target=T32, pack=["full CTO"], note="warm"),
+    entry("r4", "reading", "b", cct_K="3300", duv="-0.001", illuminance_lx="27.5"),
+    entry("r5", "reading", "b", "2026-10-27T19:00:00+01:00", illuminance_lx="30", note="lux only"),
+)  # fmt: skip
+
+
+def problem_of(**request: Any) -> dict[str, Any]:
+    problem: dict[str, Any] = answer(request)["problem"]
+    return problem
+
+
+def test_a_book_is_counted_and_hashed_alike_as_text_and_as_data() -> None:
+    data = answer({"ask": "book_check", "book": BOOK})
+    text = answer({"ask": "book_check", "book": json.dumps(BOOK, indent=2)})
+    assert data == text
+    assert (data["count"], data["version"], data["migrated_from"]) == (10, 1, None)
+    assert data["things"] == {
+        "production": 1, "location": 1, "setup": 1, "light": 2, "reading": 5,
+    }  # fmt: skip
+
+
+def test_an_export_reads_back_with_the_same_count_and_hash() -> None:
+    exported = answer({"ask": "book_check", "book": BOOK, "give": "text"})
+    again = answer({"ask": "book_check", "book": exported["text"], "give": "book"})
+    assert (again["count"], again["sha256"]) == (exported["count"], exported["sha256"])
+    assert again["book"]["sha256"] == exported["sha256"]
+
+
+def test_a_flaw_in_a_book_is_a_problem_with_its_place() -> None:
+    broken = file_of(entry("a", "light", None, name=5))
+    assert problem_of(ask="book_check", book=broken)["field"] == "book.entries.0.data.name"
+    assert "There is no book here" in problem_of(ask="book_check")["message"]
+    assert problem_of(ask="book_check", book="{\n\n")["line"] == 3
+
+
+def test_merging_says_what_is_new_and_what_changed() -> None:
+    mine = file_of(entry("a", "light", None, name="key"), entry("b", "light", None, name="fill"))
+    theirs = file_of(entry("c", "light", None, name="rim"), entry("a", "light", None, name="hero"))
+    found = answer({"ask": "book_merge", "books": [mine, theirs]})
+    (twin,) = (each for each in found["book"]["entries"] if "twin" in each)
+    assert sorted(found["new"]) == sorted(["c", twin["id"]])
+    assert found["changed"] == ["a"]
+    assert found["count"] == 4
+    swapped = answer({"ask": "book_merge", "books": [theirs, mine]})
+    assert swapped["sha256"] == found["sha256"]
+    assert swapped["changed"] == []
+    assert problem_of(ask="book_merge", books=[])["field"] == "books"
+    assert problem_of(ask="book_merge", books=[mine, "x"])["field"] == "books.1"
+
+
+def test_the_table_is_given_for_the_whole_or_a_part() -> None:
+    whole = answer({"ask": "book_csv", "book": BOOK, "style": "semicolon"})
+    part = answer({"ask": "book_csv", "book": BOOK, "of": "b"})
+    assert whole["text"].count("\r\n") == 6
+    assert part["text"].count("\r\n") == 3
+    assert ";0,4214;0,4022;" in whole["text"]
+    assert "style" in problem_of(ask="book_csv", book=BOOK, style="tabs")["message"]
+    assert problem_of(ask="book_csv", book=BOOK, of="nowhere")["field"] == "of"
+
+
+def test_a_setup_travels_in_a_link() -> None:
+    made = answer({"ask": "book_link", "book": BOOK, "of": "s"})
+    assert made["title"] == "The Night Ferry · Car deck · 3 Between the cars"
+    opened = answer({"ask": "open_link", "link": f"https://host.example/app/#{made['link']}"})
+    assert (opened["title"], opened["sha256"]) == (made["title"], made["sha256"])
+    assert len(opened["book"]["entries"]) == opened["count"] == 10
+    assert problem_of(ask="open_link", link=made["link"][:-9])["field"] == "link"
+    assert "paste the whole address" in problem_of(ask="open_link", link=" ")["message"]
+
+
+def test_a_long_link_comes_with_a_warning() -> None:
+    many = [entry(f"{n:08x}{n * 7919:08x}", "light", None, name=f"{n}") for n in range(2000)]
+    assert (
+        "some messengers cut it"
+        in answer({"ask": "book_link", "book": file_of(*many)})["warnings"][0]
+    )
+
+
+def test_a_book_travels_in_a_series_of_codes() -> None:
+    made = answer({"ask": "book_parts", "book": BOOK, "size": 150})
+    assert made["total"] == len(made["parts"]) > 2
+    some = answer({"ask": "join_parts", "parts": [made["parts"][2], made["parts"][0]]})
+    assert some["have"] == [1, 3]
+    assert 2 in some["missing"]
+    assert some["words"].startswith(f"2 of {made['total']} scanned; still missing: 2")
+    whole = answer({"ask": "join_parts", "parts": [*reversed(made["parts"]), made["parts"][0]]})
+    assert whole["missing"] == []
+    assert whole["sha256"] == answer({"ask": "book_check", "book": BOOK})["sha256"]
+    assert problem_of(ask="join_parts", parts=["x"])["field"] == "parts.0"
+
+
+def test_what_fits_one_code_is_a_plain_link() -> None:
+    (only,) = answer({"ask": "book_parts", "book": file_of(), "size": 600})["parts"]
+    assert answer({"ask": "open_link", "link": only})["count"] == 0
+
+
+def test_a_light_is_followed_since_it_was_first_read_with_the_same_gels() -> None:
+    found = answer({"ask": "since", "book": BOOK, "lights": ["h"], "tolerance": "tight"})
+    bare, gelled = found["series"]
+    assert (bare["pack"], gelled["pack"]) == ([], ["full CTO"])
+    then, now = gelled["points"]
+    assert (then["drift"]["mired"], then["drift"]["stops"]) == (0.0, 0.0)
+    assert now["hours"] == 1.5
+    assert now["drift"]["stops"] == -1.0
+    assert now["drift"]["mired"] == pytest.approx(now["mired"] - then["mired"])
+    assert now["drift"]["mired"] > 0
+    assert now["drift"]["verdict"] == "near"
+    assert "warmer" in now["drift"]["words"]
+    assert now["drift"]["words"].endswith("1.0 stop darker")
+
+
+def test_readings_are_followed_without_a_book() -> None:
+    readings = [
+        {"at": "2026-11-18T10:00:00+01:00", "cct_K": "5600", "duv": "0", "exposure_lx_s": 10},
+        {"at": "2026-10-28T10:00:00Z", "cct_K": "5500", "duv": "0,004", "exposure_lx_s": 5},
+        {"at": "2026-10-28T11:00:00Z", "x": "oops", "y": ""},
+    ]
+    (series,) = answer({"ask": "since", "readings": readings})["series"]
+    first, odd, last = series["points"]
+    assert first["cct_K"] == pytest.approx(5500, abs=0.1)
+    assert odd["drift"] == {
+        "mired": None, "duv": None, "delta_uv": None, "steps": None, "verdict": None,
+        "stops": None, "words": "nothing to compare",
+    }  # fmt: skip
+    assert last["hours"] == pytest.approx(21 * 24 - 1)
+    assert last["drift"]["mired"] == pytest.approx(1e6 / 5600 - 1e6 / 5500, abs=1e-3)
+    assert last["drift"]["duv"] == pytest.approx(-0.004, abs=1e-6)
+    assert last["drift"]["stops"] == 1.0
+    assert "magenta" in last["drift"]["words"]
+
+
+@pytest.mark.parametrize(
+    ("request_", "field"),
+    [
+        ({"readings": []}, "readings"),
+        ({"readings": [{"x": 0.3, "y": 0.3}]}, "readings.0.at"),
+        ({"readings": [{"at": "yesterday"}]}, "readings.0.at"),
+        ({"readings": [{"at": "2026-11-18T10:00:00"}]}, "readings.0.at"),
+        ({"book": BOOK, "lights": []}, "lights"),
+        ({"book": BOOK, "lights": ["s"]}, "of"),
+    ],
+)
+def test_a_drift_that_cannot_be_told_names_the_field(request_: Any, field: str) -> None:
+    assert problem_of(ask="since", **request_)["field"] == field
+
+
+def test_a_setup_becomes_the_target_of_another_day() -> None:
+    found = answer({"ask": "continuity", "book": BOOK, "setup": "s"})
+    assert found["target"] == T32
+    assert found["words"] == "the target of its latest reading"
+    hero, bounce = found["lights"]
+    assert hero["target"] == {"x": 0.4255, "y": 0.4035}
+    assert (hero["stage"], hero["pack"], hero["lamp"]) == ("re-checked", ["full CTO"], "hmi")
+    assert bounce["cct_K"] == pytest.approx(3300, abs=0.1)
+    assert "problem" not in answer({"ask": "fix", "reading": {"x": 0.33, "y": 0.34, "lamp": "hmi"},
+                                    "target": hero["target"]})  # fmt: skip
+
+
+def test_without_a_target_the_hero_is_the_white() -> None:
+    plain = file_of(
+        entry("s", "setup", None, name="1", hero="k"),
+        entry("k", "light", "s", name="key"),
+        entry("r", "reading", "k", x="0.3457", y="0.3585", target={"cct_K": "900"}),
+    )
+    found = answer({"ask": "continuity", "book": plain, "setup": "s"})
+    assert found["target"] == {"x": 0.3457, "y": 0.3585}
+    bare = file_of(entry("s", "setup", None, name="1"))
+    assert "no white" in problem_of(ask="continuity", book=bare, setup="s")["message"]
+
+
+def test_the_report_says_what_hangs_and_what_to_mind() -> None:
+    report = answer({"ask": "report", "book": BOOK, "of": "l"})
+    assert (report["thing"], report["name"], report["path"]) == (
+        "location", "Car deck", ["The Night Ferry"],
+    )  # fmt: skip
+    assert report["mains_hz"] == 50
+    assert report["gels"] == [
+        {"name": "full CTO", "pieces": 1, "lights": ["HMI through the doorway"]}
+    ]
+    (setup,) = report["setups"]
+    assert setup["path"] == ["The Night Ferry", "Car deck"]
+    assert (setup["first"], setup["last"]) == (AT, "2026-10-27T19:00:00+01:00")
+    hero, bounce = setup["slips"]
+    assert hero["hero"]
+    assert hero["hangs"] == ["full CTO"]
+    assert [each["stage"] for each in hero["readings"]] == ["bare", "gelled", "re-checked"]
+    assert hero["offset"]["mired"] == pytest.approx(hero["readings"][-1]["mired"] - 312.5, abs=1e-3)
+    assert bounce["stops_to_hero"] == pytest.approx(-0.874, abs=1e-3)
+    assert bounce["readings"][-1]["x"] is None
+    assert any("UV" in words for words in report["cautions"])
+    assert any("local code" in words for words in report["cautions"])
+    assert "problem" not in answer(setup["field"])
+    whole = answer({"ask": "report", "book": BOOK, "of": "p"})
+    assert whole["setups"] == report["setups"]
+    assert problem_of(ask="report", book=BOOK, of="h")["field"] == "of"
+
+
+def test_a_report_of_an_empty_location_is_empty_but_whole() -> None:
+    report = answer({"ask": "report", "book": file_of(entry("l", "location", None)), "of": "l"})
+    assert (report["setups"], report["gels"], report["name"]) == ([], [], "unnamed location")
+    assert report["cautions"]
+
+
+def test_every_answer_is_json() -> None:
+    for request in (
+        {"ask": "report", "book": BOOK, "of": "s"},
+        {"ask": "since", "book": BOOK, "lights": ["b", "h"]},
+        {"ask": "book_csv", "book": BOOK},
+    ):
+        assert "problem" not in json.loads(answer_json(json.dumps(request)))

@@ -132,6 +132,12 @@ def test_scarce_rolls_leave_pieces_over_and_say_so():
     assert topped_up["left_out"] == []
 
 
+def test_rolls_listed_one_by_one_are_all_used():
+    reply = ask([{"width_m": 1.2, "height_m": 7, "count": 2}], rolls=[ROLL | {"count": 1}] * 2)
+    assert reply["left_out"] == []
+    assert len(reply["rolls"]) == 2
+
+
 def test_sheets_serve_small_panes():
     reply = ask(
         [{"width_m": 0.5, "height_m": 0.5, "count": 3}],
@@ -173,6 +179,7 @@ def test_neutral_density_beside_the_colour():
         ({"rolls": [{"width_m": 1.22}]}, "rolls.0.length_m"),
         ({"rolls": [ROLL | {"count": 0}]}, "rolls.0.count"),
         ({"rolls": [{"width_m": 0.1, "length_m": 0.1}], "overlap_m": 0.1}, "rolls.0.width_m"),
+        ({"windows": [{"width_m": 99, "height_m": 99, "count": 9}]}, "rolls.0.width_m"),
         ({"overlap_m": 2}, "overlap_m"),
         ({"margin_m": -1}, "margin_m"),
         ({"direction": "diagonal"}, "direction"),

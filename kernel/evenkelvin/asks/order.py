@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.windows import MOST_PIECES, USUAL_ROLL, read_stocks
+from evenkelvin.asks.windows import MOST_PANES, USUAL_ROLL, read_stocks
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.scouting.order import GelOrder, order_gel
@@ -82,9 +82,9 @@ def _needs(fields: Fields) -> dict[str, _Need]:
                 group.number("width_m", low=0.02, high=100.0),
                 group.number("height_m", low=0.02, high=100.0),
             )
-        count = group.whole("count", 1, 1, MOST_PIECES)
+        count = group.whole("count", 1, 1, MOST_PANES)
         total += count * len(names)
-        if total > 10 * MOST_PIECES:
+        if total > 10 * MOST_PANES:
             raise Problem(group.at("count"), "That is more gel than one order can hold; divide it.")
         for name in names:
             needs.setdefault(name, _Need()).add(size, count, group.text("where", "", longest=120))

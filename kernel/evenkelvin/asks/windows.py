@@ -22,8 +22,8 @@ from evenkelvin.scouting import windows as glass
 
 #: A roll of 48 in by 25 ft (common practice, no source).
 USUAL_ROLL = glass.Stock(1.22, 7.62)
-#: Most pieces of one cut list.
-MOST_PIECES = 600
+#: Most panes of one cut list.
+MOST_PANES = 600
 
 CAUTIONS = [
     "Reach and height: work from a platform or tower that is made for it, never lean from a "
@@ -74,11 +74,11 @@ def _panes(groups: list[Fields], margin: float) -> tuple[list[glass.Pane], list[
         down = group.whole("panes_down", 1, 1, 50)
         width = group.number("width_m", low=0.05, high=100.0) / across + 2.0 * margin
         height = group.number("height_m", low=0.05, high=100.0) / down + 2.0 * margin
-        number = group.whole("count", 1, 1, MOST_PIECES) * across * down
-        if len(panes) + number > MOST_PIECES:
+        number = group.whole("count", 1, 1, MOST_PANES) * across * down
+        if len(panes) + number > MOST_PANES:
             raise Problem(
                 group.at("count"),
-                f"That makes more than {MOST_PIECES} panes; ask for fewer windows at a time.",
+                f"That makes more than {MOST_PANES} panes; ask for fewer windows at a time.",
             )
         panes += [glass.Pane(index, width, height)] * number
     return panes, names
@@ -97,17 +97,12 @@ def _cut(fields: Fields, groups: list[Fields]) -> dict[str, Any]:
         raise Problem("rolls.0.count", "There is no roll to cut from: every count is 0.")
     panes, names = _panes(groups, margin)
     gels = fields.texts("gels")
-    for stock in stocks:
-        # The bound on pieces holds after division too: a narrow roll makes many strips.
-        narrowest = max(stock.width - overlap, 0.01)
-        if sum(pane.width * pane.height for pane in panes) / narrowest / stock.length > 4000.0:
-            raise Problem("windows", "That is more glass than one cut list can hold; divide it.")
     plan = glass.cut_list(panes, stocks, overlap, direction)
     if plan is None:
         raise Problem(
             "rolls.0.width_m",
-            "The roll is too narrow for these windows beside the overlap: take a wider roll or "
-            "less overlap.",
+            "The roll is too small for this much glass beside the overlap: take a wider roll or "
+            "less overlap, or divide the windows.",
         )
     return _answer(plan, names, gels, max(1, len(gels)), direction)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from evenkelvin.scouting.windows import Pane, Piece, Plan, Stock, cover, pack
+from evenkelvin.scouting.windows import Pane, Plan, Stock, divide, pack
 
 
 @dataclass(frozen=True)
@@ -71,20 +71,10 @@ def order_gel(
     found = []
     for size in sizes:
         for lead in dict.fromkeys([size, *owned]):
-            pieces = _divided(panes, lead, overlap)
+            pieces = divide(panes, lead, overlap)
             if pieces is not None:
                 found.append(_priced(pack(pieces, [*owned, size]), owned, size, spare_part))
     return min(found, key=_least, default=None)
-
-
-def _divided(panes: Sequence[Pane], lead: Stock, overlap: float) -> list[Piece] | None:
-    pieces: list[Piece] = []
-    for pane in panes:
-        laid = cover(pane, lead, overlap)
-        if laid is None:
-            return None
-        pieces += laid
-    return pieces
 
 
 def _least(order: GelOrder) -> tuple[float, ...]:

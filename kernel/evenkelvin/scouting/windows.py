@@ -5,7 +5,8 @@ divides (guillotine patterns: Gilmore and Gomory, 1965, 'Multistage cutting stoc
 and more dimensions', Oper. Res. 13): first a length off the roll, then that length into pieces.
 Pieces are placed by falling size (decreasing height: Coffman, Garey, Johnson and Tarjan, 1980,
 SIAM J. Comput. 9), each into the free rectangle, length or roll that it fits best (guillotine
-algorithm with best fit: Jylänki, 2010, 'A thousand ways to pack the bin'). That order is a
+algorithm with best fit: Jylänki, 2010, 'A thousand ways to pack the bin'); a length may be cut
+a little longer for a piece that nearly fits. That order is a
 heuristic, so it is tried again with pieces turned, rests split the other way and orders slightly
 disturbed, from a fixed seed, and the best plan is kept: most pieces placed, fewest seams, least
 gel bought, least cut off, fewest lengths.
@@ -25,6 +26,8 @@ Direction = Literal["any", "upright", "across"]
 DENSITY_PER_STOP = math.log10(2.0)
 #: Narrowest strip that is worth hanging; a narrower rest takes more overlap instead.
 NARROWEST_M = 0.10
+#: Most pieces of one plan.
+MOST_PIECES = 2000
 #: Sizes are compared to a tenth of a millimetre.
 _FINE = 1e-4
 #: How many placements are tried in all, and how many orders at the most.
@@ -227,7 +230,13 @@ def _lay(
         _Free(free.at_across + across, free.at_along, beside, free.along if slit else along),
         _Free(free.at_across, free.at_along + along, across if slit else free.across, beyond),
     )
-    level.free += [rest for rest in rests if min(rest.across, rest.along) >= least - _FINE]
+    # A rest at the end of the length may still grow longer.
+    level.free += [
+        rest
+        for rest in rests
+        if rest.across >= least - _FINE
+        and (rest.along >= least - _FINE or rest.at_along + rest.along >= roll.used - _FINE)
+    ]
 
 
 def _into_open(
@@ -282,16 +291,57 @@ def _cut_level(roll: Roll, piece: Piece, way: tuple[float, float], least: float)
     _lay(roll, level, free, piece, way, True, least)
 
 
+def _into_longer(
+    rolls: list[Roll], piece: Piece, ways: list[tuple[float, float]], rule: int, most: float,
+    least: float,
+) -> bool:  # fmt: skip
+    """Cut the last length of a roll a little longer, so that it holds a piece that nearly fits.
+
+    ``most``: by how much, as a part of the piece's own length.
+    """
+    fits = [
+        (more, roll, free, way)
+        for roll in rolls
+        for free in roll.levels[-1].free
+        for way in ways
+        if free.at_along + free.along >= roll.used - _FINE
+        and way[0] <= free.across + _FINE
+        and (more := way[1] - free.along) <= most * way[1]
+        and roll.used + more <= roll.stock.length + _FINE
+    ]
+    if not fits:
+        return False
+    more, roll, free, way = min(fits, key=lambda fit: fit[0])
+    level = roll.levels[-1]
+    longer = [
+        replace(rest, along=rest.along + more)
+        if rest.at_along + rest.along >= roll.used - _FINE
+        else rest
+        for rest in level.free
+    ]
+    grown = longer[level.free.index(free)]
+    level.free = longer
+    level.along += more
+    roll.used += more
+    _lay(roll, level, grown, piece, way, (True, False, True)[rule], least)
+    return True
+
+
 def _place(
-    pieces: Sequence[tuple[Piece, list[tuple[float, float]]]], stocks: list[Stock], rule: int
+    pieces: Sequence[tuple[Piece, list[tuple[float, float]]]],
+    stocks: list[Stock],
+    rule: int,
+    longer: float,
 ) -> Plan:
     rolls: list[Roll] = []
     left_out = []
     least = min((min(way) for _, ways in pieces for way in ways), default=0.0)
     for piece, ways in pieces:
-        if _into_open(rolls, piece, ways, rule, least):
-            continue
-        if not _into_new(rolls, stocks, piece, ways, least):
+        if (
+            not _into_open(rolls, piece, ways, rule, least)
+            and not _into_longer(rolls, piece, ways, rule, longer, least)
+            and not _into_new(rolls, stocks, piece, ways, least)
+        ):
             left_out.append(piece)
     return Plan(tuple(rolls), tuple(left_out), seams_of([piece for piece, _ in pieces]))
 
@@ -323,13 +373,32 @@ def pack(pieces: Sequence[Piece], stocks: Sequence[Stock]) -> Plan:
             size *= 1.0 + noise * (chance.random() - 0.5)
             listed.append((-size, -across, len(listed), piece, ways))
         listed.sort(key=lambda entry: entry[:3])
-        plan = _place([(piece, ways) for *_, piece, ways in listed], sizes, attempt % 3)
+        ordered = [(piece, ways) for *_, piece, ways in listed]
+        longer = 0.0 if plain else chance.choice((0.0, 0.2, 0.4, 0.7))
+        plan = _place(ordered, sizes, attempt % 3, longer)
         if best is None or plan.score < best.score:
             best = plan
         if not best.left_out and best.used_area <= best.cut_area + _FINE:
             break  # nothing is wasted: no plan is better
     assert best is not None
     return best
+
+
+def divide(
+    panes: Sequence[Pane], lead: Stock, overlap: float, direction: Direction = "any"
+) -> list[Piece] | None:
+    """Return the pieces of all panes for one size of stock, or None where it is too small."""
+    glass = sum(pane.width * pane.height for pane in panes)
+    strip = lead.width - overlap
+    if strip <= 0.0 or glass / (strip * lead.length) > MOST_PIECES:
+        return None
+    pieces: list[Piece] = []
+    for pane in panes:
+        laid = cover(pane, lead, overlap, direction)
+        if laid is None or len(pieces) + len(laid) > MOST_PIECES:
+            return None
+        pieces += laid
+    return pieces
 
 
 def cut_list(
@@ -344,16 +413,10 @@ def cut_list(
     it has not enough of.
     """
     plans = []
-    for lead in dict.fromkeys(stocks):
-        pieces: list[Piece] = []
-        for pane in panes:
-            laid = cover(pane, lead, overlap, direction)
-            if laid is None:
-                break
-            pieces += laid
-        else:
-            others = [stock for stock in stocks if stock != lead]
-            plans.append(pack(pieces, [lead, *others]))
+    for index, lead in enumerate(stocks):
+        pieces = divide(panes, lead, overlap, direction)
+        if pieces is not None and lead.count != 0:
+            plans.append(pack(pieces, [lead, *stocks[:index], *stocks[index + 1 :]]))
     return min(plans, key=lambda plan: plan.score, default=None)
 
 

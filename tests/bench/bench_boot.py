@@ -55,7 +55,7 @@ def lay_out(site: Path) -> None:
     shutil.copytree(build.DIST, site / "ours")
     bare = site / "bare"
     bare.mkdir()
-    numpy_wheel = build.pyodide_lock()["packages"]["numpy"]["file_name"]
+    numpy_wheel = build.browser_python.pyodide_lock()["packages"]["numpy"]["file_name"]
     files = ["pyodide.js", "pyodide.asm.js", "pyodide.asm.wasm", "python_stdlib.zip"]
     for name in [*files, "pyodide-lock.json"]:
         shutil.copyfile(build.PYODIDE / name, bare / name)

@@ -99,8 +99,8 @@ def test_bytes_other_than_those_built_are_not_kept(
     own_dist: Path, page: Page, watch: Watch
 ) -> None:
     watch.expected += ["integrity", "Failed to load resource"]
-    pack = own_dist / "pyodide" / "sizes.json"
-    pack.write_text(pack.read_text() + " ")
+    lock = own_dist / "pyodide" / "pyodide-lock.json"
+    lock.write_text(lock.read_text() + " ")
     site = Site(own_dist)
     try:
         page.goto(site.url)

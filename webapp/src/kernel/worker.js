@@ -17,18 +17,15 @@ function tell(stage, part, words) {
   self.postMessage({ stage, part, words });
 }
 
-/** Sizes come with the build, because a host that compresses does not tell the true length. */
 async function boot() {
   tell("runtime", 0, "Loading Python");
-  const sizes = await (await fetch(`${INDEX_URL}sizes.json`)).json();
-  const wanted = sizes["library.pack"] + sizes["kernel.pack"];
   /** @type {Record<string, number>} */
   const received = {};
   let shown = 0;
   const load = async (/** @type {string} */ name) =>
     readPack(await fetch(INDEX_URL + name), (bytes) => {
       received[name] = bytes;
-      const part = Object.values(received).reduce((sum, n) => sum + n, 0) / wanted;
+      const part = Object.values(received).reduce((sum, n) => sum + n, 0) / PACK_BYTES;
       if (part - shown < 0.02 && part < 1) return;
       shown = part;
       tell("packages", Math.min(1, part), "Loading the colour tables and numpy");

@@ -17,13 +17,21 @@ export const book = new Book(database);
 export const settings = new Settings(database);
 export const drafts = new Drafts(database);
 
-/** Fires "fault" (detail: a sentence) when storage refuses, and "switch" between the books. */
-export const storage = new EventTarget();
+/** What storage last refused, as a sentence, until the person has seen it. Fires "change". */
+class Fault extends EventTarget {
+  words = "";
+
+  /** @param {string} words */
+  put(words) {
+    this.words = words;
+    this.dispatchEvent(new Event("change"));
+  }
+}
+export const fault = new Fault();
 
 /** @param {unknown} error */
 export function reportFault(error) {
-  const detail = error instanceof Error ? error.message : String(error);
-  storage.dispatchEvent(new CustomEvent("fault", { detail }));
+  fault.put(error instanceof Error ? error.message : String(error));
 }
 
 async function load() {
@@ -64,12 +72,10 @@ export async function enterDemo(demo) {
   );
   sessionStorage.setItem(DEMO_KEY, "1");
   await load();
-  storage.dispatchEvent(new Event("switch"));
 }
 
 export async function leaveDemo() {
   sessionStorage.removeItem(DEMO_KEY);
   await database.use(OWN);
   await load();
-  storage.dispatchEvent(new Event("switch"));
 }

@@ -5,24 +5,20 @@ import { placeIcon } from "../parts/place-icon.js";
 import "../parts/toast.js";
 import { Watch } from "../parts/watch.js";
 import { FIRST, route } from "../router.js";
-import { inDemo, leaveDemo, reportFault, settings, storage } from "../store/index.js";
+import { fault, inDemo, leaveDemo, reportFault, settings } from "../store/index.js";
 import { lightDraft } from "../store/light-draft.js";
 import { themeNow } from "../theme.js";
 import { t } from "../words/index.js";
 import { PLACES, VIEWS } from "./index.js";
 
 class Shell extends Page {
-  static properties = { fault: { state: true }, newVersion: { state: true } };
+  static properties = { newVersion: { state: true } };
 
   constructor() {
     super();
-    this.fault = "";
     /** @type {(() => void) | null} switches to the new version */
     this.newVersion = null;
-    this.watch = new Watch(this, route, settings);
-    storage.addEventListener("fault", (event) => {
-      this.fault = /** @type {CustomEvent<string>} */ (event).detail;
-    });
+    this.watch = new Watch(this, route, settings, fault);
     route.addEventListener("change", () => this.arrive());
   }
 
@@ -73,15 +69,13 @@ class Shell extends Page {
           : nothing
       }
       ${
-        this.fault
+        fault.words
           ? html`<div class="notice fault" role="alert">
-              <p>${this.fault}</p>
+              <p>${fault.words}</p>
               <button
                 type="button"
                 class="quiet"
-                @click=${() => {
-                  this.fault = "";
-                }}
+                @click=${() => fault.put("")}
               >
                 ${t("dismiss")}
               </button>

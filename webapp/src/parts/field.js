@@ -23,7 +23,7 @@ export function field({ id, label, value, onInput, unit, hint, problem, number, 
           id=${id}
           type="text"
           inputmode=${number ? "decimal" : "text"}
-          enterkeyhint="next"
+          enterkeyhint="done"
           autocomplete="off"
           autocapitalize=${number ? "off" : "sentences"}
           spellcheck="false"

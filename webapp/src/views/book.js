@@ -121,7 +121,7 @@ class BookView extends Page {
   renderLight(light) {
     const readings = book.below(light.id, "reading");
     return html`<li>
-      <h4>${light.data.name} ${versions(light)}</h4>
+      <h3>${light.data.name} ${versions(light)}</h3>
       <ul class="readings">
         ${readings.map(
           (reading) => html`<li>

@@ -230,10 +230,9 @@ class LightView extends Page {
             : nothing
         }
         <button
-          type="button"
+          type="submit"
           class="main"
           ?disabled=${!lightDraft.complete || this.keeping || Boolean(this.fix.problem)}
-          @click=${this.keep}
         >
           ${this.keeping ? t("light.keeping") : t("light.keep")}
         </button>

@@ -24,7 +24,9 @@ class Shell extends Page {
 
   /** A new view starts at its heading, for eyes and for screen readers. */
   async arrive() {
+    this.requestUpdate();
     await this.updateComplete;
+    await /** @type {any} */ (this.querySelector("main > *"))?.updateComplete;
     const heading = /** @type {HTMLElement | null} */ (this.querySelector("main h1"));
     if (heading) {
       heading.tabIndex = -1;
@@ -95,7 +97,8 @@ class Shell extends Page {
         event.preventDefault();
         this.arrive();
       }}>${t("skip")}</a>
-      <header class="top">
+      <header>
+        <div class="top">
         <span class="brand">${t("app.name")}</span>
         <button
           type="button"
@@ -104,8 +107,9 @@ class Shell extends Page {
         >
           ${t(`theme.to.${other}`)}
         </button>
+        </div>
+        ${this.renderNotices()}
       </header>
-      ${this.renderNotices()}
       <main id="main">${view.show(rest)}</main>
       <ek-toast></ek-toast>
       <nav class="thumb" aria-label=${t("nav.label")}>

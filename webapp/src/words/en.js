@@ -127,7 +127,7 @@ export default {
   "slip.read": "Read {time}",
   "slip.on": "on it: {pack}",
   "slip.measure": "Read again",
-  "slip.measureName": "Read {name} again",
+  "slip.measureName": "Read again: {name}",
 
   "text.title": "{place}, matched to {against}",
   "text.hang": "Hang {pack}: lands {cct}, costs {stops}.",
@@ -142,7 +142,7 @@ export default {
   "book.newSetupIn": "New setup in {name}",
   "book.change": "Change {name}",
   "book.work": "Work here",
-  "book.workName": "Work in {name}",
+  "book.workName": "Work here: {name}",
   "book.here": "here",
   "book.rename": "Rename",
   "book.renameName": "Rename {name}",

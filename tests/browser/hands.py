@@ -1,0 +1,40 @@
+"""What a person does with the app, for the tests."""
+
+from __future__ import annotations
+
+from playwright.sync_api import Locator, Page, expect
+
+
+def go(page: Page, place: str) -> None:
+    """Go to one of the four places by the thumb bar."""
+    page.get_by_role("navigation").get_by_role("link", name=place).click()
+    expect(page.locator("main h1")).to_be_visible()
+
+
+def type_xy(page: Page, x: str, y: str, name: str = "") -> None:
+    page.get_by_label("x", exact=True).fill(x)
+    page.get_by_label("y", exact=True).fill(y)
+    if name:
+        page.get_by_label("Name", exact=True).fill(name)
+
+
+def headline(page: Page) -> Locator:
+    return page.get_by_test_id("headline")
+
+
+def keep(page: Page) -> None:
+    page.get_by_role("button", name="Keep", exact=True).click()
+    expect(page.locator(".kept")).to_be_visible()
+
+
+def keep_light(page: Page, name: str, x: str, y: str) -> None:
+    """Read a light on Light, keep it, and have the form ready for the next."""
+    type_xy(page, x, y, name)
+    keep(page)
+    page.get_by_role("button", name="Next light").click()
+
+
+def open_demo(page: Page) -> None:
+    page.evaluate("location.hash = '#demo'")
+    expect(page.get_by_text("Demo: The Night Ferry")).to_be_visible()
+    expect(headline(page)).to_be_visible()

@@ -1,0 +1,161 @@
+"""Light: from what the meter shows to what to hang, kept."""
+
+from __future__ import annotations
+
+import re
+
+from conftest import Site, Watch, ask
+from hands import go, headline, keep, keep_light, type_xy
+from playwright.sync_api import BrowserContext, Page, expect
+
+# CIE standard illuminant A: x 0.44758, y 0.40745, CCT 2855.5 K (CIE 15; Ohno 2013).
+ILLUMINANT_A = ("0.44758", "0.40745")
+# CIE illuminant D55: x 0.33243, y 0.34744, CCT 5502 K (CIE 15; Ohno 2013).
+D55 = ("0.33243", "0.34744")
+
+
+def test_the_main_job_from_typing_to_kept(app: Page) -> None:
+    app.get_by_label("Match").or_(app.get_by_text("Match", exact=True)).click()
+    app.get_by_role("button", name="3200 K").click()
+    type_xy(app, *D55, name="window")
+    # Full CTO takes 5500 K daylight to about 3200 K: common practice, no source.
+    expect(headline(app)).to_contain_text("CTO")
+    lands = app.locator(".answer .figures").inner_text()
+    cct = int(re.search(r"(\d{4}) K", lands)[1])  # type: ignore[index]
+    assert abs(cct - 3200) <= 100
+    expect(app.locator(".answer")).to_contain_text("mired too cool")
+    expect(app.locator(".answer")).to_contain_text(re.compile(r"\d\.\d stop"))
+    expect(app.locator(".caution")).to_contain_text("ignite")
+    expect(app.get_by_role("img", name="Balance field")).to_be_visible()
+    keep(app)
+    expect(app.locator(".kept")).to_contain_text("window kept at")
+    go(app, "Book")
+    expect(app.locator("ek-book")).to_contain_text("window")
+    expect(app.locator("ek-book")).to_contain_text("x 0.33243 y 0.34744")
+
+
+def test_the_screen_and_the_kernel_say_the_same(app: Page) -> None:
+    type_xy(app, *ILLUMINANT_A)
+    expect(headline(app)).not_to_be_empty()
+    answer = ask(
+        app,
+        {
+            "ask": "fix",
+            "reading": {"x": ILLUMINANT_A[0], "y": ILLUMINANT_A[1]},
+            "target": {"cct_K": 5600, "duv": 0},
+            "tolerance": "normal",
+        },
+    )
+    expect(headline(app)).to_have_text(answer["packs"][0]["words"])
+    expect(app.locator(".answer")).to_contain_text(answer["offset"]["words"])
+    assert abs(answer["reading"]["cct_K"] - 2855.5) < 0.5
+
+
+def test_cct_and_duv_with_a_decimal_comma(app: Page) -> None:
+    app.get_by_role("radio", name="CCT and Duv").check()
+    app.get_by_label("CCT", exact=True).fill("3200")
+    app.get_by_label("Duv", exact=True).fill("0,0050")
+    expect(app.locator(".answer")).to_contain_text("too warm")
+    expect(app.locator(".answer")).to_contain_text("green")
+    expect(app.locator(".problem")).to_have_count(0)
+
+
+def test_bad_input_is_told_at_its_field_and_nothing_is_lost(app: Page) -> None:
+    type_xy(app, "0.4x", "0.4024", name="key")
+    field = app.get_by_label("x", exact=True)
+    expect(field).to_have_attribute("aria-invalid", "true")
+    sentence = app.locator(f"#{field.get_attribute('aria-describedby')}")
+    expect(sentence).to_contain_text("0.4x")
+    expect(app.get_by_role("button", name="Keep", exact=True)).to_be_disabled()
+    app.reload()
+    expect(field).to_have_value("0.4x")
+    expect(app.get_by_label("Name", exact=True)).to_have_value("key")
+    field.fill("0.4349")
+    expect(headline(app)).not_to_be_empty()
+    expect(field).to_have_attribute("aria-invalid", "false")
+
+
+def test_an_impossible_chromaticity_is_told(app: Page) -> None:
+    type_xy(app, "0.7", "0.7")
+    expect(app.locator("ek-light .problem").first).to_be_visible()
+    expect(headline(app)).to_have_count(0)
+
+
+def test_foot_candles_are_kept_as_typed(app: Page) -> None:
+    go(app, "Kit")
+    app.get_by_role("radio", name="Foot-candle").check()
+    go(app, "Light")
+    type_xy(app, *D55, name="key")
+    app.get_by_label("Illuminance").fill("87")
+    keep(app)
+    go(app, "Book")
+    expect(app.locator("ek-book")).to_contain_text("87 fc")
+
+
+def test_a_light_is_read_again_after_the_fix(app: Page) -> None:
+    type_xy(app, *ILLUMINANT_A, name="practical")
+    expect(headline(app)).not_to_be_empty()
+    hung = headline(app).inner_text().split(" + ")
+    keep(app)
+    app.get_by_role("button", name="Gelled: read it again").click()
+    for gel in hung:
+        expect(app.locator(".chips")).to_contain_text(gel)
+    type_xy(app, "0.3310", "0.3420")
+    table = app.get_by_role("table", name="Before and now")
+    expect(table.get_by_role("row", name="Before")).to_contain_text("2860 K")
+    expect(table.get_by_role("row", name="Now")).to_contain_text("holds")
+    keep(app)
+    go(app, "Book")
+    expect(app.locator(".readings li")).to_have_count(2)
+    expect(app.locator(".readings li").first).to_contain_text("gelled")
+
+
+def test_another_light_can_be_the_white_to_match(app: Page) -> None:
+    keep_light(app, "key", "0.4349", "0.4024")
+    app.get_by_text("Match", exact=True).click()
+    app.get_by_label("Or match another light").select_option("key")
+    expect(app.locator(".against summary")).to_contain_text("key")
+    type_xy(app, "0.4349", "0.4024", name="fill")
+    expect(headline(app)).to_have_text("Leave it alone")
+
+
+def test_what_is_half_typed_can_be_brought_back(app: Page) -> None:
+    type_xy(app, *D55, name="key")
+    app.get_by_role("button", name="Clear").click()
+    expect(app.get_by_label("x", exact=True)).to_have_value("")
+    app.get_by_role("button", name="Undo").click()
+    expect(app.get_by_label("x", exact=True)).to_have_value(D55[0])
+    expect(app.get_by_label("Name", exact=True)).to_have_value("key")
+
+
+def test_typing_need_not_wait_for_the_kernel(
+    page: Page, site: Site, context: BrowserContext
+) -> None:
+    held = []
+    context.route("**/kernel.pack", lambda route: held.append(route))
+    page.goto(site.url)
+    type_xy(page, *D55, name="window")
+    expect(page.get_by_role("progressbar")).to_be_visible()
+    expect(headline(page)).to_have_count(0)
+    keep(page)  # a reading is kept even before it is answered
+    for route in held:
+        route.continue_()
+    expect(headline(page)).not_to_be_empty(timeout=60_000)
+    expect(page.get_by_label("Name", exact=True)).to_have_value("window")
+
+
+def test_a_kernel_that_cannot_start_is_told_once_and_tried_again(
+    page: Page,
+    site: Site,
+    context: BrowserContext,
+    watch: Watch,
+) -> None:
+    watch.expected += ["Failed to load", "Failed to fetch"]
+    context.route("**/kernel.pack", lambda route: route.abort())
+    page.goto(site.url)
+    type_xy(page, *D55)
+    page.locator("html[data-kernel=failed]").wait_for(state="attached", timeout=60_000)
+    expect(page.get_by_text("Answers cannot be worked out now")).to_have_count(1)
+    context.unroute("**/kernel.pack")
+    page.get_by_role("button", name="Try again").click()
+    expect(headline(page)).not_to_be_empty(timeout=60_000)

@@ -1,0 +1,179 @@
+"""Set, Book and Kit: the whole setup, the log, and what the answers rest on."""
+
+from __future__ import annotations
+
+from conftest import ask
+from hands import go, headline, keep_light, open_demo, type_xy
+from playwright.sync_api import BrowserContext, Page, expect
+
+
+def test_the_set_says_who_is_out_and_what_to_hang(app: Page) -> None:
+    open_demo(app)
+    expect(headline(app)).to_have_text("4 of 5 are out")
+    batten = app.locator(".slip", has_text="batten 2")
+    expect(batten).to_contain_text("minus green")
+    expect(batten).to_contain_text("stop")
+    expect(app.locator(".slip", has_text="fill")).to_contain_text("Leave it alone")
+    field = app.get_by_role("img", name="Balance field")
+    expect(field.locator("circle.light")).to_have_count(5)
+    expect(field.locator("desc")).to_contain_text("batten 2")
+    expect(app.locator(".caution")).to_be_visible()
+
+
+def test_a_hero_light_is_matched(app: Page) -> None:
+    open_demo(app)
+    app.get_by_text("Match", exact=True).click()
+    app.get_by_label("Or match another light").select_option("batten 1")
+    hero = app.locator(".slip", has=app.get_by_role("heading", name="batten 1"))
+    expect(hero).to_contain_text("hero")
+    expect(hero).to_contain_text("holds")
+    expect(hero).to_contain_text("Leave it alone")
+
+
+def test_a_light_of_the_set_is_read_again(app: Page) -> None:
+    open_demo(app)
+    app.get_by_role("button", name="Read again: key").click()
+    expect(app.get_by_role("heading", name="key, again")).to_be_visible()
+    expect(app.locator(".chips")).to_contain_text("1/4 CTO")
+
+
+def test_the_set_is_shared_as_text(app: Page, context: BrowserContext) -> None:
+    context.grant_permissions(["clipboard-read", "clipboard-write"])
+    app.evaluate("delete Navigator.prototype.share")
+    open_demo(app)
+    app.get_by_role("button", name="Share as text").click()
+    expect(app.get_by_text("Copied")).to_be_visible()
+    text = app.evaluate("navigator.clipboard.readText()")
+    assert "Ticket hall · 2 The last sailing, matched to 4300 K" in text
+    assert "practical on the counter: 2690 K, off" in text
+    assert "Hang full CTB" in text
+
+
+def test_an_empty_set_leads_to_light(app: Page) -> None:
+    go(app, "Set")
+    app.get_by_role("link", name="Read a light").click()
+    expect(app.get_by_label("x", exact=True)).to_be_visible()
+
+
+def test_what_is_deleted_comes_back_by_undo(app: Page) -> None:
+    keep_light(app, "key", "0.3810", "0.3770")
+    keep_light(app, "fill", "0.3820", "0.3780")
+    go(app, "Book")
+    app.get_by_role("button", name="Delete the reading of key").click()
+    expect(app.locator(".lights > li")).to_have_count(1)
+    app.get_by_role("button", name="Undo").click()
+    expect(app.locator(".lights > li")).to_have_count(2)
+    app.get_by_role("button", name="Delete Setup 1").click()
+    expect(app.locator(".setup")).to_have_count(0)
+    go(app, "Set")
+    expect(app.locator(".slip")).to_have_count(0)
+    app.get_by_role("button", name="Undo").click()
+    expect(app.locator(".slip")).to_have_count(2)
+    app.reload()
+    expect(app.locator(".slip")).to_have_count(2)
+
+
+def test_locations_and_setups_are_named_and_opened_again(app: Page) -> None:
+    keep_light(app, "key", "0.3810", "0.3770")
+    go(app, "Book")
+    app.get_by_role("button", name="New location").click()
+    app.get_by_role("textbox", name="New location").fill("Car deck")
+    app.get_by_role("button", name="Save").click()
+    expect(app.get_by_role("heading", name="Car deck")).to_be_visible()
+    app.get_by_role("button", name="New setup in Car deck").click()
+    app.get_by_role("textbox", name="New setup").fill("Headlights")
+    app.get_by_role("button", name="Save").click()
+    go(app, "Light")
+    expect(app.locator(".place")).to_contain_text("Car deck · Headlights")
+    go(app, "Book")
+    first = app.locator(".location", has=app.get_by_role("heading", name="First location"))
+    first.locator("summary", has_text="Setup 1").click()
+    first.get_by_role("button", name="Rename Setup 1").click()
+    app.get_by_label("Name", exact=True).fill("Counter")
+    app.get_by_role("button", name="Save").click()
+    first.get_by_role("button", name="Work here: Counter").click()
+    expect(app.locator(".place")).to_contain_text("First location · Counter")
+
+
+def test_a_setup_is_opened_with_the_white_it_was_read_against(app: Page) -> None:
+    open_demo(app)
+    go(app, "Book")
+    app.locator("summary", has_text="3 Between the cars").click()
+    app.get_by_role("button", name="Work here: 3 Between the cars").click()
+    expect(app.locator(".against summary")).to_contain_text("3200 K")
+
+
+def test_a_book_of_many_setups_shows_the_newest_first(app: Page) -> None:
+    open_demo(app)
+    app.evaluate(
+        """() => new Promise((resolve, reject) => {
+            const opening = indexedDB.open("evenkelvin-demo");
+            opening.onsuccess = () => {
+                const tx = opening.result.transaction("entries", "readwrite");
+                const store = tx.objectStore("entries");
+                const all = store.getAll();
+                all.onsuccess = () => {
+                    const hall = all.result.find(e => e.data.name === "Ticket hall").of;
+                    for (let i = 0; i < 300; i += 1) {
+                        const id = `many-${String(i).padStart(17, "0")}`;
+                        const at = new Date(Date.UTC(2026, 0, 1) + i * 3600e3).toISOString();
+                        store.put({id, at, thing: "setup", of: id, parent: hall, after: [],
+                                   data: {name: `Old ${i}`}});
+                    }
+                };
+                tx.oncomplete = () => { opening.result.close(); resolve(); };
+                tx.onerror = reject;
+            };
+        })"""
+    )
+    app.reload()
+    go(app, "Book")
+    expect(app.locator(".setup")).to_have_count(20)
+    expect(app.locator(".setup").nth(3)).to_contain_text("Old 299")
+    app.get_by_role("button", name="283 earlier setups").click()
+    expect(app.locator(".setup")).to_have_count(40)
+
+
+def test_gel_out_of_stock_is_not_advised(app: Page) -> None:
+    type_xy(app, "0.44758", "0.40745", name="practical")
+    expect(headline(app)).to_contain_text("CTB")
+    go(app, "Kit")
+    app.locator(".family summary", has_text="Orange and blue").click()
+    app.get_by_role("button", name="None in stock").first.click()
+    expect(app.locator(".family summary").first).to_contain_text("0 of 10")
+    go(app, "Light")
+    expect(headline(app)).not_to_be_empty()
+    expect(headline(app)).not_to_contain_text("CTB")
+
+
+def test_a_gel_shows_its_curve(app: Page) -> None:
+    go(app, "Kit")
+    app.locator(".family summary", has_text="Orange and blue").click()
+    app.get_by_role("button", name="Curve of full CTO").click()
+    curve = app.get_by_role("img", name="full CTO lets through")
+    expect(curve.locator("polyline")).to_be_visible()
+
+
+def test_a_white_that_cannot_be_is_told(app: Page) -> None:
+    go(app, "Kit")
+    app.get_by_label("CCT", exact=True).fill("32000")
+    expect(app.locator("#kit-cct-problem")).to_contain_text("10")
+    go(app, "Light")
+    type_xy(app, "0.3810", "0.3770")
+    expect(app.locator("ek-light .problem")).to_contain_text("white to match")
+
+
+def test_tolerance_can_be_typed_in_steps(app: Page) -> None:
+    type_xy(app, "0.4349", "0.4024")
+    go(app, "Kit")
+    app.get_by_role("button", name="3200 K").click()
+    app.get_by_role("radio", name="Steps").check()
+    app.get_by_label("Holds within").fill("40")
+    go(app, "Light")
+    expect(headline(app)).to_have_text("Leave it alone")
+
+
+def test_the_lamps_offered_are_those_the_kernel_knows(app: Page) -> None:
+    offered = app.get_by_label("Kind of lamp").locator("option")
+    kinds = [lamp["kind"] for lamp in ask(app, {"ask": "kit"})["lamps"]]
+    assert offered.evaluate_all("options => options.map(o => o.value)") == kinds

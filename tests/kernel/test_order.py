@@ -33,7 +33,7 @@ def test_pieces_are_gathered_by_gel_and_size():
     assert half["order"] == [ROLL | {"count": 1}]
     assert half["cut_m2"] == pytest.approx(3 * 0.36 + 0.09)
     assert reply["gels"][1]["gel"] == "1/8 minus green"
-    assert reply["words"].startswith("Order 1/2 CTO: 1 × 1.22 × 7.62 m; 1/8 minus green: ")
+    assert reply["words"].startswith("Order 1/2 CTO: 1 of 1.22 × 7.62 m; 1/8 minus green: ")
 
 
 def test_the_stock_is_used_before_anything_is_bought():

@@ -126,7 +126,7 @@ def _gel(name: str, need: _Need, order: GelOrder | None) -> dict[str, Any]:
             "seams": order.plan.seams,
         }
     bought = " and ".join(
-        f"{size['count']} × {size['width_m']:g} × {size['length_m']:g} m"
+        f"{size['count']} of {size['width_m']:g} × {size['length_m']:g} m"
         for size in answer["order"]
     )
     answer["words"] = f"{name}: {bought or 'enough in stock'}"

@@ -21,8 +21,8 @@ from astral import Observer, refraction_at_zenith
 from astral.sun import zenith_and_azimuth
 
 MINUTES = 1440
-#: Sampling of the day in minutes: a shorter span of sun between two obstacles can be missed.
-STEP = 2
+#: Sampling of the day in minutes: a shorter span can be missed.
+STEP = 4
 SUNRISE_DEG = -0.833
 GOLDEN_DEG = (-4.0, 6.0)
 BLUE_DEG = (-6.0, -4.0)

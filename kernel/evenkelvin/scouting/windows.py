@@ -6,10 +6,10 @@ and more dimensions', Oper. Res. 13): first a length off the roll, then that len
 Pieces are placed by falling size (decreasing height: Coffman, Garey, Johnson and Tarjan, 1980,
 SIAM J. Comput. 9), each into the free rectangle, length or roll that it fits best (guillotine
 algorithm with best fit: Jylänki, 2010, 'A thousand ways to pack the bin'); a length may be cut
-a little longer for a piece that nearly fits. That order is a
-heuristic, so it is tried again with pieces turned, rests split the other way and orders slightly
-disturbed, from a fixed seed, and the best plan is kept: most pieces placed, fewest seams, least
-gel bought, least cut off, fewest lengths.
+a little longer for a piece that nearly fits. That order is a heuristic, so it is tried again with
+pieces turned, rests split the other way and orders slightly disturbed, from a fixed seed, and the
+best plan is kept: most pieces placed, fewest seams, least gel bought, least cut off, fewest
+lengths.
 """
 
 from __future__ import annotations
@@ -30,8 +30,9 @@ NARROWEST_M = 0.10
 MOST_PIECES = 2000
 #: Sizes are compared to a tenth of a millimetre.
 _FINE = 1e-4
-#: How many placements are tried in all, and how many orders at the most.
-_PLACEMENTS, _MOST_TRIES = 8000, 300
+#: How many orders are tried: so many at the most, and for long lists as many as take about a
+#: second in a browser. The work of one order grows with the square of its pieces.
+_MOST_TRIES, _PLACEMENTS, _COMPARISONS = 300, 8000, 400_000
 
 
 @dataclass(frozen=True)
@@ -359,7 +360,8 @@ def pack(pieces: Sequence[Piece], stocks: Sequence[Stock]) -> Plan:
         return sorted(ways, key=lambda way: (way[0] > widest + _FINE, -way[1]))
 
     best: Plan | None = None
-    tries = max(4, min(_MOST_TRIES, _PLACEMENTS // max(1, len(pieces))))
+    number = max(1, len(pieces))
+    tries = max(4, min(_MOST_TRIES, _PLACEMENTS // number, _COMPARISONS // number**2))
     for attempt in range(tries):
         # The four plain orders first: all tall or all flat, by length or by area.
         plain = attempt < 4

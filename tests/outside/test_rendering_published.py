@@ -13,12 +13,14 @@ import luxpy
 import numpy as np
 import pytest
 from colour.temperature import uv_to_CCT_Ohno2013
+from luxpy.color.cri.iestm30.metrics import _IES_TM30_ANNEX_E_TABLE
 
 import evenkelvin.data
+from evenkelvin.colorimetry.chromaticity import xyz_to_xy
 from evenkelvin.colorimetry.illuminant import illuminant, illuminant_names, planck
-from evenkelvin.colorimetry.observer import GRID
+from evenkelvin.colorimetry.observer import GRID, observer_at
 from evenkelvin.colorimetry.spectrum import Spectrum
-from evenkelvin.rendering import ssi
+from evenkelvin.rendering import camera, ssi, tlci, verdict
 from evenkelvin.rendering.cri import colour_rendering_index
 from evenkelvin.rendering.tlci import daylight as tlci_daylight
 from evenkelvin.rendering.tlci import television_consistency, temperature
@@ -292,3 +294,49 @@ def test_tlci_daylight() -> None:
     # From the same place.
     assert tlci_daylight(6500.0)[4] == pytest.approx(82.423248, abs=1e-6)
     assert tlci_daylight(6500.0)[36] == pytest.approx(100.0, abs=1e-9)
+
+
+def test_a_black_body_of_4000_k_misses_one_hundred_for_the_blended_reference() -> None:
+    # From the same place.
+    light = Spectrum(GRID, planck(GRID, 4000.0))
+    assert television_consistency(light).qa == pytest.approx(99.85, abs=0.01)
+
+
+@pytest.mark.parametrize(("name", "score"), [("FL2", 26.8), ("LED-B3", 69.4)])
+def test_tlci_on_the_iso_17321_chart_tells_that_chart_from_its_own(
+    name: str, score: float, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # What the scores would be with the reflectances of ISO 17321-1, as colour-science 0.4.7
+    # carries them; from the same place.
+    shape = colour.SpectralShape(380, 760, 5)
+    patches = list(colour.SDS_COLOURCHECKERS["ISO 17321-1"].values())[:18]
+    chart = np.column_stack([patch.copy().align(shape).values for patch in patches])
+    monkeypatch.setattr(tlci, "chart", lambda: chart)
+    assert television_consistency(ours(name)).qa == pytest.approx(score, abs=0.05)
+
+
+def test_tlci_locus_is_that_of_its_own_black_body_and_daylight() -> None:
+    # Recomputed with the 1931 observer the tables agree within 5e-5 (black body, worst at 1000 K)
+    # and 3e-6 (daylight); from the same place.
+    for table, light, within in (
+        ("tlci2012_planckian_locus", lambda cct: tlci.black_body(camera.NM, cct), 6e-5),
+        ("tlci2012_daylight_locus", tlci.daylight, 4e-6),
+    ):
+        kelvin, x, y = (np.array(column(table, name)) for name in ("cct_k", "x", "y"))
+        bars = observer_at(camera.NM)
+        xy = np.array([xyz_to_xy(light(cct) @ bars) for cct in kelvin])
+        assert np.abs(xy - np.column_stack([x, y])).max() < within
+
+
+# ------------------------------------------------------------------------------- words and lines
+
+
+def test_lines_drawn_through_tm30_are_those_of_its_annex_e() -> None:
+    # ANSI/IES TM-30-20, annex E, as luxpy 1.12.5 carries it.
+    table = _IES_TM30_ANNEX_E_TABLE
+    preference, vividness = table["Preference"], table["Vividness"]
+    assert pytest.approx([100 * at for at in preference["P2"]["Rcsh1"]]) == verdict.RED_CHROMA
+    widest = [100 * at for at in preference["P3"]["Rcsh1"]]
+    assert pytest.approx(widest) == verdict.RED_CHROMA_WIDEST
+    assert preference["P3"]["Rg"][0] == verdict.PALE_RG
+    assert vividness["V2"]["Rg"][0] == verdict.VIVID_RG

@@ -26,6 +26,8 @@ MAX_PROBLEMS = 50
 FEWEST_SAMPLES = 8
 #: Share of damaged samples up to which a spectrum is taken without them.
 MOST_DAMAGED = 0.1
+#: Shortest and longest wavelength that a file may hold, in nm; others are no wavelengths.
+SHORTEST_NM, LONGEST_NM = 150.0, 20_000.0
 #: Decimals of a wavelength in nm that are kept: finer ones are floating-point noise.
 WAVELENGTH_DECIMALS = 4
 #: Longest name of a spectrum, in characters.
@@ -174,7 +176,13 @@ def settle(found: FoundSpectrum) -> None:
         When the samples cannot be the spectrum of a light, or of a gel or surface.
     """
     found.name = " ".join(found.name.split())[:LONGEST_NAME]
-    nm = np.round(np.asarray(found.wavelengths, dtype=float), WAVELENGTH_DECIMALS)
+    stated = np.asarray(found.wavelengths, dtype=float)
+    if np.any(np.abs(stated) > LONGEST_NM):
+        raise Problem(
+            "wavelengths_nm",
+            f"{stated[np.argmax(np.abs(stated))]:g} nm is no wavelength of light.",
+        )
+    nm = np.round(stated, WAVELENGTH_DECIMALS)
     values = np.asarray(found.values, dtype=float)
     steps = np.diff(nm)
     if len(nm) and np.all(steps <= 0) and np.any(steps < 0):

@@ -48,7 +48,7 @@ _QUANTITY = re.compile(
     r"(relative\s+|spectral\s+|spektrale\s+)*(values?|werte?|valeurs?|valor(es)?|valor[ei]|data|"
     r"intensity|intensität|intensité|intensidad|intensità|spd|power|y|s|e|i|ir?radiance|"
     r"transmittance|transmission|reflectance|relative|counts|amplitude|spectrum|spektrum|"
-    r"leistung|bestrahlungsstärke|strahldichte|t|r|%|%t|t%|w/m2?|a\.?u\.?)\W*",
+    r"leistung|bestrahlungsstärke|strahldichte|t|r|%|%t|t%|w/m2?|a\.?u\.?)[\W_]*",
     re.IGNORECASE,
 )
 _UNIT_ROW = re.compile(

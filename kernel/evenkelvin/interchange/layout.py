@@ -5,15 +5,19 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
-from itertools import islice, pairwise
+from itertools import islice, pairwise, zip_longest
 from operator import gt
 
-from evenkelvin.interchange.contents import FEWEST_SAMPLES, MAX_SPECTRA, TO_NM
+from evenkelvin.interchange.contents import (
+    FEWEST_SAMPLES,
+    LONGEST_NM,
+    MAX_SPECTRA,
+    SHORTEST_NM,
+    TO_NM,
+)
 from evenkelvin.interchange.dialect import Dialect
 from evenkelvin.interchange.headings import names_wavelength, wavelength_unit
 
-#: Shortest and longest wavelength that a file may hold, in nm; others are no wavelengths.
-SHORTEST_NM, LONGEST_NM = 150.0, 20_000.0
 #: What a spectrum must touch to be one of visible light, in nm.
 _VISIBLE = (400.0, 700.0)
 #: Most lines that may interrupt a column of wavelengths before it counts as ended.
@@ -168,19 +172,31 @@ def _runs(marks: list[Mark]) -> list[list[Mark]]:
     return runs
 
 
-def _may_be_axis(marks: list[Mark]) -> bool:
-    """Tell quickly whether marks are worth a closer look: mostly in one direction, or large."""
-    if len(marks) < FEWEST_SAMPLES:
+def _may_be_axis(values: Sequence[float]) -> bool:
+    """Tell quickly whether numbers are worth a closer look: mostly in one direction, or large."""
+    if len(values) < FEWEST_SAMPLES:
         return False
-    values = [mark.value for mark in marks]
     rising = sum(map(gt, values[1:], values))
     large = sum(value >= SHORTEST_NM for value in values)
     return large >= FEWEST_SAMPLES or not 0.2 < rising / len(values) < 0.8
 
 
+def _marks(cells: Sequence[str], numbers: Sequence[float | None], dialect: Dialect) -> list[Mark]:
+    """Return the marks of a column or row, or none where a glance shows that it is no axis."""
+    plain = [number for number in numbers if number is not None]
+    if 2 * len(plain) > len(cells) and not _may_be_axis(plain):
+        return []
+    pairs = zip(cells, numbers, strict=True)
+    return [
+        mark
+        for place, (cell, number) in enumerate(pairs)
+        if (mark := mark_of(place, cell, number, dialect))
+    ]
+
+
 def _axes(at: int, marks: list[Mark]) -> Iterator[Axis]:
     """Yield the axes among the marks of one column or row."""
-    if not _may_be_axis(marks):
+    if not _may_be_axis([mark.value for mark in marks]):
         return
     for stretch in _stretches(marks):
         if len(stretch) < FEWEST_SAMPLES:
@@ -206,13 +222,16 @@ def axes_down(rows: list[Row], dialect: Dialect) -> list[Axis]:
     width = max((len(row.cells) for row in rows), default=0)
     if width < 2:
         return []
-    columns: list[list[Mark]] = [[] for _ in range(width)]
-    for place, row in enumerate(rows):
-        for column, cell in enumerate(row.cells):
-            mark = mark_of(place, cell, row.numbers[column], dialect)
-            if mark:
-                columns[column].append(mark)
-    found = (axis for column, marks in enumerate(columns) for axis in _axes(column, marks))
+    columns = zip(
+        zip_longest(*(row.cells for row in rows), fillvalue=""),
+        zip_longest(*(row.numbers for row in rows)),
+        strict=True,
+    )
+    found = (
+        axis
+        for column, (cells, numbers) in enumerate(columns)
+        for axis in _axes(column, _marks(cells, numbers, dialect))
+    )
     return _without_look_alikes(list(islice(found, 2 * MAX_SPECTRA)), rows)
 
 
@@ -255,12 +274,7 @@ def axes_across(rows: list[Row], dialect: Dialect) -> list[Axis]:
     for place, row in enumerate(rows):
         if len(row.cells) < FEWEST_SAMPLES:
             continue
-        marks = [
-            mark
-            for column, cell in enumerate(row.cells)
-            if (mark := mark_of(column, cell, row.numbers[column], dialect))
-        ]
-        axes = list(_axes(place, marks))
+        axes = list(_axes(place, _marks(row.cells, row.numbers, dialect)))
         best = max(axes, key=lambda axis: len(axis.marks), default=None)
         if best and (best.marks[0].label or is_even([mark.value for mark in best.marks])):
             found.append(best)

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import groupby, pairwise
+from typing import cast
 
 from evenkelvin.interchange.contents import (
     CHOICES,
@@ -299,6 +300,17 @@ class _Reader:
         to_fraction(found, self.contents, percent or None, self.choices.get("values", ""))
         self.contents.take(found, bad)
 
+    def samples(
+        self, rows: list[Row], column: int, wavelengths: list[float], found: FoundSpectrum
+    ) -> int:
+        """Add the samples of a column; return how many cells are damaged."""
+        values = [row.number(column) for row in rows]
+        if None not in values:
+            found.wavelengths, found.values = wavelengths, cast(list[float], values)
+            return 0
+        pairs = zip(rows, wavelengths, strict=True)
+        return sum(self.sample(row, column, nm, found) for row, nm in pairs)
+
     def sample(self, row: Row, column: int, nm: float, found: FoundSpectrum) -> int:
         """Add the sample in a cell; return 1 where the cell is damaged, else 0."""
         cell, value = row.cell(column), row.number(column)
@@ -359,14 +371,12 @@ class _Down(_Reader):
                 name = f"{heading.title} {name}"
             found = FoundSpectrum(name, [], [], "light", unit, line=rows[0].line)
             found.unit = unit or heading.unit_of(column)
-            bad = sum(
-                self.sample(self.rows[mark.place], column, mark.value * factor, found)
-                for mark in axis.marks
-            )
+            bad = self.samples(rows, column, [mark.value * factor for mark in axis.marks], found)
             percent = names_percent(f"{words} {heading.unit_of(column)}") or any(
                 row.cell(column).endswith("%") for row in rows[:3]
             )
-            self.finish(found, (words, heading.text, heading.title), percent, bad)
+            stated = (words, heading.text, heading.unit_of(column), heading.title)
+            self.finish(found, stated, percent, bad)
 
     def _value_columns(self, rows: list[Row], columns: range) -> list[int]:
         """Return the columns that are mostly numbers over these rows."""

@@ -1,0 +1,367 @@
+"""The command line: arguments in, text out. Files and streams are `__main__`'s business.
+
+Lights are put to the desk, so that a script and a phone give the same numbers.
+"""
+
+from __future__ import annotations
+
+import argparse
+import base64
+import json
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from evenkelvin import __version__
+from evenkelvin.desk import answer
+from evenkelvin.interchange.book import (
+    Book,
+    Thing,
+    above,
+    as_plain,
+    as_text,
+    below,
+    merge,
+    part_of,
+    read_book,
+    summary,
+    things,
+)
+from evenkelvin.interchange.link import make_link
+from evenkelvin.interchange.sheet import STYLES, write_csv
+from evenkelvin.lights.stand_in import LAMPS
+from evenkelvin.problem import Problem
+
+#: Reads a file by its name, "-" meaning standard input; raises OSError.
+Read = Callable[[str], bytes]
+Plain = dict[str, Any]
+
+#: Packs that are listed when none comes close.
+_FEW = 3
+_OVER = """\
+A FILE may be a spectrum or readings in any format that the app reads, and "-" is standard input.
+Numbers take a decimal comma too; write a negative one as --duv=-0,003.
+"""
+
+
+@dataclass
+class Outcome:
+    """What a command gives: text for standard output, files to write, and the exit code."""
+
+    text: str = ""
+    files: dict[str, str] = field(default_factory=dict)
+    code: int = 0
+
+
+def run(arguments: Sequence[str], read: Read) -> Outcome:
+    """Run one command.
+
+    Raises
+    ------
+    Problem
+        When it cannot be answered as it stands.
+    OSError
+        When a file cannot be read.
+    SystemExit
+        From argparse, for wrong arguments and for --help.
+    """
+    options = _parser().parse_args(list(arguments))
+    outcome: Outcome = options.command(options, read)
+    if outcome.text and not outcome.text.endswith("\n"):
+        outcome.text += "\n"
+    return outcome
+
+
+# -------------------------------------------------------------------------------- arguments
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="python -m evenkelvin", description="Every light on the set, one white.", epilog=_OVER
+    )
+    parser.add_argument("--version", action="version", version=f"evenkelvin {__version__}")
+    commands = parser.add_subparsers(title="commands", required=True, metavar="COMMAND")
+
+    def command(name: str, act: Callable[..., Outcome], words: str) -> argparse.ArgumentParser:
+        made = commands.add_parser(name, help=words, description=words, epilog=_OVER)
+        made.set_defaults(command=act)
+        return made
+
+    def light(made: argparse.ArgumentParser) -> None:
+        made.add_argument("light", nargs="*", metavar="X Y | FILE", help="x and y, or one file")
+        made.add_argument("--cct", metavar="K", help="instead of x y: the CCT")
+        made.add_argument("--duv", metavar="DUV", help="with --cct: its Duv, + green")
+        made.add_argument("--lux", metavar="LX", help="illuminance")
+        made.add_argument("--lamp", choices=list(LAMPS), help="kind of lamp")
+        made.add_argument(
+            "--on", action="append", default=[], metavar="GEL", help="a gel already on it"
+        )
+
+    def target(made: argparse.ArgumentParser) -> None:
+        made.add_argument("--target", metavar="K", help="the white to match, as a CCT")
+        made.add_argument("--target-duv", metavar="DUV", help="its Duv, 0 if not given")
+        made.add_argument(
+            "--match", nargs=2, metavar=("X", "Y"), help="instead: the light to match"
+        )
+        made.add_argument("--tolerance", metavar="STEPS", help="tight, normal, loose, or steps")
+        made.add_argument("--kit", action="append", metavar="GEL", help="a gel in stock (repeat)")
+        made.add_argument("--depth", metavar="N", help="most gels stacked, 1 to 3")
+
+    def as_json(made: argparse.ArgumentParser) -> None:
+        made.add_argument("--json", action="store_true", help="the whole answer as JSON")
+
+    describe = command("describe", _describe, "say what one light is")
+    light(describe)
+    as_json(describe)
+    fix = command("fix", _fix, "say what brings one light to a white")
+    light(fix)
+    target(fix)
+    as_json(fix)
+    agree = command("agree", _agree, "say how several lights agree")
+    agree.add_argument("file", help="JSON list of lights, or readings or spectra in a file")
+    agree.add_argument("--hero", metavar="N", help="match the N-th light, counted from 1")
+    target(agree)
+    as_json(agree)
+    convert = command("convert", _convert, "read spectra and write them in another format")
+    convert.add_argument("file")
+    convert.add_argument("--to", choices=["tm27", "csv", "json"], default="csv")
+    convert.add_argument("-o", "--out", metavar="FILE", help="write here (a folder for several)")
+    book = command("book", _book, "open one book, or merge several")
+    book.add_argument("file", nargs="+")
+    book.add_argument("--of", metavar="ID", help="only this production, location, setup or light")
+    book.add_argument(
+        "--to", choices=["list", "json", *STYLES, "link", "report"], default="list",
+        help="list; the book's file; CSV with comma or semicolon; a link; the report as JSON",
+    )  # fmt: skip
+    book.add_argument("-o", "--out", metavar="FILE", help="write here, not to the screen")
+    ask = command("ask", _ask, "put any question to the kernel: JSON in, JSON out")
+    ask.add_argument("file", nargs="?", default="-")
+    return parser
+
+
+def _given(**fields: Any) -> Plain:
+    return {name: value for name, value in fields.items() if value not in (None, "", [])}
+
+
+def _asked(**request: Any) -> Plain:
+    found = answer(request)
+    if "problem" in found:
+        raise Problem(**found["problem"])
+    return found
+
+
+def _file(name: str, read: Read) -> Plain:
+    """What a file of spectra or readings holds, told by the desk."""
+    raw = base64.b64encode(read(name)).decode("ascii")
+    found = _asked(ask="read_file", name="" if name == "-" else name, base64=raw)
+    if found["problems"] and not found["spectra"] and not found.get("readings"):
+        problem = found["problems"][0]
+        raise Problem(problem["field"], problem["message"], problem.get("line"))
+    return found
+
+
+def _lights(name: str, read: Read) -> list[Plain]:
+    """The lights of a file: a JSON list, readings, or else each of its spectra."""
+    raw = read(name)
+    if raw.lstrip()[:1] in (b"[", b"{"):
+        plain = _json(raw)
+        lights = plain.get("lights") if isinstance(plain, dict) else plain
+        if not isinstance(lights, list):
+            raise Problem("lights", f"{name} holds no list of lights.")
+        return lights
+    found = _file(name, lambda _: raw)
+    if found.get("readings"):
+        return [
+            {field: value for field, value in each.items() if field != "line"}
+            for each in found["readings"]
+        ]
+    return [
+        {
+            "name": each["name"],
+            "spectrum": {"wavelengths_nm": each["wavelengths_nm"], "values": each["values"]},
+        }
+        for each in found["spectra"]
+    ]
+
+
+def _reading(options: argparse.Namespace, read: Read) -> Plain:
+    more = _given(
+        cct_K=options.cct,
+        duv=options.duv,
+        illuminance_lx=options.lux,
+        lamp=options.lamp,
+        pack=options.on,
+    )
+    if len(options.light) == 2:
+        return {"x": options.light[0], "y": options.light[1], **more}
+    if len(options.light) == 1:
+        lights = _lights(options.light[0], read)
+        if len(lights) != 1:
+            raise Problem("", f"The file holds {len(lights)} lights, not one: ask 'agree'.")
+        return {**lights[0], **more}
+    if options.light:
+        raise Problem("", "Give x and y, or one file, or --cct with --duv.")
+    return more
+
+
+def _aim(options: argparse.Namespace) -> Plain:
+    aim = _given(tolerance=options.tolerance, kit=options.kit, depth=options.depth)
+    if options.match:
+        aim["target"] = {"x": options.match[0], "y": options.match[1]}
+    elif options.target:
+        aim["target"] = _given(cct_K=options.target, duv=options.target_duv)
+    return aim
+
+
+def _json(raw: bytes) -> Any:
+    try:
+        return json.loads(raw)
+    except (ValueError, RecursionError) as error:
+        raise Problem("", f"This is not JSON: {error}.") from None
+
+
+# ----------------------------------------------------------------------------------- tables
+
+
+def _table(rows: Sequence[Sequence[str]]) -> str:
+    widths = [max(map(len, column)) for column in zip(*rows, strict=True)]
+    return "\n".join(
+        "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip()
+        for row in rows
+    )
+
+
+def _white(found: Plain) -> list[str]:
+    kelvin = f"{found['cct_K']:.0f} K" if found["cct_K"] is not None else "no CCT"
+    # Adding zero turns a rounded −0 into 0.
+    return [kelvin, f"{round(found['duv'], 4) + 0.0:+.4f}"]
+
+
+def _warned(text: str, *warnings: str) -> str:
+    return "\n".join([text, *(f"Note: {words}" for words in warnings)])
+
+
+def _shown(options: argparse.Namespace, found: Plain, text: str) -> Outcome:
+    return Outcome(json.dumps(found, indent=2, ensure_ascii=False) if options.json else text)
+
+
+def _describe(options: argparse.Namespace, read: Read) -> Outcome:
+    found = _asked(ask="describe", reading=_reading(options, read))
+    kelvin, duv = _white(found)
+    mired = f"{found['mired']:.0f}" if found["mired"] is not None else "–"
+    rows = [
+        ("x y", f"{found['x']:.4f} {found['y']:.4f}"),
+        ("u′ v′", f"{found['u_prime']:.4f} {found['v_prime']:.4f}"),
+        ("CCT", kelvin),
+        ("Duv", duv),
+        ("mired", mired),
+        ("tint", found["cc_words"]),
+    ]
+    if "illuminance_lx" in found:
+        rows.append(("lux", f"{found['illuminance_lx']:.4g} ({found['illuminance_fc']:.3g} fc)"))
+    return _shown(options, found, _warned(_table(rows), *found["warnings"]))
+
+
+def _fix(options: argparse.Namespace, read: Read) -> Outcome:
+    found = _asked(ask="fix", reading=_reading(options, read), **_aim(options))
+    offset, dial = found["offset"], found["dial"]
+    lines = [
+        f"{offset['words']} ({offset['steps']:.1f} steps): {found['verdict']}",
+        f"dial x {dial['x']:.4f} y {dial['y']:.4f}",
+    ]
+    rows = [("hang", "lands", "Duv", "steps", "", "stops")]
+    close = [pack for pack in found["packs"] if pack["verdict"] != "off"]
+    for pack in close or found["packs"][:_FEW]:
+        rows.append(
+            (pack["words"], *_white(pack["lands"]), f"{pack['steps']:.1f}", pack["verdict"],
+             f"{pack['stops_lost']:.1f}")
+        )  # fmt: skip
+    lines.append(_table(rows) if found["packs"] else "no gel of the kit helps")
+    return _shown(options, found, _warned("\n".join(lines), *found["warnings"]))
+
+
+def _agree(options: argparse.Namespace, read: Read) -> Outcome:
+    request = {"lights": _lights(options.file, read), **_aim(options)}
+    if options.hero is not None:
+        if not options.hero.isdecimal() or options.hero == "0":
+            raise Problem("hero", "--hero is the number of a light, counted from 1.")
+        request["hero"] = int(options.hero) - 1
+    found = _asked(ask="agree", **request)
+    rows = [("light", "CCT", "Duv", "steps", "", "hang", "lands")]
+    for index, light in enumerate(found["lights"], 1):
+        pack = light["pack"]
+        hang = [pack["words"], _white(pack["lands"])[0]] if pack else ["", ""]
+        rows.append(
+            (light["name"] or f"light {index}", *_white(light), f"{light['steps']:.1f}",
+             light["verdict"], *hang)
+        )  # fmt: skip
+    text = f"{found['work']['words']}\n{_table(rows)}"
+    return _shown(options, found, _warned(text, *found["warnings"]))
+
+
+def _convert(options: argparse.Namespace, read: Read) -> Outcome:
+    found = _file(options.file, read)
+    spectra = found["spectra"]
+    if options.to == "json":
+        return _out(options, json.dumps(spectra, indent=1, ensure_ascii=False))
+    files = _asked(ask="write_file", format=options.to, spectra=spectra)["files"]
+    if len(files) > 1:
+        folder = f"{options.out}/" if options.out else ""
+        written = {folder + each["name"]: each["text"] for each in files}
+        return Outcome("\n".join(written), written)
+    return _out(options, files[0]["text"])
+
+
+def _out(options: argparse.Namespace, text: str) -> Outcome:
+    return Outcome("", {options.out: text}) if options.out else Outcome(text)
+
+
+def _book(options: argparse.Namespace, read: Read) -> Outcome:
+    try:
+        texts = [read(name).decode("utf-8") for name in options.file]
+    except UnicodeDecodeError:
+        raise Problem("book", "This is not a book of Evenkelvin: it is not text.") from None
+    book = read_book(texts[0]) if len(texts) == 1 else merge(*(read_book(t).entries for t in texts))
+    if options.to == "report":
+        if not options.of:
+            raise Problem("of", "Say with --of which setup, location or production to report on.")
+        report = _asked(ask="report", book=as_plain(book), of=options.of)
+        return _out(options, json.dumps(report, indent=1, ensure_ascii=False))
+    if options.of:
+        book = part_of(book.entries, options.of)
+    if options.to in STYLES:
+        return _out(options, write_csv(book.entries, options.to))
+    if options.to == "link":
+        return _out(options, make_link(book))
+    if options.to == "json":
+        return _out(options, as_text(book))
+    return _out(options, _warned(_listing(book), *book.warnings))
+
+
+def _listing(book: Book) -> str:
+    found, standing = summary(book), things(book.entries)
+    rows = [("id", "", "readings", "latest")]
+
+    def add(thing: Thing, depth: int) -> None:
+        lights = below(standing, "setup", thing.id) if thing.kind == "setup" else []
+        readings = [each for light in lights for each in below(standing, "light", light.id)]
+        latest = max((each.present["at"][:16].replace("T", " ") for each in readings), default="")
+        twice = " (edited in two places)" if thing.heads[1:] else ""
+        count = str(len(readings)) if thing.kind == "setup" else ""
+        rows.append((thing.id, f"{'  ' * depth}{thing.name}{twice}", count, latest))
+        for each in [] if thing.kind == "setup" else below(standing, thing.kind, thing.id):
+            add(each, depth + 1)
+
+    for kind in ("production", "location", "setup"):
+        for thing in standing[kind].values():
+            if not thing.gone and not above(standing, thing):
+                add(thing, 0)
+    counts = ", ".join(
+        f"{number} {kind}{'' if number == 1 else 's'}" for kind, number in found["things"].items()
+    )
+    return f"{_table(rows)}\n{counts}\n{found['count']} entries, SHA-256 {found['sha256']}"
+
+
+def _ask(options: argparse.Namespace, read: Read) -> Outcome:
+    found = answer(_json(read(options.file)))
+    return Outcome(json.dumps(found, indent=2, ensure_ascii=False), code=int("problem" in found))

@@ -43,6 +43,9 @@ ASKS: dict[str, str] = {
     "balance": "balance",
     "windows": "windows",
     "order": "order",
+    "mix": "mix",
+    "unmix": "unmix",
+    "flash_mix": "flash_mix",
 }
 
 

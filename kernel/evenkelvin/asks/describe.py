@@ -7,7 +7,7 @@ from typing import Any
 from evenkelvin.asks.plain import white
 from evenkelvin.fields import Fields
 from evenkelvin.filters.kit import read_kit
-from evenkelvin.lights.reading import LX_PER_FC, read_reading
+from evenkelvin.lights.reading import LX_PER_FC, Reading, read_reading
 from evenkelvin.lights.tint import cc_words, neutralising_cc
 
 
@@ -18,7 +18,11 @@ def reply(fields: Fields) -> dict[str, Any]:
     None where no density does.
     """
     fields.refuse_unknown("ask", "reading", "own_gels")
-    reading = read_reading(fields.group("reading"), read_kit(fields))
+    return described(read_reading(fields.group("reading"), read_kit(fields)))
+
+
+def described(reading: Reading) -> dict[str, Any]:
+    """Return what a reading says as plain data."""
     cc = neutralising_cc(reading.spectra[0])
     answer = white(reading.xy)
     answer["cc"] = cc

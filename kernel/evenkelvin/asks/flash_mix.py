@@ -1,0 +1,114 @@
+"""Flash and the light that is there already, on one frame.
+
+``{"ask": "flash_mix", "flash": R with exposure_lx_s, "ambient": R with illuminance_lx, "time_s" |
+"shutter_deg" with "fps", "tolerance"?, "kit"?, "own_gels"?, "depth"?, "most"?: 6}``
+
+The flash gives its lx·s whatever the shutter (as long as it is open for the whole burst), the
+ambient its lx times the time the shutter is open: so the shutter sets the mixture.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+
+from evenkelvin.asks.describe import described
+from evenkelvin.asks.expose import read_shutter
+from evenkelvin.asks.plain import landing_plain, offset_plain, white
+from evenkelvin.exposure.stops import ratio_stops, ratio_words, time_words
+from evenkelvin.fields import Fields
+from evenkelvin.filters.kit import read_kit
+from evenkelvin.filters.pack import DEEPEST
+from evenkelvin.lights.fixing import landings, offset
+from evenkelvin.lights.mixing import mix
+from evenkelvin.lights.reading import Reading, read_reading
+from evenkelvin.lights.tolerance import plain, read_tolerance, verdict
+from evenkelvin.problem import Problem
+
+#: Other shutter times that are shown, in stops.
+_OTHER_STOPS = (-2, -1, 0, 1, 2)
+_BURST = 1.0 / 250.0
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer with the ratio, the colour of the mixture, and packs that match flash to ambient.
+
+    ``ratio_stops`` is flash over ambient, ``ratio_words``; ``flash_part``; ``mix`` as by
+    describe, with ``exposure_lx_s``; ``offset`` of the flash from the ambient, ``verdict``;
+    ``packs`` as in fix, for the flash, each with ``ratio_stops`` and ``mix`` after it;
+    ``shutters`` [{"time_s", "words", "ratio_stops", "mix"}] up to two stops either side.
+    """
+    fields.refuse_unknown(
+        "ask", "flash", "ambient", "time_s", "shutter_deg", "fps", "tolerance", "kit",
+        "own_gels", "depth", "most",
+    )  # fmt: skip
+    kit = read_kit(fields)
+    every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
+    flash_fields, ambient_fields = fields.group("flash"), fields.group("ambient")
+    flash = read_reading(flash_fields, every)
+    ambient = read_reading(ambient_fields, every)
+    if flash.exposure_lx_s is None:
+        raise Problem(
+            flash_fields.at("exposure_lx_s"),
+            "How much the flash gives is missing: read it in lux·s, without the ambient.",
+        )
+    if ambient.illuminance_lx is None:
+        raise Problem(
+            ambient_fields.at("illuminance_lx"),
+            "How much the ambient gives is missing: read it in lux, without the flash.",
+        )
+    _, _, time = read_shutter(fields)
+    if time is None:
+        raise Problem(
+            fields.at("time_s"),
+            "The shutter is missing: give time_s, such as 1/60, or shutter_deg with fps.",
+        )
+    radius = read_tolerance(fields)
+    depth = fields.whole("depth", DEEPEST, 1, DEEPEST)
+    most = fields.whole("most", 6, 1, 100)
+
+    burst, lux = flash.exposure_lx_s, ambient.illuminance_lx
+    made = mix([flash, ambient], np.array([burst, lux * time]), "lx s")
+    ratio = ratio_stops(burst, lux * time)
+    away = offset(flash, ambient)
+    packs = []
+    for landing in landings(flash, ambient, kit, radius, depth)[:most]:
+        through = burst * 2.0**-landing.stops_lost
+        gelled = Reading(landing.xy, landing.cct_k, landing.duv, flash.spectra)
+        after = mix([gelled, ambient], np.array([through, lux * time]), "lx s")
+        packs.append(
+            landing_plain(landing)
+            | {"ratio_stops": ratio_stops(through, lux * time), "mix": white(after.xy)}
+        )
+    shutters = []
+    for stops in _OTHER_STOPS:
+        other = time * 2.0**stops
+        amounts = np.array([burst, lux * other])
+        shutters.append(
+            {
+                "time_s": other,
+                "words": time_words(other),
+                "ratio_stops": ratio_stops(*amounts.tolist()),
+                "mix": white(mix([flash, ambient], amounts, "lx s").xy),
+            }
+        )
+    warnings = [*flash.warnings, *ambient.warnings]
+    if time < _BURST:
+        warnings.append(
+            "At so short a time the shutter may cut the burst or not sync with it: "
+            "check the sync speed and read the flash at this setting."
+        )
+    return {
+        "time_s": time,
+        "ratio_stops": ratio,
+        "ratio_words": ratio_words(ratio),
+        "flash_part": burst / (burst + lux * time),
+        "mix": described(made),
+        "offset": offset_plain(away),
+        "verdict": verdict(away.steps, radius),
+        "tolerance": plain(radius),
+        "packs": packs,
+        "shutters": shutters,
+        "warnings": warnings,
+    }

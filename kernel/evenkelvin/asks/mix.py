@@ -1,0 +1,174 @@
+"""What several lights make on one spot.
+
+``{"ask": "mix", "lights": [L…], "beside"?: [L…], "own_gels"?}`` with L ``{"reading": R,
+"share_lx"? | "share_fc"?, "stops"?, "dimmer"?, "distance_m"? | "distance_ft"?, "measured_at_m"? |
+"measured_at_ft"?, "name"?}``
+
+A light's amount is its share, or what its reading says; it is changed by ``stops`` (+ brighter),
+by ``dimmer`` (percent of the light) and by the inverse square from ``measured_at`` to
+``distance``. When no light has lux, all count as equal and the answer is relative. ``beside`` is
+another mixture next to this one: the answer then tells the boundary between the two.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from evenkelvin.asks.describe import described
+from evenkelvin.asks.units import LENGTH, LENGTH_BOUNDS, either
+from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
+from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
+from evenkelvin.data import Floats
+from evenkelvin.exposure.stops import amount_in_tenths, lux_at
+from evenkelvin.fields import Fields
+from evenkelvin.filters.gel import Gel
+from evenkelvin.filters.kit import read_kit
+from evenkelvin.lights.mixing import mix
+from evenkelvin.lights.reading import LX_PER_FC, Reading, read_reading
+from evenkelvin.problem import Problem
+
+#: From how many steps an edge between two whites is what; common practice, no source. One step
+#: is about the least difference that is noticed at all (CIE TN 001:2014).
+_EDGES = (
+    (1.2, "no edge in colour to be seen"),
+    (4.0, "an edge in colour that a careful eye finds"),
+    (10.0, "a clear edge in colour"),
+)
+_STRONG_EDGE = "a strong edge in colour"
+_MOST_LIGHTS = 40
+
+
+@dataclass(frozen=True, eq=False)
+class Mixture:
+    """Lights with their amounts, and what they make; ``relative`` when no lux are known."""
+
+    lights: list[Reading]
+    names: list[str]
+    amounts: Floats
+    relative: bool
+    made: Reading
+    warnings: list[str]
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer with the mixture described as by describe, and each light's share.
+
+    ``shares`` [{"name", "lx" | null, "part"}]; ``relative`` when no lux are known; ``spectrum``
+    (a spectrum that a reading may hold) when all were measured, in ``spectrum_unit``; with
+    ``beside``: the same of the other mixture, and ``boundary`` {"delta_uv", "steps", "stops" |
+    null, "words"}, stops being how much brighter the first is.
+    """
+    fields.refuse_unknown("ask", "lights", "beside", "own_gels")
+    kit = read_kit(fields)
+    first = read_mixture(fields, "lights", kit)
+    answer = mixture_plain(first)
+    if fields.given("beside"):
+        second = read_mixture(fields, "beside", kit)
+        answer["beside"] = mixture_plain(second)
+        answer["boundary"] = _boundary(first, second)
+    return answer
+
+
+def read_mixture(fields: Fields, name: str, kit: tuple[Gel, ...]) -> Mixture:
+    """Return the mixture of a list of lights with shares."""
+    groups = fields.groups(name, most=_MOST_LIGHTS)
+    if not groups:
+        raise Problem(fields.at(name), "There are no lights to mix yet: give one or more.")
+    lights, names, amounts, warnings = [], [], [], []
+    for index, group in enumerate(groups):
+        group.refuse_unknown(
+            "reading", "share_lx", "share_fc", "stops", "dimmer", "distance_m", "distance_ft",
+            "measured_at_m", "measured_at_ft", "name",
+        )  # fmt: skip
+        light = read_reading(group.group("reading"), kit)
+        lights.append(light)
+        names.append(group.text("name", light.name, longest=200) or f"light {index + 1}")
+        share, factor = _read_amount(group, light)
+        amounts.append((share, factor))
+        dimmed = group.given("dimmer") and 0.0 < group.number("dimmer") < 100.0
+        if dimmed and light.lamp == "tungsten":
+            warnings.append(
+                f"{names[-1]}: a dimmed tungsten lamp turns warmer than it was read; "
+                "read it again at that setting."
+            )
+        warnings += [f"{names[-1]}: {warning}" for warning in light.warnings]
+    known = [share is not None for share, _ in amounts]
+    if any(known) and not all(known):
+        missing = known.index(False)
+        raise Problem(
+            f"{groups[missing].at('share_lx')}",
+            f"{names[missing]} has no lux while others have: type its share, "
+            "or leave lux out for all of them to count as equal.",
+        )
+    values = np.array([(1.0 if share is None else share) * factor for share, factor in amounts])
+    if not np.any(values > 0.0):
+        raise Problem(fields.at(name), "Every light is at zero: nothing is left to mix.")
+    relative = not any(known)
+    made = mix(lights, values, "" if relative else "lx")
+    return Mixture(lights, names, values, relative, made, warnings)
+
+
+def _read_amount(group: Fields, light: Reading) -> tuple[float | None, float]:
+    """Return the illuminance in lx that a light gives, None when unknown, and what changes it."""
+    share = light.illuminance_lx
+    if group.given("share_lx") and group.given("share_fc"):
+        raise Problem(group.at("share_fc"), "Give share_lx or share_fc, not both of them.")
+    if group.given("share_lx"):
+        share = group.number("share_lx", low=0.0, high=1e7, label="The share in lux")
+    elif group.given("share_fc"):
+        share = group.number("share_fc", low=0.0, high=1e6, label="The share in foot-candles")
+        share *= LX_PER_FC
+    factor = 2.0 ** group.number("stops", 0.0, -20.0, 20.0)
+    factor *= group.number("dimmer", 100.0, 0.0, 100.0, "The dimmer in percent") / 100.0
+    there = either(group, "distance", LENGTH, LENGTH_BOUNDS)
+    here = either(group, "measured_at", LENGTH, LENGTH_BOUNDS)
+    if (there is None) != (here is None):
+        lacking = "measured_at_m" if here is None else "distance_m"
+        raise Problem(
+            group.at(lacking),
+            "The inverse square needs two distances: where the light was read (measured_at_m) "
+            "and where it stands now (distance_m).",
+        )
+    if there is not None and here is not None:
+        factor *= lux_at(1.0, here, there)
+    return share, factor
+
+
+def mixture_plain(mixture: Mixture) -> dict[str, Any]:
+    """Return a mixture as plain data."""
+    answer = described(mixture.made)
+    total = float(mixture.amounts.sum())
+    answer["relative"] = mixture.relative
+    answer["shares"] = [
+        {
+            "name": name,
+            "lx": None if mixture.relative else float(amount),
+            "part": float(amount) / total,
+        }
+        for name, amount in zip(mixture.names, mixture.amounts, strict=True)
+    ]
+    spectrum = mixture.made.spectrum
+    if spectrum is not None:
+        answer["spectrum"] = {
+            "wavelengths_nm": spectrum.wavelengths.tolist(),
+            "values": spectrum.values.tolist(),
+        }
+        answer["spectrum_unit"] = "relative" if mixture.relative else "mW/(m² nm)"
+    answer["warnings"] = mixture.warnings
+    return answer
+
+
+def _boundary(first: Mixture, second: Mixture) -> dict[str, Any]:
+    apart = float(delta_uv_prime(xy_to_uv_prime(first.made.xy), xy_to_uv_prime(second.made.xy)))
+    steps = apart / STEP_UV
+    words = next((words for limit, words in _EDGES if steps < limit), _STRONG_EDGE)
+    stops = None
+    # Relative amounts may be compared only with other relative ones.
+    if first.relative == second.relative:
+        stops = float(np.log2(first.amounts.sum() / second.amounts.sum()))
+        if abs(stops) >= 0.05:
+            words += f", and {amount_in_tenths(stops)} between them"
+    return {"delta_uv": apart, "steps": steps, "stops": stops, "words": words}

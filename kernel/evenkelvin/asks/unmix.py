@@ -1,0 +1,118 @@
+"""Which share of a sum is whose: ``{"ask": "unmix", "lights": [R…], "sum": R, "own_gels"?}``.
+
+Each light read alone, and all of them together. With spectra of all, any number of lights; by x y
+alone, three at most can be told apart.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from evenkelvin.asks.plain import offset_plain, white
+from evenkelvin.colorimetry.temperature import xy_to_cct
+from evenkelvin.data import Floats
+from evenkelvin.fields import Fields
+from evenkelvin.filters.kit import read_kit
+from evenkelvin.lights.fixing import offset, offset_words
+from evenkelvin.lights.mixing import Missing, Shares, unmix
+from evenkelvin.lights.reading import Reading, read_reading
+from evenkelvin.problem import Problem
+
+_MOST_LIGHTS = 12
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer with each light's share of the sum, and how far it can be trusted.
+
+    ``shares_lx`` (null without lux), ``shares`` [{"name", "part", "lx" | null, "uncertainty_part",
+    "least_part", "most_part"}], ``residual`` {"steps", "part"}, ``by`` "spectra" | "x y",
+    ``certain``, ``missing`` null | {"lx" | null, "white" | null, "words"}, ``words``. For flash,
+    lx stands for lx·s.
+    """
+    fields.refuse_unknown("ask", "lights", "sum", "own_gels")
+    kit = read_kit(fields)
+    lights = [read_reading(group, kit) for group in fields.groups("lights", most=_MOST_LIGHTS)]
+    if not lights:
+        raise Problem(fields.at("lights"), "Give the reading of each light alone.")
+    total = read_reading(fields.group("sum"), kit)
+    names = [light.name or f"light {index + 1}" for index, light in enumerate(lights)]
+    found = unmix(lights, total)
+    amount = total.illuminance_lx or total.exposure_lx_s
+    whole = amount or 1.0
+    unit = "lx·s" if total.exposure_lx_s is not None else "lx"
+    shown = [
+        {
+            "name": name,
+            "part": float(share) / whole,
+            "lx": float(share) if amount is not None else None,
+            "uncertainty_part": float(doubt) / whole,
+            "least_part": float(least) / whole,
+            "most_part": float(most) / whole,
+        }
+        for name, share, doubt, least, most in zip(
+            names, found.amounts, found.uncertainty, found.least, found.most, strict=True
+        )
+    ]
+    missing = found.missing and _missing_plain(found.missing, total, unit)
+    return {
+        "shares_lx": [one["lx"] for one in shown],
+        "shares": shown,
+        "residual": {"steps": found.residual_steps, "part": found.residual_part},
+        "by": "spectra" if found.spectral else "x y",
+        "certain": found.certain,
+        "missing": missing,
+        "words": _words(found, names, found.amounts / whole)
+        + ([missing["words"]] if missing else []),
+        "warnings": total.warnings,
+    }
+
+
+def _missing_plain(missing: Missing, total: Reading, unit: str) -> dict[str, Any]:
+    if missing.xy is None:
+        nearest = Reading(missing.nearest, *xy_to_cct(missing.nearest), total.spectra)
+        away = offset(total, nearest)
+        return {
+            "lx": missing.amount,
+            "white": None,
+            "offset": offset_plain(away),
+            "words": (
+                "The sum has light that none of these give: it is "
+                f"{offset_words(away)} against their closest mixture. "
+                "Look for a source that pulls that way."
+            ),
+        }
+    shown = white(missing.xy)
+    kelvin = "" if shown["cct_K"] is None else f", about {shown['cct_K']:.0f} K"
+    much = ""
+    if missing.amount is not None and (total.illuminance_lx or total.exposure_lx_s):
+        much = f"{missing.amount:.3g} {unit} of "
+    return {
+        "lx": missing.amount if much else None,
+        "white": shown,
+        "words": (
+            f"The sum has {much}light that none of these give: "
+            f"x {shown['x']:.3f}, y {shown['y']:.3f}{kelvin}."
+        ),
+    }
+
+
+def _words(found: Shares, names: list[str], parts: Floats) -> list[str]:
+    words = [", ".join(f"{name} {part:.0%}" for name, part in zip(names, parts, strict=True)) + "."]
+    if len(names) > 3 and not found.spectral and not found.certain:
+        words.append(
+            f"{len(names)} lights cannot be told apart by x y and lux: three at most. "
+            "Load their spectra, or switch some off and read again."
+        )
+    else:
+        for group in found.alike:
+            listed = [names[index] for index in group]
+            together = float(sum(parts[index] for index in group))
+            words.append(
+                f"{', '.join(listed[:-1])} and {listed[-1]} are too much alike to tell their "
+                f"shares apart; together they give {together:.0%}."
+            )
+    if found.certain:
+        words.append("The readings tell these lights apart.")
+    elif not found.alike and found.missing is None:
+        words.append("Take these shares as a rough guess: a small error of a reading moves them.")
+    return words

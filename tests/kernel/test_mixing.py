@@ -1,0 +1,230 @@
+"""mix, unmix and flash_mix: what is asked, what is answered, and what is refused."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from evenkelvin.colorimetry.illuminant import illuminant
+from evenkelvin.colorimetry.observer import GRID
+from evenkelvin.desk import answer
+
+TUNGSTEN = {"cct_K": 3200, "duv": 0, "lamp": "tungsten", "name": "key"}
+DAYLIGHT = {"cct_K": 5600, "duv": 0.002, "lamp": "daylight", "name": "window"}
+GREEN = {"cct_K": 4200, "duv": 0.012, "lamp": "fluorescent", "name": "batten"}
+
+
+def lit(reading, lux):
+    return reading | {"illuminance_lx": lux}
+
+
+def measured(name, **more):
+    curve = {"wavelengths_nm": GRID.tolist(), "values": illuminant(name).tolist()}
+    return {"spectrum": curve} | more
+
+
+def mix(*lights, **more):
+    return answer({"ask": "mix", "lights": list(lights)} | more)
+
+
+def test_shares_follow_stops_dimmer_and_distance():
+    got = mix(
+        {"reading": lit(TUNGSTEN, 800), "stops": -1},
+        {"reading": lit(DAYLIGHT, "400"), "dimmer": "25"},
+        {"reading": lit(GREEN, 100), "measured_at_m": "2", "distance_ft": 2 / 0.3048 * 2},
+        {"reading": TUNGSTEN, "share_fc": 10, "name": "practical"},
+    )
+    assert [one["lx"] for one in got["shares"]] == pytest.approx([400, 100, 25, 107.639], rel=1e-5)
+    assert got["illuminance_lx"] == pytest.approx(632.639, rel=1e-5)
+    assert got["shares"][3]["name"] == "practical"
+    assert sum(one["part"] for one in got["shares"]) == pytest.approx(1.0)
+
+
+def test_a_light_alone_stays_what_it_is_and_order_does_not_matter():
+    alone = mix({"reading": lit(GREEN, 50)})
+    assert alone["cct_K"] == pytest.approx(4200)
+    assert alone["duv"] == pytest.approx(0.012)
+    one = mix({"reading": lit(GREEN, 50)}, {"reading": lit(DAYLIGHT, 70)})
+    other = mix({"reading": lit(DAYLIGHT, 70)}, {"reading": lit(GREEN, 50)})
+    assert one["x"] == pytest.approx(other["x"], abs=1e-15)
+
+
+@settings(max_examples=40, deadline=None)
+@given(a=st.floats(0.1, 1e4), b=st.floats(0.1, 1e4), scale=st.floats(0.01, 10))
+def test_a_mixture_lies_between_its_parts_and_keeps_its_colour_when_all_is_dimmed(a, b, scale):
+    got = mix({"reading": lit(TUNGSTEN, a)}, {"reading": lit(DAYLIGHT, b)})
+    assert 3200 < got["cct_K"] < 5600
+    scaled = mix({"reading": lit(TUNGSTEN, a * scale)}, {"reading": lit(DAYLIGHT, b * scale)})
+    assert scaled["x"] == pytest.approx(got["x"], abs=1e-12)
+
+
+def test_without_lux_all_count_as_equal():
+    got = mix({"reading": TUNGSTEN}, {"reading": DAYLIGHT})
+    assert got["relative"] is True
+    assert "illuminance_lx" not in got
+    assert [one["part"] for one in got["shares"]] == [0.5, 0.5]
+
+
+def test_spectrum_comes_back_when_all_are_measured_and_can_be_asked_about_again():
+    got = mix(
+        {"reading": measured("A", illuminance_lx=300)},
+        {"reading": measured("D65", illuminance_lx=200)},
+    )
+    again = answer({"ask": "describe", "reading": {"spectrum": got["spectrum"]}})
+    assert again["x"] == pytest.approx(got["x"], abs=1e-9)
+    assert got["spectrum_unit"] == "mW/(m² nm)"
+    assert "spectrum" not in mix(
+        {"reading": lit(TUNGSTEN, 1)}, {"reading": measured("A") | {"illuminance_lx": 2}}
+    )
+
+
+def test_boundary_between_two_zones():
+    zone = [{"reading": lit(TUNGSTEN, 400)}, {"reading": lit(DAYLIGHT, 100)}]
+    same = mix(*zone, beside=zone)["boundary"]
+    assert same["steps"] == pytest.approx(0.0, abs=1e-9)
+    assert same["stops"] == pytest.approx(0.0)
+    assert same["words"] == "no edge in colour to be seen"
+    apart = mix(*zone, beside=[{"reading": lit(DAYLIGHT, 250)}])["boundary"]
+    assert apart["steps"] > 20
+    assert "strong edge" in apart["words"]
+    assert apart["stops"] == pytest.approx(1.0)
+
+
+@pytest.mark.parametrize(
+    ("lights", "field"),
+    [
+        ([], "lights"),
+        ([{"reading": TUNGSTEN, "share_lx": -1}], "lights.0.share_lx"),
+        ([{"reading": TUNGSTEN, "share_lx": 0}], "lights"),
+        ([{"reading": TUNGSTEN, "share_lx": 5}, {"reading": DAYLIGHT}], "lights.1.share_lx"),
+        ([{"reading": TUNGSTEN, "share_lx": 5, "share_fc": 5}], "lights.0.share_fc"),
+        ([{"reading": TUNGSTEN, "dimmer": 130}], "lights.0.dimmer"),
+        ([{"reading": TUNGSTEN, "distance_m": 3}], "lights.0.measured_at_m"),
+        ([{"reading": TUNGSTEN, "measured_at_m": 3}], "lights.0.distance_m"),
+        ([{"reading": {"x": 0.4}}], "lights.0.reading.y"),
+        ([{"light": TUNGSTEN}], "lights.0.light"),
+    ],
+)
+def test_bad_mixtures_are_named(lights, field):
+    assert mix(*lights)["problem"]["field"] == field
+
+
+def test_dimmed_tungsten_is_warned_about():
+    got = mix({"reading": lit(TUNGSTEN, 100), "dimmer": 40})
+    assert any("warmer" in warning for warning in got["warnings"])
+
+
+def unmix(*lights, total):
+    return answer({"ask": "unmix", "lights": list(lights), "sum": total})
+
+
+def test_two_unlike_lights_are_told_apart():
+    got = unmix(TUNGSTEN, DAYLIGHT, total={"cct_K": 4000, "duv": -0.004, "illuminance_lx": 500})
+    assert sum(got["shares_lx"]) == pytest.approx(500, rel=1e-6)
+    assert got["certain"] is True
+    assert got["missing"] is None
+    assert got["by"] == "x y"
+
+
+def test_alike_lights_get_an_honest_word():
+    twin = TUNGSTEN | {"cct_K": 3220, "name": "fill"}
+    got = unmix(TUNGSTEN, twin, DAYLIGHT, total=mix_of(TUNGSTEN, twin, DAYLIGHT))
+    assert got["certain"] is False
+    assert any("too much alike" in word and "key and fill" in word for word in got["words"])
+    assert got["shares"][2]["uncertainty_part"] < 0.05
+
+
+def mix_of(*readings):
+    made = mix(*({"reading": lit(one, 100)} for one in readings))
+    return {"x": made["x"], "y": made["y"], "illuminance_lx": made["illuminance_lx"]}
+
+
+def test_four_lights_by_x_y_alone_show_how_wide_each_share_is_open():
+    deep = {"x": 0.30, "y": 0.30, "name": "blue"}
+    lights = (TUNGSTEN, DAYLIGHT, GREEN, deep)
+    got = unmix(*lights, total=mix_of(*lights))
+    assert got["certain"] is False
+    for one in got["shares"]:
+        assert one["least_part"] - 1e-9 <= 0.25 <= one["most_part"] + 1e-9
+    assert any("three at most" in word for word in got["words"])
+
+
+def test_what_is_missing_is_named_with_its_colour_when_lux_are_known():
+    made = mix_of(TUNGSTEN, DAYLIGHT, GREEN)
+    got = unmix(lit(TUNGSTEN, 100), lit(DAYLIGHT, 100), total=made)
+    assert got["missing"]["lx"] == pytest.approx(100, rel=1e-6)
+    assert got["missing"]["white"]["cct_K"] == pytest.approx(4200, rel=1e-3)
+    assert got["missing"]["white"]["duv"] == pytest.approx(0.012, abs=1e-5)
+    assert got["shares_lx"] == pytest.approx([100, 100])
+    assert got["certain"] is False
+
+
+def test_what_is_missing_is_pointed_at_when_only_x_y_are_known():
+    total = {"cct_K": 4300, "duv": 0.015}
+    got = unmix(TUNGSTEN, DAYLIGHT, total=total)
+    assert got["missing"]["white"] is None
+    assert "green" in got["missing"]["words"]
+    assert got["shares_lx"] == [None, None]
+
+
+def test_what_is_missing_is_seen_in_the_spectrum():
+    lights = [measured("A"), measured("D65")]
+    made = mix(*({"reading": measured(n, illuminance_lx=100)} for n in ("A", "D65", "FL11")))
+    got = unmix(*lights, total={"spectrum": made["spectrum"], "illuminance_lx": 300})
+    assert got["by"] == "spectra"
+    assert got["missing"] is not None
+    assert 0 < got["missing"]["lx"] < 100
+
+
+def test_unmix_refuses_bad_input():
+    assert unmix(total=TUNGSTEN)["problem"]["field"] == "lights"
+    assert unmix(TUNGSTEN, total={"cct_K": 0})["problem"]["field"] == "sum.cct_K"
+    got = answer({"ask": "unmix", "lights": [TUNGSTEN]})
+    assert got["problem"]["field"] == "sum"
+
+
+FLASH = {"cct_K": 5600, "duv": 0.001, "lamp": "flash", "exposure_lx_s": "40"}
+ROOM = {"cct_K": 2900, "duv": 0.002, "lamp": "tungsten", "illuminance_lx": 600}
+
+
+def flash_mix(**more):
+    return answer({"ask": "flash_mix", "flash": FLASH, "ambient": ROOM, "time_s": "1/60"} | more)
+
+
+def test_flash_against_ambient_by_the_shutter():
+    got = flash_mix()
+    assert got["ratio_stops"] == pytest.approx(np.log2(40 / 10))
+    assert got["flash_part"] == pytest.approx(0.8)
+    assert got["mix"]["exposure_lx_s"] == pytest.approx(50)
+    assert [one["ratio_stops"] for one in got["shutters"]] == pytest.approx([4, 3, 2, 1, 0])
+    kelvins = [one["mix"]["cct_K"] for one in got["shutters"]]
+    assert kelvins == sorted(kelvins, reverse=True)
+
+
+def test_the_best_pack_on_the_flash_brings_it_to_the_ambient():
+    got = flash_mix()
+    best = got["packs"][0]
+    assert best["verdict"] == "holds"
+    assert best["ratio_stops"] == pytest.approx(got["ratio_stops"] - best["stops_lost"])
+    assert best["mix"]["cct_K"] == pytest.approx(2900, abs=60)
+
+
+def test_a_shutter_angle_serves_as_well():
+    assert flash_mix(time_s=None, shutter_deg=180, fps=24)["time_s"] == pytest.approx(1 / 48)
+
+
+@pytest.mark.parametrize(
+    ("more", "field"),
+    [
+        ({"time_s": ""}, "time_s"),
+        ({"time_s": "1/0"}, "time_s"),
+        ({"flash": ROOM}, "flash.exposure_lx_s"),
+        ({"ambient": FLASH}, "ambient.illuminance_lx"),
+        ({"ambient": None}, "ambient"),
+        ({"sync": 1}, "sync"),
+    ],
+)
+def test_flash_mix_refuses_bad_input(more, field):
+    assert flash_mix(**more)["problem"]["field"] == field

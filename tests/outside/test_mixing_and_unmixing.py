@@ -1,0 +1,127 @@
+"""Mixing against colour-science, non-negative least squares against SciPy."""
+
+from __future__ import annotations
+
+import colour
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scipy.optimize import nnls
+
+from evenkelvin.fields import Fields
+from evenkelvin.filters.kit import nominal_kit
+from evenkelvin.lights.mixing import mix, unmix
+from evenkelvin.lights.nonnegative import nonnegative_least_squares
+from evenkelvin.lights.reading import read_reading
+
+
+def reading(**fields):
+    return read_reading(Fields(fields), nominal_kit())
+
+
+def spectral(name, **fields):
+    sd = colour.SDS_ILLUMINANTS[name].copy().align(colour.SpectralShape(380, 780, 5))
+    curve = {"wavelengths_nm": sd.wavelengths.tolist(), "values": sd.values.tolist()}
+    return reading(spectrum=curve, **fields)
+
+
+@pytest.mark.parametrize("seed", range(200))
+def test_nonnegative_least_squares_agrees_with_scipy(seed):
+    rng = np.random.default_rng(seed)
+    m, n = int(rng.integers(1, 30)), int(rng.integers(1, 12))
+    a, b = rng.normal(size=(m, n)), rng.normal(size=m)
+    if seed % 3 == 0:
+        a, b = np.abs(a), np.abs(b)
+    x, norm = nonnegative_least_squares(a, b)
+    _, wanted = nnls(a, b)
+    assert np.all(x >= 0.0)
+    assert norm == pytest.approx(wanted, rel=1e-9, abs=1e-9)
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_dependent_columns_reach_the_same_norm_as_scipy(seed):
+    rng = np.random.default_rng(seed)
+    a = np.abs(rng.normal(size=(8, 3))) @ np.abs(rng.normal(size=(3, 7)))
+    a = np.hstack([a, a[:, :2], np.zeros((8, 1))])
+    b = np.abs(rng.normal(size=8))
+    x, norm = nonnegative_least_squares(a, b)
+    assert np.all(x >= 0.0)
+    assert norm == pytest.approx(nnls(a, b)[1], rel=1e-7, abs=1e-9)
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    whites=st.lists(
+        st.tuples(st.floats(2500, 9000), st.floats(-0.008, 0.012), st.floats(1, 5000)),
+        min_size=1,
+        max_size=5,
+    )
+)
+def test_xyz_of_a_mixture_is_the_sum_by_colour_science(whites):
+    lights = [reading(cct_K=k, duv=duv) for k, duv, _ in whites]
+    amounts = np.array([lux for _, _, lux in whites])
+    mixed = mix(lights, amounts)
+    xyz = sum(
+        colour.xyY_to_XYZ([*light.xy, lux]) for light, lux in zip(lights, amounts, strict=True)
+    )
+    assert colour.XYZ_to_xy(xyz) == pytest.approx(mixed.xy, abs=1e-12)
+    assert mixed.illuminance_lx == pytest.approx(xyz[1])
+    assert colour.xy_to_Luv_uv(mixed.xy) == pytest.approx(
+        colour.xy_to_Luv_uv(colour.XYZ_to_xy(xyz)), abs=1e-12
+    )
+
+
+def test_spectrum_of_a_mixture_has_its_lux_and_chromaticity_by_colour_science():
+    lights = [spectral("A"), spectral("FL11"), spectral("D65")]
+    mixed = mix(lights, np.array([300.0, 500.0, 80.0]))
+    assert mixed.spectrum is not None
+    sd = colour.SpectralDistribution(
+        dict(zip(mixed.spectrum.wavelengths, mixed.spectrum.values / 1e3, strict=True))
+    )
+    cmfs = colour.MSDS_CMFS["CIE 1931 2 Degree Standard Observer"].copy().align(sd.shape)
+    # Spectral irradiance in W/(m² nm): 683 lm/W makes lux of it (SI).
+    xyz = colour.sd_to_XYZ(sd, cmfs, k=683.0, method="Integration")
+    assert xyz[1] == pytest.approx(880.0, rel=1e-5)
+    assert colour.XYZ_to_xy(xyz) == pytest.approx(mixed.xy, abs=5e-6)
+
+
+@settings(max_examples=40, deadline=None)
+@given(seed=st.integers(0, 2**31))
+def test_three_lights_apart_come_back_from_their_sum(seed):
+    rng = np.random.default_rng(seed)
+    lights = [
+        reading(cct_K=float(rng.uniform(2600, 3200)), duv=0),
+        reading(cct_K=float(rng.uniform(5000, 7000)), duv=0.002),
+        reading(cct_K=float(rng.uniform(3800, 4600)), duv=float(rng.uniform(0.015, 0.02))),
+    ]
+    amounts = rng.uniform(50, 1000, 3)
+    total = mix(lights, amounts)
+    found = unmix(lights, total)
+    assert found.amounts == pytest.approx(amounts, rel=1e-6)
+    assert found.residual_steps < 1e-6
+    assert found.missing is None
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_noise_of_a_meter_stays_within_the_stated_uncertainty(seed):
+    """Three standard uncertainties hold 99.7 % of normal errors (JCGM 100:2008)."""
+    rng = np.random.default_rng(seed)
+    lights = [reading(cct_K=2850, duv=0), reading(cct_K=5600, duv=0.003)]
+    total = mix(lights, np.array([400.0, 600.0]))
+    noisy = []
+    for light in (*lights, total):
+        x, y = light.xy + rng.normal(scale=0.0015, size=2)
+        noisy.append(reading(x=float(x), y=float(y), illuminance_lx=1000.0))
+    found = unmix(noisy[:2], noisy[2])
+    assert np.all(np.abs(found.amounts - [400, 600]) <= 3.5 * found.uncertainty)
+    assert np.all(found.uncertainty < 40.0)
+
+
+def test_five_lights_come_back_from_spectra():
+    lights = [spectral(name) for name in ("A", "D65", "FL2", "FL11", "LED-B3")]
+    amounts = np.array([100.0, 250.0, 0.0, 400.0, 150.0])
+    found = unmix(lights, mix(lights, amounts))
+    assert found.spectral
+    assert found.amounts == pytest.approx(amounts, abs=2.0)
+    assert found.missing is None

@@ -11,7 +11,7 @@ from evenkelvin.data import Floats, load_table
 C2_NM_K = 1.4388e7
 
 
-def planck(wavelengths: Floats, temperature: float | Floats) -> Floats:
+def planck(wavelengths: Floats, temperature: float | Floats, c2_nm_k: float = C2_NM_K) -> Floats:
     """Return the relative spectral radiance of a black body, 1 at 560 nm (CIE 15:2018, 3.1).
 
     Parameters
@@ -20,6 +20,8 @@ def planck(wavelengths: Floats, temperature: float | Floats) -> Floats:
         In nm, shape (n,).
     temperature
         In K: one number, or shape (m,).
+    c2_nm_k
+        Second radiation constant in nm·K, where a standard has kept an older one.
 
     Returns
     -------
@@ -27,9 +29,9 @@ def planck(wavelengths: Floats, temperature: float | Floats) -> Floats:
         Shape (n,) for one temperature, otherwise (m, n).
     """
     kelvin = np.asarray(temperature, dtype=np.float64)[..., np.newaxis]
-    reference = np.expm1(C2_NM_K / (560.0 * kelvin))
+    reference = np.expm1(c2_nm_k / (560.0 * kelvin))
     radiance: Floats = (
-        (560.0 / wavelengths) ** 5 * reference / np.expm1(C2_NM_K / (wavelengths * kelvin))
+        (560.0 / wavelengths) ** 5 * reference / np.expm1(c2_nm_k / (wavelengths * kelvin))
     )
     return radiance
 

@@ -14,6 +14,7 @@ import numpy as np
 
 from evenkelvin.colorimetry.chromaticity import xy_to_uv, xyz_to_xy
 from evenkelvin.colorimetry.difference import delta_e_2000
+from evenkelvin.colorimetry.illuminant import daylight_xy, planck
 from evenkelvin.colorimetry.observer import observer_at
 from evenkelvin.colorimetry.spectrum import Spectrum
 from evenkelvin.data import Floats, load_table
@@ -98,22 +99,12 @@ def temperature(uv: Floats) -> Temperature:
 
 def black_body(nm: Floats, cct: float) -> Floats:
     """Return the black body with the standard's own c₂, 100 at 560 nm, shape (n,)."""
-    power: Floats = (
-        100.0
-        * (560.0 / nm) ** 5
-        * np.expm1(_C2_NM_K / (560.0 * cct))
-        / np.expm1(_C2_NM_K / (nm * cct))
-    )
-    return power
+    return 100.0 * planck(nm, cct, _C2_NM_K)
 
 
 def daylight(cct: float) -> Floats:
     """Return daylight at :data:`NM` from the standard's own components and constants, (77,)."""
-    if cct <= 7000.0:
-        x = 0.244063 + 99.11 / cct + 2.9678e6 / cct**2 - 4.6070e9 / cct**3
-    else:
-        x = 0.237040 + 247.48 / cct + 1.9018e6 / cct**2 - 2.0064e9 / cct**3
-    y = -3.0 * x**2 + 2.87 * x - 0.275
+    x, y = daylight_xy(cct)
     m = 0.02387 + 0.25539 * x - 0.73217 * y
     m1 = (-1.34674 - 1.77861 * x + 5.90757 * y) / m
     m2 = (0.03638 - 31.44464 * x + 30.06400 * y) / m

@@ -418,6 +418,17 @@ def test_writing_refuses_what_no_file_can_hold() -> None:
     assert problem["field"] == "spectra.0.wavelengths_nm.81"
 
 
+def test_the_time_of_writing_is_put_into_tm27_and_checked() -> None:
+    request = {
+        "ask": "write_file",
+        "format": "tm27",
+        "spectra": [{"wavelengths_nm": NM, "values": KEY}],
+    }
+    (file,) = desk.answer({**request, "created": "2026-11-25T19:42:10.123+01:00"})["files"]
+    assert "<DocumentCreationDate>2026-11-25T19:42:10.123+01:00</DocumentC" in file["text"]
+    assert desk.answer({**request, "created": "today"})["problem"]["field"] == "created"
+
+
 def test_file_names_fit_any_system() -> None:
     spectrum = {"name": 'a/b:c"', "wavelengths_nm": NM, "values": KEY}
     files = desk.answer({"ask": "write_file", "format": "tm27", "spectra": [spectrum, spectrum]})

@@ -142,6 +142,40 @@ def test_a_shift_gel_has_exactly_that_shift_on_that_lamp(
         assert gel["stops"] == pytest.approx(np.log2(before / after), abs=1e-6)
 
 
+@pytest.mark.parametrize(
+    "shift",
+    [
+        {"mired": "131", "stops": "0,8"},
+        {"mired": -120, "duv": 0.001, "stops": 1.6},
+        {"mired": 0, "duv": -0.006},
+        {"mired": 60, "reference_K": 3200},
+    ],
+)
+def test_a_gel_known_by_its_numbers_gets_exactly_these(shift: dict) -> None:
+    answer = desk.answer({"ask": "learn", "name": "from the box", "shift": shift})
+    gel = answer["gel"]
+    wanted = {key: float(str(value).replace(",", ".")) for key, value in shift.items()}
+    assert gel["mired"] == pytest.approx(wanted["mired"], abs=1e-3)
+    assert gel["duv"] == pytest.approx(wanted.get("duv", 0.0), abs=1e-6)
+    if "stops" in wanted:
+        assert gel["stops"] == pytest.approx(wanted["stops"], abs=1e-6)
+    kit = desk.answer({"ask": "kit", "own_gels": [gel]})["gels"][-1]
+    assert kit["mired"] == pytest.approx(wanted["mired"], abs=0.05)
+
+
+def test_a_shift_that_no_gel_makes_is_refused() -> None:
+    for shift, field in (
+        ({"mired": -200}, "shift.mired"),
+        ({"mired": 900}, "shift.mired"),
+        ({"stops": 1}, "shift.mired"),
+        ({"mired": 20, "stops": -1}, "shift.stops"),
+    ):
+        answer = desk.answer({"ask": "learn", "name": "n", "shift": shift | {"reference_K": 5600}})
+        assert answer["problem"]["field"] == field
+    both = {"ask": "learn", "name": "n", "shift": {"mired": 1}, "bare": {"cct_K": 3200}}
+    assert desk.answer(both)["problem"]["field"] == "shift"
+
+
 def test_what_is_learned_goes_straight_back_into_the_kit_and_takes_over() -> None:
     bare, _ = white(TUNGSTEN)
     gelled, _ = white(TUNGSTEN * CURVES["3/4 CTB"])

@@ -1,6 +1,7 @@
-"""A gel from two readings of one lamp.
+"""A gel from two readings of one lamp, or from the shift that it is known to make.
 
-``{"ask": "learn", "bare": R, "gelled": R, "name": "…", "own_gels"?: […]}``
+``{"ask": "learn", "bare": R, "gelled": R, "name": "…", "own_gels"?: […]}`` or
+``{"ask": "learn", "shift": {"mired", "duv"?, "stops"?, "reference_K"?}, "name": "…"}``
 """
 
 from __future__ import annotations
@@ -11,13 +12,16 @@ from typing import Any
 import numpy as np
 
 from evenkelvin.asks.plain import number
+from evenkelvin.colorimetry.illuminant import planck
 from evenkelvin.colorimetry.observer import GRID
+from evenkelvin.colorimetry.temperature import HIGHEST_K, LARGEST_DUV, LOWEST_K, cct_to_xy
 from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import Gel, shifts_of
 from evenkelvin.filters.kit import nominal_kit, read_kit
 from evenkelvin.filters.learned import Learned, learn_from_shift, learn_from_spectra
 from evenkelvin.lights.reading import READING_K, Reading, read_reading
+from evenkelvin.lights.stand_in import bend
 from evenkelvin.problem import Problem
 
 #: Longest name of a gel, as the kit takes it back.
@@ -26,15 +30,21 @@ LONGEST_NAME = 80
 _BRIGHTER = 1.02
 #: Black body on which a gel states its shift when the bare lamp has no CCT.
 _REFERENCE_K = 4300.0
+#: Black bodies on which the trade states warming and cooling gels (common practice, no source).
+_DAYLIGHT_K, _TUNGSTEN_K = 5500.0, 3200.0
 
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with the gel, ready for ``own_gels``, and the nominal one of that name beside it.
 
-    Shifts are those on the bare lamp as it was read.
+    Shifts are those on the bare lamp as it was read, or on the black body of ``reference_K``.
     """
-    fields.refuse_unknown("ask", "bare", "gelled", "name", "own_gels")
+    fields.refuse_unknown("ask", "bare", "gelled", "shift", "name", "own_gels")
     name = read_name(fields)
+    if fields.given("shift"):
+        if fields.given("bare") or fields.given("gelled"):
+            raise Problem("shift", "Give two readings or a shift, not both.")
+        return _from_shift(name, fields.group("shift"))
     kit = read_kit(Fields({"own_gels": fields.items("own_gels")}))
     bare = read_reading(fields.group("bare"), kit)
     gelled = read_reading(fields.group("gelled"), kit)
@@ -47,6 +57,27 @@ def reply(fields: Fields) -> dict[str, Any]:
     answer = learned_plain(learned, bare.spectra[0])
     answer["warnings"] += [*bare.warnings, *(w for w in gelled.warnings if w not in bare.warnings)]
     return answer
+
+
+def _from_shift(name: str, fields: Fields) -> dict[str, Any]:
+    """Return the gel that makes a known shift on a black body."""
+    fields.refuse_unknown("mired", "duv", "stops", "reference_K")
+    mireds = fields.number("mired", low=-500.0, high=500.0)
+    duv = fields.number("duv", 0.0, -LARGEST_DUV, LARGEST_DUV, label="Duv")
+    usual = _DAYLIGHT_K if mireds > 0.0 else _TUNGSTEN_K
+    reference = fields.number("reference_K", usual, *READING_K)
+    landed = 1e6 / reference + mireds
+    if not 1e6 / HIGHEST_K <= landed <= 1e6 / LOWEST_K:
+        raise Problem(
+            fields.at("mired"),
+            f"{mireds:+g} mired takes a light of {reference:g} K beyond any white.",
+        )
+    stops = fields.number("stops", low=0.0, high=13.0) if fields.given("stops") else None
+    passed = None if stops is None else 2.0**-stops
+    # On the grid a black body lands a hair beside its own x y; bending puts it back.
+    (light,) = bend(planck(GRID, reference)[np.newaxis], cct_to_xy(reference))
+    learned = learn_from_shift(name, light, cct_to_xy(1e6 / landed, duv), passed, reference)
+    return learned_plain(learned, light)
 
 
 def read_name(fields: Fields) -> str:

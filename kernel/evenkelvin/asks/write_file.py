@@ -1,4 +1,8 @@
-"""Spectra as the text of files that others can read."""
+"""Spectra as the text of files that others can read.
+
+``{"ask": "write_file", "format": "tm27" | "csv", "spectra": [{"name", "wavelengths_nm", "values",
+"kind"?, "unit"?, "notes"?}], "created"?: "2026-11-25T19:42:10"}``
+"""
 
 from __future__ import annotations
 
@@ -21,10 +25,12 @@ from evenkelvin.problem import Problem
 #: What a name loses on its way to a file name on any system.
 _UNFIT = re.compile(r'[\x00-\x1f<>:"/\\|?*]+')
 
+_DATE_TIME = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,9})?(Z|[+-]\d\d:\d\d)?", re.ASCII)
+
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer ``write_file``: one table of all spectra, or one TM-27 document for each."""
-    fields.refuse_unknown("ask", "format", "spectra")
+    fields.refuse_unknown("ask", "format", "spectra", "created")
     style = fields.choice("format", ("tm27", "csv"))
     groups = fields.groups("spectra", most=MAX_SPECTRA)
     if not groups:
@@ -33,12 +39,17 @@ def reply(fields: Fields) -> dict[str, Any]:
     if style == "csv":
         name = spectra[0].name if len(spectra) == 1 else "spectra"
         return {"files": [_file(name, "csv", "text/csv", write_csv(spectra))]}
+    created = fields.text("created", "", longest=40)
+    if created and not _DATE_TIME.fullmatch(created):
+        raise Problem("created", "created must be a date and time, such as 2026-11-25T19:42:10.")
     names: dict[str, int] = {}
     files = []
     for found in spectra:
         names[found.name] = names.get(found.name, 0) + 1
         again = f" {names[found.name]}" if names[found.name] > 1 else ""
-        files.append(_file(found.name + again, "spdx", "application/xml", write_tm27(found)))
+        files.append(
+            _file(found.name + again, "spdx", "application/xml", write_tm27(found, created))
+        )
     return {"files": files}
 
 

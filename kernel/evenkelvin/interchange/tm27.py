@@ -104,11 +104,12 @@ def _read_one(node: Node, name: str, contents: Contents, choices: Mapping[str, s
     contents.take(found, damaged)
 
 
-def write_tm27(found: FoundSpectrum, creator: str = "Evenkelvin") -> str:
+def write_tm27(found: FoundSpectrum, created: str = "") -> str:
     """Return a TM-27-14 document of one spectrum.
 
     The quantity is the standard's word for the spectrum's unit; 'relative' where there is none.
-    Wavelengths are written to 0.0001 nm.
+    Wavelengths are written to 0.0001 nm. The standard asks for the time of writing, ``created``
+    (XML dateTime); the kernel has no clock, so without it the element is left out.
     """
     quantity = found.kind
     if found.kind == "light":
@@ -121,7 +122,8 @@ def write_tm27(found: FoundSpectrum, creator: str = "Evenkelvin") -> str:
         f'<IESTM2714 xmlns="{NAMESPACE}" version="1.0">',
         "  <Header>",
         f"    <Description>{_text(found.name)}</Description>",
-        f"    <DocumentCreator>{_text(creator)}</DocumentCreator>",
+        "    <DocumentCreator>Evenkelvin</DocumentCreator>",
+        *([f"    <DocumentCreationDate>{created}</DocumentCreationDate>"] if created else []),
         *(f"    <Comments>{_text(note)}</Comments>" for note in [" ".join(found.notes)] if note),
         "  </Header>",
         "  <SpectralDistribution>",

@@ -19,6 +19,7 @@ from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import Any
 
+from licences import all_licences
 from steps import (
     CACHE,
     PYODIDE,
@@ -352,3 +353,6 @@ def put_runtime(target: Path, wheels_folder: Path | None) -> None:
     # Pyodide insists on an archive for its library, which lies in library.pack.
     with zipfile.ZipFile(target / "python_stdlib.zip", "w"):
         pass
+    shipped = [verified_wheel(wheels, lock["packages"][name]) for name in sorted(KERNEL_NEEDS)]
+    python_version = pyodide_lock()["info"]["python"]
+    (target / "licences.txt").write_text(all_licences(shipped, python_version))

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 import shutil
 from collections.abc import Callable
 from pathlib import Path
+from urllib.request import urlopen
 
 import build
 from conftest import Site, Watch, ask, wait_for_kernel, wait_until_kept
@@ -128,3 +130,31 @@ def test_a_lost_file_is_told_and_can_be_tried_again(
         wait_for_kernel(page)
     finally:
         site.stop()
+
+
+def test_the_server_tells_media_types_and_policy(site: Site) -> None:
+    # IANA media type registrations: application/wasm (WebAssembly Web API, W3C 2019),
+    # text/javascript (RFC 9239), application/manifest+json (W3C Web Application Manifest).
+    wanted = {
+        "pyodide/pyodide.asm.wasm": "application/wasm",
+        "main.js": "text/javascript; charset=utf-8",
+        "manifest.webmanifest": "application/manifest+json",
+        "": "text/html; charset=utf-8",
+    }
+    for name, media_type in wanted.items():
+        with urlopen(site.url + name) as answer:
+            assert answer.headers["Content-Type"] == media_type
+            assert (
+                "script-src 'self' 'wasm-unsafe-eval'" in answer.headers["Content-Security-Policy"]
+            )
+
+
+def test_what_is_shipped_names_no_other_host_to_load_from(dist: Path) -> None:
+    for path in (dist / "index.html", dist / "sw.js", dist / "styles.css"):
+        assert "//" not in re.sub(r"/\*.*?\*/", "", path.read_text(), flags=re.DOTALL)
+
+
+def test_every_part_that_is_shipped_comes_with_its_licence(dist: Path) -> None:
+    text = (dist / "pyodide" / "licences.txt").read_text()
+    for words in ("Evenkelvin, MIT", "numpy 2.0.2", "pyodide 0.27.8, MPL-2.0", "lit "):
+        assert words in text

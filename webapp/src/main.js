@@ -4,6 +4,7 @@ import { registerOffline } from "./offline.js";
 import { gels } from "./store/gels.js";
 import { openStore } from "./store/index.js";
 import { lightDraft } from "./store/light-draft.js";
+import { offlineState } from "./store/offline-state.js";
 import { followTheme } from "./theme.js";
 import "./views/shell.js";
 import { say } from "./parts/toast.js";
@@ -24,12 +25,13 @@ const shell = /** @type {any} */ (document.createElement("ek-shell"));
 document.body.replaceChildren(shell);
 
 registerOffline({
-  onReady: () => {
+  onReady: (build) => {
     state.offline ??= "ready";
+    offlineState.put(build);
   },
-  onUpdate: (/** @type {() => void} */ apply) => {
+  onUpdate: (apply) => {
     state.offline = "update";
     shell.newVersion = apply;
   },
-  onProblem: (/** @type {string} */ words) => say(`${t("offline.not")} ${words}`),
+  onProblem: (words) => say(`${t("offline.not")} ${words}`),
 });

@@ -4,7 +4,7 @@ import { ready } from "./kernel/client.js";
 
 /**
  * @param {object} handlers
- * @param {() => void} [handlers.onReady] every file is kept: the app now opens without a network
+ * @param {(build: string) => void} [handlers.onReady] every file is kept: the app now opens without a network
  * @param {(apply: () => void) => void} [handlers.onUpdate] a new version is at hand; `apply`
  *   switches to it and reloads this page
  * @param {(words: string) => void} [handlers.onProblem] the app could not be kept for offline use
@@ -31,7 +31,7 @@ export async function registerOffline({ onReady, onUpdate, onProblem } = {}) {
   serviceWorker.addEventListener("message", ({ data: { shown, newest } }) => {
     if (!shown) return;
     mine ??= shown;
-    if (!told) onReady?.();
+    if (!told) onReady?.(shown);
     told = true;
     const other = shown !== mine || newest !== shown;
     document.documentElement.dataset.offline = other ? "update" : "ready"; // for whoever tests

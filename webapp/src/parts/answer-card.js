@@ -19,9 +19,9 @@ export function headline(fix) {
 
 /**
  * @param {any} fix
- * @param {{against: string, before?: any}} context
+ * @param {any} [before]  the answer to the reading before the fix
  */
-export function answerCard(fix, { against, before }) {
+export function answerCard(fix, before) {
   const best = bestPack(fix);
   const { reading, offset, dial } = fix;
   return html`
@@ -29,7 +29,7 @@ export function answerCard(fix, { against, before }) {
     ${best && changeWords(best) ? html`<p class="change">${changeWords(best)}</p>` : nothing}
     ${best ? packFigures(best) : nothing}
     <p class="now">
-      ${verdictMark(fix.verdict)} ${t("answer.now", { words: offset.words, against })}
+      <span class="what">${t("answer.now")}</span> ${verdictMark(fix.verdict)} ${offset.words}
     </p>
     ${before ? beforeAfter(before, fix) : nothing}
     ${warningList([...fix.warnings, ...(best?.warnings ?? [])])}

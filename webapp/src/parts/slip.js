@@ -1,7 +1,7 @@
 /** A light's short card on Set: how far out it is, and what to hang on it. */
 import { html, nothing } from "lit";
 import { t } from "../words/index.js";
-import { kelvin, stops, timeOfDay } from "../words/numbers.js";
+import { kelvin, stops, whenRead } from "../words/numbers.js";
 import { changeWords, packWords } from "./pack-card.js";
 import { verdictMark } from "./verdict.js";
 import { warningList } from "./warnings.js";
@@ -54,7 +54,7 @@ export function slip({ light, reading, answer, hero, number, problem, onMeasure 
       }
       <footer>
         <span class="hint"
-          >${t("slip.read", { time: timeOfDay(reading.at) })}${
+          >${t("slip.read", { time: whenRead(reading.at) })}${
             on.length ? ` · ${t("slip.on", { pack: on.join(" + ") })}` : ""
           }</span
         >

@@ -2,7 +2,7 @@
 import { html, nothing } from "lit";
 import { gelCurve } from "../charts/gel-curve.js";
 import { t, tMaybe } from "../words/index.js";
-import { duv, mired, stops } from "../words/numbers.js";
+import { duv, kelvin, mired, stops } from "../words/numbers.js";
 
 /** @typedef {import("../store/gels.js").Gel} Gel */
 
@@ -52,7 +52,7 @@ export function stockList({ families, without, opened, onStock, onOpen }) {
               <span
                 >${gel.name}
                 <span class="hint"
-                  >${mired(gel.mired)}, ΔDuv ${duv(gel.duv)}, ${stops(gel.stops)}</span
+                  >${mired(gel.mired)}, ${stops(gel.stops)}</span
                 ></span
               >
             </label>
@@ -65,7 +65,14 @@ export function stockList({ families, without, opened, onStock, onOpen }) {
             >
               ${t("stock.curve")}
             </button>
-            ${opened.has(gel.name) ? gelCurve(gel) : nothing}
+            ${
+              opened.has(gel.name)
+                ? html`${gelCurve(gel)}
+                    <p class="hint">
+                      ${t("gel.on", { duv: duv(gel.duv), cct: kelvin(gel.reference_K) })}
+                    </p>`
+                : nothing
+            }
           </li>`,
         )}
       </ul>

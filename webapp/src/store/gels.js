@@ -10,6 +10,7 @@ import { ask, onStage } from "../kernel/client.js";
  * @property {number} mired
  * @property {number} duv
  * @property {number} stops
+ * @property {number} reference_K   black body on which mired, duv and stops are stated
  * @property {number[]} wavelengths_nm
  * @property {number[]} transmittance
  */

@@ -10,6 +10,7 @@ import { problemNote } from "../parts/warnings.js";
 import { Watch } from "../parts/watch.js";
 import { gels } from "../store/gels.js";
 import { reportFault, settings } from "../store/index.js";
+import { offlineState } from "../store/offline-state.js";
 import { whiteQuestion } from "../store/questions.js";
 import { THEMES } from "../theme.js";
 import { t } from "../words/index.js";
@@ -25,7 +26,7 @@ class KitView extends Page {
     /** Gels whose curve is on screen. @type {Set<string>} */
     this.opened = new Set();
     this.check = new LiveQuestion(this);
-    this.watch = new Watch(this, settings, gels);
+    this.watch = new Watch(this, settings, gels, offlineState);
   }
 
   willUpdate() {
@@ -195,6 +196,13 @@ class KitView extends Page {
       </section>
       <section>
         <h2>${t("kit.about")}</h2>
+        <p>
+          ${
+            offlineState.build
+              ? t("kit.offline", { build: offlineState.build })
+              : t("kit.notOffline")
+          }
+        </p>
         <p>${t("kit.install")}</p>
         <ul class="links">
           <li><a href="#cautions">${t("cautions.title")}</a></li>

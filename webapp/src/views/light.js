@@ -2,7 +2,6 @@
 import { html, nothing } from "lit";
 import { balanceField } from "../charts/balance-field.js";
 import "../parts/against.js";
-import { againstWords } from "../parts/against.js";
 import { answerCard, bestPack } from "../parts/answer-card.js";
 import "../parts/boot-progress.js";
 import { cautionNote } from "../parts/caution-note.js";
@@ -272,10 +271,7 @@ class LightView extends Page {
         <ek-boot-progress></ek-boot-progress>
         ${
           this.fix.answer
-            ? answerCard(this.fix.answer, {
-                against: againstWords(),
-                before: this.earlier.answer,
-              })
+            ? answerCard(this.fix.answer, this.earlier.answer)
             : html`${problemNote(this.otherProblem())}
                 ${complete ? nothing : html`<p class="hint">${t("light.empty")}</p>`}`
         }
@@ -289,7 +285,7 @@ class LightView extends Page {
         ${this.renderNumbers()}
         <div class="bar">${this.renderActions()}</div>
       </form>
-      ${this.renderMore()} ${settings.get("welcomed") ? nothing : welcome()}
+      ${this.renderMore()} ${settings.get("welcomed") || currentSetup() ? nothing : welcome()}
     `;
   }
 }

@@ -73,7 +73,7 @@ export default {
 
   "answer.leave": "Leave it alone",
   "answer.noGel": "No gel in stock brings it closer",
-  "answer.now": "{words}, against {against}",
+  "answer.now": "Now",
   "answer.why": "Why, and what to dial instead",
   "answer.reads": "It reads",
   "answer.offset": "Offset",
@@ -211,7 +211,9 @@ export default {
   "kit.about": "About",
   "kit.install":
     "To have it on the home screen: open the browser's share or main menu and choose “Add to Home Screen” or “Install”.",
-  "kit.build": "Build {build}",
+  "kit.offline": "It opens without a network. Build {build}.",
+  "kit.notOffline":
+    "It is not stored for use without a network yet. That happens by itself while one is there.",
 
   "tolerance.tight": "Tight",
   "tolerance.normal": "Normal",
@@ -228,6 +230,7 @@ export default {
   "stock.none": "None in stock",
   "stock.all": "All in stock",
   "stock.curve": "Curve",
+  "gel.on": "ΔDuv {duv}; shift and stops on a black body of {cct}",
   "stock.curveOf": "Curve of {name}",
 
   "storage.full":

@@ -66,6 +66,7 @@ export const size = (bytes) =>
   bytes < 1e9 ? `${tenth.format(bytes / 1e6)} MB` : `${tenth.format(bytes / 1e9)} GB`;
 
 const clock = new Intl.DateTimeFormat(undefined, { hour: "2-digit", minute: "2-digit" });
+const shortDay = new Intl.DateTimeFormat(undefined, { day: "numeric", month: "short" });
 const day = new Intl.DateTimeFormat(undefined, {
   weekday: "short",
   day: "numeric",
@@ -75,6 +76,12 @@ const day = new Intl.DateTimeFormat(undefined, {
 
 /** @param {string} at an entry's time stamp. */
 export const timeOfDay = (at) => clock.format(new Date(at));
+
+/** The time, with the day unless it is today. @param {string} at */
+export const whenRead = (at) =>
+  dayOf(at) === dayOf(new Date().toISOString())
+    ? timeOfDay(at)
+    : `${shortDay.format(new Date(at))}, ${timeOfDay(at)}`;
 
 /** @param {string} at */
 export const dayOf = (at) => day.format(new Date(at));

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from conftest import Site, Watch, ask
+from conftest import Site, Watch, ask, wait_for_kernel
 from hands import go, headline, keep, keep_light, type_xy
 from playwright.sync_api import BrowserContext, Page, expect
 
@@ -70,6 +70,7 @@ def test_bad_input_is_told_at_its_field_and_nothing_is_lost(app: Page) -> None:
     app.reload()
     expect(field).to_have_value("0.4x")
     expect(app.get_by_label("Name", exact=True)).to_have_value("key")
+    wait_for_kernel(app)
     field.fill("0.4349")
     expect(headline(app)).not_to_be_empty()
     expect(field).to_have_attribute("aria-invalid", "false")

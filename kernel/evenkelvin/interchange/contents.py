@@ -17,7 +17,7 @@ from evenkelvin.problem import Problem
 MAX_BYTES = 4_000_000
 MAX_LINES = 20_000
 MAX_COLUMNS = 4_000
-MAX_CELLS = 400_000
+MAX_CELLS = 250_000
 MAX_SPECTRA = 200
 MAX_READINGS = 1_000
 #: Complaints that are listed one by one; a file with more is wrong as a whole.

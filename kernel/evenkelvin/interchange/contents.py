@@ -136,7 +136,7 @@ class Contents:
             raise Problem("", f"At most {MAX_READINGS} readings are read from one file.")
         if "x" in reading:
             xy = np.array([reading["x"], reading["y"]], dtype=float)
-            if not is_real(xy):
+            if not (np.all((xy >= 0.0) & (xy <= 1.0)) and is_real(xy)):
                 raise Problem("x", f"x {xy[0]:g}, y {xy[1]:g} is no colour that a light can have.")
         elif not LOWEST_K <= float(str(reading["cct_K"])) <= HIGHEST_K:
             raise Problem("cct_K", f"{reading['cct_K']:g} K is no colour temperature of a light.")

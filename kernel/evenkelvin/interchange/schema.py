@@ -10,20 +10,31 @@ instead of a sentence. The former is the referee in the tests.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping, Sized
+from collections.abc import Callable, Mapping
 from typing import Any
 
 Check = Callable[[Any], None]
 Plain = Mapping[str, Any]
+Compile = Callable[[Plain], Check]
 
-_KINDS: dict[str, tuple[str, Callable[[Any], bool]]] = {
-    "null": ("nothing", lambda value: value is None),
-    "boolean": ("true or false", lambda value: isinstance(value, bool)),
-    "number": ("a number", lambda value: _is_number(value)),
-    "integer": ("a whole number", lambda value: _is_number(value) and value % 1 == 0),
-    "string": ("text", lambda value: isinstance(value, str)),
-    "array": ("a list", lambda value: isinstance(value, list)),
-    "object": ("a group of fields", lambda value: isinstance(value, dict)),
+#: The types that JSON has, as Python's reader gives them, and the words for them.
+_WORDS: dict[str, str] = {
+    "null": "nothing",
+    "boolean": "true or false",
+    "integer": "a whole number",
+    "number": "a number",
+    "string": "text",
+    "array": "a list",
+    "object": "a group of fields",
+}
+_NAMES: dict[type, str] = {
+    type(None): "null",
+    bool: "boolean",
+    int: "number",
+    float: "number",
+    str: "string",
+    list: "array",
+    dict: "object",
 }
 _NOTES = {"$schema", "$defs", "title", "description"}
 
@@ -37,21 +48,17 @@ class Flaw(Exception):
         self.path: list[str | int] = []
 
 
-def _is_number(value: object) -> bool:
-    return isinstance(value, (int, float)) and not isinstance(value, bool)
-
-
 def _same(first: object, second: object) -> bool:
     # Python holds True and 1 for equal; JSON does not.
     return first == second and isinstance(first, bool) == isinstance(second, bool)
 
 
-def _at(step: str | int, check: Check, value: Any) -> None:
+def _passes(check: Check, value: Any) -> bool:
     try:
         check(value)
-    except Flaw as flaw:
-        flaw.path.insert(0, step)
-        raise
+    except Flaw:
+        return False
+    return True
 
 
 def compile_schema(schema: Plain) -> Check:
@@ -77,15 +84,25 @@ def compile_schema(schema: Plain) -> Check:
         unknown = set(part) - _KNOWN
         if unknown:
             raise ValueError(f"keywords not known here: {sorted(unknown)}")
-        checks = [make(part, whole) for words, make in _KEYWORDS if any(w in part for w in words)]
+        if set(part) - _NOTES == {"$ref"}:
+            return referred(part["$ref"])
+        # Most keywords speak of one type only, so each type of value has its own list of checks.
+        lists: dict[type, list[Check]] = {kind: [] for kind in _NAMES}
+        for words, types, make in _KEYWORDS:
+            if any(word in part for word in words):
+                check = make(part, whole)
+                for kind in types:
+                    lists[kind].append(check)
         if "$ref" in part:
-            checks.append(referred(part["$ref"]))
-        if "if" in part:
-            checks.append(_when(whole(part["if"]), whole(part["then"])))
-        if len(checks) == 1:
-            return checks[0]
+            check = referred(part["$ref"])
+            for checks in lists.values():
+                checks.append(check)
+        of_type = {kind: tuple(checks) for kind, checks in lists.items()}
 
         def every(value: Any) -> None:
+            checks = of_type.get(type(value))
+            if checks is None:
+                raise Flaw(f"must be plain data, not {type(value).__name__}")
             for check in checks:
                 check(value)
 
@@ -94,29 +111,17 @@ def compile_schema(schema: Plain) -> Check:
     return whole(schema)
 
 
-Compile = Callable[[Plain], Check]
-
-
-def _when(condition: Check, then: Check) -> Check:
-    def check(value: Any) -> None:
-        try:
-            condition(value)
-        except Flaw:
-            return
-        then(value)
-
-    return check
-
-
 def _type(part: Plain, _: Compile) -> Check:
     names = [part["type"]] if isinstance(part["type"], str) else part["type"]
-    tests = [_KINDS[name][1] for name in names]
-    wanted = " or ".join(_KINDS[name][0] for name in names if name != "null")
+    wanted = " or ".join(_WORDS[name] for name in names if name != "null")
+    types = {kind for kind, name in _NAMES.items() if name in names}
+    whole_numbers = "integer" in names and "number" not in names
 
     def check(value: Any) -> None:
-        if not any(test(value) for test in tests):
-            found = next(words for words, test in _KINDS.values() if test(value))
-            raise Flaw(f"must be {wanted}, not {found}")
+        kind = type(value)
+        if kind in types or (whole_numbers and _NAMES[kind] == "number" and value % 1 == 0):
+            return
+        raise Flaw(f"must be {wanted}, not {_WORDS[_NAMES[kind]]}")
 
     return check
 
@@ -137,8 +142,8 @@ def _pattern(part: Plain, _: Compile) -> Check:
     search = re.compile(part["pattern"].replace("$", r"\Z")).search
     wanted = part.get("description", "of the right form")
 
-    def check(value: Any) -> None:
-        if isinstance(value, str) and not search(value):
+    def check(value: str) -> None:
+        if not search(value):
             raise Flaw(f"“{value[:40]}” is not {wanted}")
 
     return check
@@ -147,19 +152,19 @@ def _pattern(part: Plain, _: Compile) -> Check:
 def _bounds(part: Plain, _: Compile) -> Check:
     low, high = part.get("minimum", -float("inf")), part.get("maximum", float("inf"))
 
-    def check(value: Any) -> None:
-        if _is_number(value) and not low <= value <= high:
+    def check(value: float) -> None:
+        if not low <= value <= high:
             raise Flaw(f"is out of bounds: it must be between {low:g} and {high:g}")
 
     return check
 
 
-def _at_most(keyword: str, kind: type[Sized], unit: str) -> Callable[[Plain, Compile], Check]:
+def _at_most(keyword: str, unit: str) -> Callable[[Plain, Compile], Check]:
     def make(part: Plain, _: Compile) -> Check:
         most = part[keyword]
 
         def check(value: Any) -> None:
-            if isinstance(value, kind) and len(value) > most:
+            if len(value) > most:
                 raise Flaw(f"has {len(value)} {unit}; at most {most} fit")
 
         return check
@@ -170,11 +175,10 @@ def _at_most(keyword: str, kind: type[Sized], unit: str) -> Callable[[Plain, Com
 def _required(part: Plain, _: Compile) -> Check:
     names = part["required"]
 
-    def check(value: Any) -> None:
-        if isinstance(value, dict):
-            for name in names:
-                if name not in value:
-                    raise Flaw(f"lacks the field {name}")
+    def check(value: Plain) -> None:
+        for name in names:
+            if name not in value:
+                raise Flaw(f"lacks the field {name}")
 
     return check
 
@@ -182,10 +186,14 @@ def _required(part: Plain, _: Compile) -> Check:
 def _items(part: Plain, whole: Compile) -> Check:
     inner = whole(part["items"])
 
-    def check(value: Any) -> None:
-        if isinstance(value, list):
-            for index, item in enumerate(value):
-                _at(index, inner, item)
+    def check(value: list[Any]) -> None:
+        index = 0
+        try:
+            for index, item in enumerate(value):  # noqa: B007
+                inner(item)
+        except Flaw as flaw:
+            flaw.path.insert(0, index)
+            raise
 
     return check
 
@@ -193,17 +201,23 @@ def _items(part: Plain, whole: Compile) -> Check:
 def _properties(part: Plain, whole: Compile) -> Check:
     known = {name: whole(inner) for name, inner in part.get("properties", {}).items()}
     others = part.get("additionalProperties", True)
-    inner = whole(others) if isinstance(others, dict) else None
+    rest = whole(others) if isinstance(others, dict) else None
 
-    def check(value: Any) -> None:
-        if isinstance(value, dict):
+    def check(value: Plain) -> None:
+        name = ""
+        try:
             for name, item in value.items():
-                if name in known:
-                    _at(name, known[name], item)
-                elif inner is not None:
-                    _at(name, inner, item)
+                inner = known.get(name, rest)
+                if inner is not None:
+                    inner(item)
                 elif others is False:
-                    raise Flaw(f"has a field “{name[:40]}” that does not belong there")
+                    break
+            else:
+                return
+        except Flaw as flaw:
+            flaw.path.insert(0, name)
+            raise
+        raise Flaw(f"has a field “{name[:40]}” that does not belong there")
 
     return check
 
@@ -211,10 +225,9 @@ def _properties(part: Plain, whole: Compile) -> Check:
 def _property_names(part: Plain, whole: Compile) -> Check:
     inner = whole(part["propertyNames"])
 
-    def check(value: Any) -> None:
-        if isinstance(value, dict):
-            for name in value:
-                inner(name)
+    def check(value: Plain) -> None:
+        for name in value:
+            inner(name)
 
     return check
 
@@ -224,41 +237,41 @@ def _any_of(part: Plain, whole: Compile) -> Check:
     wanted = part.get("description", "of the right form")
 
     def check(value: Any) -> None:
-        for choice in choices:
-            try:
-                choice(value)
-            except Flaw:
-                continue
-            return
-        raise Flaw(f"must be {wanted}")
+        if not any(_passes(choice, value) for choice in choices):
+            raise Flaw(f"must be {wanted}")
 
     return check
 
 
-def _all_of(part: Plain, whole: Compile) -> Check:
-    checks = [whole(each) for each in part["allOf"]]
+def _if(part: Plain, whole: Compile) -> Check:
+    condition = whole(part["if"])
+    then, otherwise = whole(part.get("then", {})), whole(part.get("else", {}))
 
     def check(value: Any) -> None:
-        for each in checks:
-            each(value)
+        (then if _passes(condition, value) else otherwise)(value)
 
     return check
 
 
-#: The keywords known here, those that share one check together, and what makes the check.
-_KEYWORDS: tuple[tuple[tuple[str, ...], Callable[[Plain, Compile], Check]], ...] = (
-    (("type",), _type),
-    (("const", "enum"), _enum),
-    (("pattern",), _pattern),
-    (("minimum", "maximum"), _bounds),
-    (("maxLength",), _at_most("maxLength", str, "characters")),
-    (("maxItems",), _at_most("maxItems", list, "items")),
-    (("maxProperties",), _at_most("maxProperties", dict, "fields")),
-    (("required",), _required),
-    (("items",), _items),
-    (("properties", "additionalProperties"), _properties),
-    (("propertyNames",), _property_names),
-    (("anyOf",), _any_of),
-    (("allOf",), _all_of),
+_ANY = tuple(_NAMES)
+_NUMBERS = (int, float)
+#: The keywords known here, those that share one check together, the types of value that they
+#: speak of, and what makes the check.
+_KEYWORDS: tuple[
+    tuple[tuple[str, ...], tuple[type, ...], Callable[[Plain, Compile], Check]], ...
+] = (
+    (("type",), _ANY, _type),
+    (("const", "enum"), _ANY, _enum),
+    (("pattern",), (str,), _pattern),
+    (("minimum", "maximum"), _NUMBERS, _bounds),
+    (("maxLength",), (str,), _at_most("maxLength", "characters")),
+    (("maxItems",), (list,), _at_most("maxItems", "items")),
+    (("maxProperties",), (dict,), _at_most("maxProperties", "fields")),
+    (("required",), (dict,), _required),
+    (("items",), (list,), _items),
+    (("properties", "additionalProperties"), (dict,), _properties),
+    (("propertyNames",), (dict,), _property_names),
+    (("anyOf",), _ANY, _any_of),
+    (("if", "then", "else"), _ANY, _if),
 )
-_KNOWN = {word for words, _ in _KEYWORDS for word in words} | _NOTES | {"$ref", "if", "then"}
+_KNOWN = {word for words, _, _ in _KEYWORDS for word in words} | _NOTES | {"$ref"}

@@ -46,6 +46,8 @@ ASKS: dict[str, str] = {
     "mix": "mix",
     "unmix": "unmix",
     "flash_mix": "flash_mix",
+    "dial": "dial",
+    "drive": "drive",
 }
 
 

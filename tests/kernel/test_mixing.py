@@ -80,6 +80,13 @@ def test_spectrum_comes_back_when_all_are_measured_and_can_be_asked_about_again(
     )
 
 
+def test_deep_primaries_mix_to_a_white_although_no_lamp_spectrum_reaches_them():
+    deep = ((0.69, 0.30, 280), (0.17, 0.70, 650), (0.14, 0.05, 75))
+    got = mix(*({"reading": {"x": x, "y": y, "illuminance_lx": lux}} for x, y, lux in deep))
+    assert got["illuminance_lx"] == pytest.approx(1005)
+    assert got["cct_K"] is not None
+
+
 def test_boundary_between_two_zones():
     zone = [{"reading": lit(TUNGSTEN, 400)}, {"reading": lit(DAYLIGHT, 100)}]
     same = mix(*zone, beside=zone)["boundary"]

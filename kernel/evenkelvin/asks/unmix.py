@@ -31,10 +31,11 @@ def reply(fields: Fields) -> dict[str, Any]:
     """
     fields.refuse_unknown("ask", "lights", "sum", "own_gels")
     kit = read_kit(fields)
-    lights = [read_reading(group, kit) for group in fields.groups("lights", most=_MOST_LIGHTS)]
+    groups = fields.groups("lights", most=_MOST_LIGHTS)
+    lights = [read_reading(group, kit, need_spectrum=False) for group in groups]
     if not lights:
         raise Problem(fields.at("lights"), "Give the reading of each light alone.")
-    total = read_reading(fields.group("sum"), kit)
+    total = read_reading(fields.group("sum"), kit, need_spectrum=False)
     names = [light.name or f"light {index + 1}" for index, light in enumerate(lights)]
     found = unmix(lights, total)
     amount = total.illuminance_lx or total.exposure_lx_s

@@ -21,6 +21,7 @@ from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.lights.nonnegative import nonnegative_least_squares
 from evenkelvin.lights.reading import Reading
+from evenkelvin.lights.stand_in import stand_ins
 
 #: Luminous efficacy of radiation at 540 THz in lm/W (SI).
 LUMENS_PER_WATT = 683.0
@@ -46,14 +47,14 @@ def xyz_per_lux(xy: Floats) -> Floats:
     return np.stack([x / y, np.ones_like(y), (1.0 - x - y) / y], axis=-1)
 
 
-def _mixed_spectrum(lights: Sequence[Reading], amounts: Floats) -> Spectrum | None:
+def mixed_spectrum(lights: Sequence[Reading], amounts: Floats) -> Spectrum | None:
     """Return the sum of measured spectra in mW/(m² nm) for lux; None unless all are measured.
 
     On the samples of the spectra where these are the same for all, otherwise every nanometre.
     """
     spectra = [light.spectrum for light in lights]
     measured = [one for one in spectra if one is not None]
-    if len(measured) < len(spectra):
+    if not measured or len(measured) < len(spectra):
         return None
     nm = measured[0].wavelengths
     if not all(np.array_equal(one.wavelengths, nm) for one in measured):
@@ -81,15 +82,18 @@ def mix(lights: Sequence[Reading], amounts: Floats, unit: str = "lx") -> Reading
     xyz = amounts @ xyz_per_lux(np.stack([light.xy for light in lights]))
     xy = xyz_to_xy(xyz)
     luminance = observer_grid()[:, 1]
-    # What the mixture may be: the first guess at every part, then the second, and so on.
-    count = max(len(light.spectra) for light in lights)
-    spectra = np.zeros((count, len(GRID)))
-    for light, amount in zip(lights, amounts, strict=True):
-        per_lux = light.spectra / (light.spectra @ luminance)[:, np.newaxis]
-        spectra += amount * per_lux[np.arange(count) % len(light.spectra)]
-    spectra /= spectra.max(axis=1, keepdims=True)
+    if all(len(light.spectra) for light in lights):
+        # What the mixture may be: the first guess at every part, then the second, and so on.
+        count = max(len(light.spectra) for light in lights)
+        spectra = np.zeros((count, len(GRID)))
+        for light, amount in zip(lights, amounts, strict=True):
+            per_lux = light.spectra / (light.spectra @ luminance)[:, np.newaxis]
+            spectra += amount * per_lux[np.arange(count) % len(light.spectra)]
+        spectra /= spectra.max(axis=1, keepdims=True)
+    else:
+        spectra = stand_ins("led rgb", xy)
     lit = [light for light, amount in zip(lights, amounts, strict=True) if amount > 0.0]
-    spectrum = _mixed_spectrum(lit, amounts[amounts > 0.0])
+    spectrum = mixed_spectrum(lit, amounts[amounts > 0.0])
     cct_k, duv = xy_to_cct(xy)
     total = float(amounts.sum())
     return Reading(

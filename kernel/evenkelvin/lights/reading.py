@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from evenkelvin.colorimetry.chromaticity import is_real, xyz_to_xy
+from evenkelvin.colorimetry.observer import GRID
 from evenkelvin.colorimetry.spectrum import Spectrum, checked_spectrum, on_grid, tristimulus
 from evenkelvin.colorimetry.temperature import (
     DOUBTFUL_DUV,
@@ -169,7 +170,12 @@ def _far_from_locus(duv: float, cct_k: float) -> list[str]:
     return []
 
 
-def read_reading(fields: Fields, kit: tuple[Gel, ...], extra: tuple[str, ...] = ()) -> Reading:
+def read_reading(
+    fields: Fields,
+    kit: tuple[Gel, ...],
+    extra: tuple[str, ...] = (),
+    need_spectrum: bool = True,
+) -> Reading:
     """Return a reading from its fields.
 
     Parameters
@@ -180,6 +186,9 @@ def read_reading(fields: Fields, kit: tuple[Gel, ...], extra: tuple[str, ...] = 
         Gels that ``pack`` may name.
     extra
         Further fields that the caller reads for itself.
+    need_spectrum
+        Whether a bare x y must have a stand-in. Otherwise a colour so deep that none reaches it,
+        such as one primary of a lamp, is taken with ``spectra`` of shape (0, 81).
 
     Raises
     ------
@@ -239,7 +248,9 @@ def read_reading(fields: Fields, kit: tuple[Gel, ...], extra: tuple[str, ...] = 
         try:
             spectra = stand_ins(lamp, xy, pack_transmittance(pack) if pack else None)
         except Problem as problem:
-            raise Problem(fields.at(problem.field), problem.message) from None
+            if need_spectrum:
+                raise Problem(fields.at(problem.field), problem.message) from None
+            spectra = np.empty((0, len(GRID)))
     return Reading(
         xy, cct_k, duv, spectra, spectrum, illuminance_lx, exposure_lx_s, lamp, name, pack, warnings
     )

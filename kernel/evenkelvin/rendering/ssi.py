@@ -38,11 +38,23 @@ class Similarity:
     reference: str
 
 
-def _bands(spectrum: Spectrum) -> Floats:
+def band_sums(spectrum: Spectrum) -> Floats:
     """Return the sums over 10 nm bands centred at 380 to 670 nm, shape (30,)."""
     fine = on_1nm(spectrum, _NM, beyond="zero")
     # A band's edge belongs half to it and half to its neighbour.
     return np.asarray(fine[:-1].reshape(30, 10).sum(axis=1) + 0.5 * (fine[10::10] - fine[:-1:10]))
+
+
+def difference_matrix(reference: Floats) -> Floats:
+    """Return what weighs and smooths a difference in band sums, shape (30, 30).
+
+    Parameters
+    ----------
+    reference
+        Band sums of the reference light, adding up to 1, shape (30,).
+    """
+    smooth = 0.56 * np.eye(30) + 0.22 * (np.eye(30, k=1) + np.eye(30, k=-1))
+    return np.asarray(smooth * (_BAND_WEIGHTS / (reference + 1.0 / 30.0)))
 
 
 def spectral_similarity(test: Spectrum, reference: Spectrum, words: str) -> Similarity:
@@ -58,12 +70,11 @@ def spectral_similarity(test: Spectrum, reference: Spectrum, words: str) -> Simi
     """
     low = max(test.wavelengths[0], reference.wavelengths[0], _NM[0])
     high = min(test.wavelengths[-1], reference.wavelengths[-1], _NM[-1])
-    first, second = (_bands(_cut(spectrum, low, high)) for spectrum in (test, reference))
+    first, second = (band_sums(_cut(spectrum, low, high)) for spectrum in (test, reference))
     if first.sum() <= 0.0 or second.sum() <= 0.0:
         raise Unrated("Not rated: there is no light between 375 and 675 nm to compare.")
     first, second = first / first.sum(), second / second.sum()
-    weighted = (first - second) / (second + 1.0 / 30.0) * _BAND_WEIGHTS
-    smoothed = np.convolve(weighted, [0.22, 0.56, 0.22])[1:-1]
+    smoothed = difference_matrix(second) @ (first - second)
     unrounded = 100.0 - 32.0 * float(np.sqrt(np.sum(smoothed**2)))
     return Similarity(value=round(unrounded), unrounded=unrounded, reference=words)
 

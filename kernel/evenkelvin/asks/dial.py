@@ -1,0 +1,165 @@
+"""What to dial next on a tunable lamp.
+
+``{"ask": "dial", "target": T, "history": [{"dialled": R, "measured": R}…], "gamut"?: [R…] |
+"range"?: {"from_K", "to_K", "duv_limit"?}, "correction"?: {"matrix", "offset"}, "tolerance"?,
+"lamp"?: kind, "kit"?, "own_gels"?}``
+
+``dialled`` is x y or CCT and Duv, as the lamp takes it. ``correction`` is what an earlier answer
+gave for this lamp.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+
+from evenkelvin.asks.plain import landing_plain, white
+from evenkelvin.colorimetry.chromaticity import uv_prime_to_xy, xy_to_uv_prime
+from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
+from evenkelvin.data import Floats
+from evenkelvin.fields import Fields, parse_number
+from evenkelvin.filters.gel import Gel
+from evenkelvin.filters.kit import read_kit
+from evenkelvin.lights.dialling import SAME_UV, Correction, learn
+from evenkelvin.lights.fixing import landings
+from evenkelvin.lights.gamut import REACHED_UV, Reach, read_gamut, read_reach
+from evenkelvin.lights.reading import read_reading, read_target
+from evenkelvin.lights.stand_in import LAMPS
+from evenkelvin.lights.tolerance import plain, read_tolerance, verdict
+from evenkelvin.problem import Problem
+
+_MOST_PAIRS = 100
+_LAMP = "led rgb"
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer with the next value, and what the lamp can reach.
+
+    ``next``, what to dial; ``reachable``, ``nearest`` (what the lamp can reach) and
+    ``remains_steps`` from there to the target; ``gel``, the pack as in fix that closes what
+    remains, or null; ``steps`` and ``verdict`` of the last measurement (null without), ``best``,
+    the index of the closest pair; ``correction`` to keep with the lamp; ``words``.
+    """
+    fields.refuse_unknown(
+        "ask", "target", "history", "gamut", "range", "correction", "tolerance", "lamp", "kit",
+        "own_gels",
+    )  # fmt: skip
+    kit = read_kit(fields)
+    every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
+    target = read_target(fields.group("target"), every)
+    radius = read_tolerance(fields)
+    lamp = fields.choice("lamp", tuple(LAMPS), _LAMP)
+    reach = _read_reach(fields, every)
+    remembered = _read_correction(fields)
+    dialled, measured = _read_history(fields, every)
+
+    wanted = xy_to_uv_prime(target.xy)
+    aim, remains = reached(reach, wanted)
+    correction = learn(dialled, measured, aim, remembered)
+    following = correction.dial_for(aim)
+    if reach is not None:
+        following = reach.nearest(following[np.newaxis])[0]
+    off = delta_uv_prime(measured, wanted) / STEP_UV
+    best = int(np.argmin(off)) if len(off) else None
+    steps = float(off[-1]) if len(off) else None
+    words = "Dial this, then read the lamp."
+    if best is not None and steps is not None:
+        if verdict(steps, radius) == "holds":
+            following, words = dialled[-1], "It holds: leave it."
+        elif verdict(float(off[best]), radius) == "holds":
+            following, words = dialled[best], "An earlier setting held: go back to it."
+        elif np.any(delta_uv_prime(dialled, following) < SAME_UV):
+            following = dialled[best]
+            words = "The lamp has no finer setting than those tried: this one came closest."
+        else:
+            words = f"{steps:.1f} steps off: dial this, then read again."
+    gel = closing_pack(aim, wanted, lamp, kit, radius) if remains > 0.0 else None
+    if remains > 0.0:
+        words += f" The target is out of this lamp's reach: {remains:.1f} steps remain."
+        if gel is not None:
+            words += f" Hang {gel['words']} to close them."
+    return {
+        "next": white(uv_prime_to_xy(following)),
+        "target": white(target.xy),
+        "reachable": remains == 0.0,
+        "nearest": white(uv_prime_to_xy(aim)),
+        "remains_steps": remains,
+        "gel": gel,
+        "steps": steps,
+        "verdict": None if steps is None else verdict(steps, radius),
+        "best": best,
+        "tolerance": plain(radius),
+        "correction": {
+            "matrix": correction.matrix.tolist(),
+            "offset": correction.offset.tolist(),
+        },
+        "words": words,
+        "warnings": [],
+    }
+
+
+def reached(reach: Reach | None, wanted_uv: Floats) -> tuple[Floats, float]:
+    """Return the reachable point nearest to u′ v′, and the steps that remain (0 when reached)."""
+    if reach is None:
+        return wanted_uv, 0.0
+    nearest = reach.nearest(wanted_uv[np.newaxis])[0]
+    remains = float(delta_uv_prime(nearest, wanted_uv))
+    return (wanted_uv, 0.0) if remains < REACHED_UV else (nearest, remains / STEP_UV)
+
+
+def closing_pack(
+    aim: Floats, wanted_uv: Floats, lamp: str, kit: tuple[Gel, ...], radius: float
+) -> dict[str, Any] | None:
+    """Return the pack that brings a lamp from the nearest it can do to the target, or None."""
+    x, y = uv_prime_to_xy(aim)
+    light = read_reading(Fields({"x": float(x), "y": float(y), "lamp": lamp}, "gamut"), kit)
+    x, y = uv_prime_to_xy(wanted_uv)
+    target = read_reading(Fields({"x": float(x), "y": float(y)}, "target"), kit)
+    found = landings(light, target, kit, radius)
+    if not found or found[0].delta_uv >= float(delta_uv_prime(aim, wanted_uv)):
+        return None
+    return landing_plain(found[0])
+
+
+def _read_reach(fields: Fields, kit: tuple[Gel, ...]) -> Reach | None:
+    if fields.raw("gamut") is not None:
+        if fields.given("range"):
+            raise Problem(fields.at("range"), "Give a gamut or a range, not both.")
+        return read_gamut(fields, "gamut", kit)
+    return read_reach(fields.group("range"), kit) if fields.given("range") else None
+
+
+def _read_history(fields: Fields, kit: tuple[Gel, ...]) -> tuple[Floats, Floats]:
+    pairs = []
+    for group in fields.groups("history", most=_MOST_PAIRS):
+        group.refuse_unknown("dialled", "measured", "name", "note")
+        pairs.append(
+            [
+                read_reading(group.group(name), kit, need_spectrum=False).xy
+                for name in ("dialled", "measured")
+            ]
+        )
+    if not pairs:
+        return np.empty((0, 2)), np.empty((0, 2))
+    uv = xy_to_uv_prime(np.array(pairs))
+    return uv[:, 0], uv[:, 1]
+
+
+def _read_correction(fields: Fields) -> Correction | None:
+    if not fields.given("correction"):
+        return None
+    group = fields.group("correction")
+    group.refuse_unknown("matrix", "offset")
+    offset = group.numbers("offset")
+    rows = group.items("matrix")
+    at = group.at("matrix")
+    if len(rows) != 2 or not all(isinstance(row, (list, tuple)) and len(row) == 2 for row in rows):
+        raise Problem(at, "The matrix of a correction has two rows of two numbers.")
+    if len(offset) != 2:
+        raise Problem(group.at("offset"), "The offset of a correction has two numbers.")
+    matrix = np.array([[parse_number(value, at) for value in row] for row in rows])
+    sizes = np.linalg.svd(matrix, compute_uv=False)
+    if sizes[1] < 0.05 or sizes[0] > 20.0:
+        raise Problem(at, "No lamp answers to its dial like this matrix: forget it and start anew.")
+    return Correction(matrix, np.array(offset))

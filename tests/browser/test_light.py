@@ -27,6 +27,8 @@ def test_the_main_job_from_typing_to_kept(app: Page) -> None:
     expect(app.locator(".answer")).to_contain_text(re.compile(r"\d\.\d stop"))
     expect(app.locator(".caution")).to_contain_text("ignite")
     expect(app.get_by_role("img", name="Balance field")).to_be_visible()
+    # What is seen is also said, once the typing rests.
+    expect(app.get_by_role("status").filter(has_text="Lands")).to_contain_text(str(cct))
     keep(app)
     expect(app.locator(".kept")).to_contain_text("window kept at")
     go(app, "Book")

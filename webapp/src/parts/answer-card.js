@@ -1,7 +1,7 @@
 /** The answer to one reading: what to do first, then where it lands, then why. */
 import { html, nothing } from "lit";
 import { t } from "../words/index.js";
-import { coordinate, duv, kelvin, mired, steps } from "../words/numbers.js";
+import { coordinate, duv, kelvin, mired, steps, stops } from "../words/numbers.js";
 import { changeWords, packFigures, packReasons, packWords } from "./pack-card.js";
 import { verdictMark } from "./verdict.js";
 import { warningList } from "./warnings.js";
@@ -15,6 +15,18 @@ export function bestPack(fix) {
 export function headline(fix) {
   if (fix.verdict === "holds") return t("answer.leave");
   return fix.packs.length ? packWords(fix.packs[0]) : t("answer.noGel");
+}
+
+/** The answer in one sentence, to be heard. @param {any} fix */
+export function answerSentence(fix) {
+  const best = bestPack(fix);
+  if (!best) return `${headline(fix)}. ${fix.offset.words}.`;
+  return t("answer.sentence", {
+    pack: changeWords(best) || packWords(best),
+    cct: kelvin(best.lands.cct_K),
+    verdict: t(`verdict.${/** @type {"near"} */ (best.verdict)}`),
+    stops: stops(best.stops_lost),
+  });
 }
 
 /**

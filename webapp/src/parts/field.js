@@ -24,6 +24,7 @@ export function field({ id, label, value, onInput, unit, hint, problem, number, 
           type="text"
           inputmode=${number ? "decimal" : "text"}
           enterkeyhint="done"
+          maxlength="200"
           autocomplete="off"
           autocapitalize=${number ? "off" : "sentences"}
           spellcheck="false"

@@ -104,7 +104,9 @@ export async function openSetup(id) {
     .flatMap((light) => book.below(light.id, "reading"))
     .sort((a, b) => Date.parse(b.at) - Date.parse(a.at));
   const white = newest?.data.target;
-  if (white?.cct_K) await settings.set("white", { cct_K: white.cct_K, duv: white.duv ?? "0" });
+  // A reading names its lamp, a white has none: a hero light is no white for the camera.
+  if (white?.cct_K && !white.lamp)
+    await settings.set("white", { cct_K: white.cct_K, duv: white.duv ?? "0" });
 }
 
 /**

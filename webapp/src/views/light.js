@@ -2,7 +2,7 @@
 import { html, nothing } from "lit";
 import { balanceField } from "../charts/balance-field.js";
 import "../parts/against.js";
-import { answerCard, bestPack } from "../parts/answer-card.js";
+import { answerCard, answerSentence, bestPack } from "../parts/answer-card.js";
 import "../parts/boot-progress.js";
 import { cautionNote } from "../parts/caution-note.js";
 import { choice, field, segments } from "../parts/field.js";
@@ -11,6 +11,7 @@ import { LAMPS } from "../parts/lamps.js";
 import { LiveQuestion } from "../parts/live-question.js";
 import { packRow } from "../parts/pack-card.js";
 import { Page } from "../parts/page.js";
+import "../parts/spoken.js";
 import { say } from "../parts/toast.js";
 import { problemNote } from "../parts/warnings.js";
 import { Watch } from "../parts/watch.js";
@@ -276,6 +277,7 @@ class LightView extends Page {
                 ${complete ? nothing : html`<p class="hint">${t("light.empty")}</p>`}`
         }
       </section>
+      <ek-spoken .words=${this.fix.answer ? answerSentence(this.fix.answer) : ""}></ek-spoken>
       <form
         @submit=${(/** @type {Event} */ event) => {
           event.preventDefault();

@@ -74,6 +74,7 @@ export default {
   "answer.leave": "Leave it alone",
   "answer.noGel": "No gel in stock brings it closer",
   "answer.now": "Now",
+  "answer.sentence": "{pack}. Lands {cct}, {verdict}. Costs {stops}.",
   "answer.why": "Why, and what to dial instead",
   "answer.reads": "It reads",
   "answer.offset": "Offset",

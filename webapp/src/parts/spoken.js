@@ -1,0 +1,31 @@
+/** Says the answer to a screen reader, once the typing has come to rest. */
+import { html } from "lit";
+import { Page } from "./page.js";
+
+const REST = 1000; // ms
+
+class Spoken extends Page {
+  static properties = { words: { attribute: false }, said: { state: true } };
+
+  constructor() {
+    super();
+    this.words = "";
+    this.said = "";
+    /** @type {ReturnType<typeof setTimeout> | undefined} */
+    this.timer = undefined;
+  }
+
+  /** @param {Map<string, unknown>} changed */
+  willUpdate(changed) {
+    if (!changed.has("words")) return;
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => {
+      this.said = this.words;
+    }, REST);
+  }
+
+  render() {
+    return html`<p class="spoken" role="status">${this.said}</p>`;
+  }
+}
+customElements.define("ek-spoken", Spoken);

@@ -112,11 +112,17 @@ def closing_pack(
     aim: Floats, wanted_uv: Floats, lamp: str, kit: tuple[Gel, ...], radius: float
 ) -> dict[str, Any] | None:
     """Return the pack that brings a lamp from the nearest it can do to the target, or None."""
-    x, y = uv_prime_to_xy(aim)
-    light = read_reading(Fields({"x": float(x), "y": float(y), "lamp": lamp}, "gamut"), kit)
-    x, y = uv_prime_to_xy(wanted_uv)
-    target = read_reading(Fields({"x": float(x), "y": float(y)}, "target"), kit)
-    found = landings(light, target, kit, radius)
+    light, target = (
+        read_reading(
+            Fields({"x": float(x), "y": float(y), "lamp": kind}, "gamut"), kit, need_spectrum=False
+        )
+        for (x, y), kind in (
+            (uv_prime_to_xy(aim), lamp),
+            (uv_prime_to_xy(wanted_uv), "unknown"),
+        )
+    )
+    # A colour too deep for any lamp's spectrum is not one that gel brings to a white.
+    found = landings(light, target, kit, radius) if len(light.spectra) else []
     if not found or found[0].delta_uv >= float(delta_uv_prime(aim, wanted_uv)):
         return None
     return landing_plain(found[0])
@@ -132,14 +138,10 @@ def _read_reach(fields: Fields, kit: tuple[Gel, ...]) -> Reach | None:
 
 def _read_history(fields: Fields, kit: tuple[Gel, ...]) -> tuple[Floats, Floats]:
     pairs = []
-    for group in fields.groups("history", most=_MOST_PAIRS):
-        group.refuse_unknown("dialled", "measured", "name", "note")
-        pairs.append(
-            [
-                read_reading(group.group(name), kit, need_spectrum=False).xy
-                for name in ("dialled", "measured")
-            ]
-        )
+    for pair in fields.groups("history", most=_MOST_PAIRS):
+        pair.refuse_unknown("dialled", "measured", "name", "note")
+        both = (pair.group("dialled"), pair.group("measured"))
+        pairs.append([read_reading(one, kit, need_spectrum=False).xy for one in both])
     if not pairs:
         return np.empty((0, 2)), np.empty((0, 2))
     uv = xy_to_uv_prime(np.array(pairs))

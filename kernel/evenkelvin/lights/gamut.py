@@ -129,9 +129,8 @@ def read_reach(fields: Fields, kit: tuple[Gel, ...]) -> Reach:
 
 def read_gamut(fields: Fields, name: str, kit: tuple[Gel, ...]) -> Polygon:
     """Return the polygon of a list of readings."""
-    corners = [
-        read_reading(group, kit, need_spectrum=False).xy for group in fields.groups(name, most=24)
-    ]
-    if not corners:
+    groups = fields.groups(name, most=24)
+    if not groups:
         raise Problem(fields.at(name), "A gamut needs one colour or more.")
-    return Polygon(hull(xy_to_uv_prime(np.stack(corners))))
+    corners = np.stack([read_reading(group, kit, need_spectrum=False).xy for group in groups])
+    return Polygon(hull(xy_to_uv_prime(corners)))

@@ -1,7 +1,7 @@
 """How all lights of a setup agree.
 
 ``{"ask": "agree", "lights": [R…], "target": T | "hero": index, "tolerance"?, "kit"?,
-"own_gels"?, "depth"?}``
+"own_gels"?, "depth"?, "judge"?: "observer" | "camera"}``
 """
 
 from __future__ import annotations
@@ -12,10 +12,12 @@ from evenkelvin.asks.plain import landing_plain, offset_plain, white
 from evenkelvin.fields import Fields
 from evenkelvin.filters.kit import read_kit
 from evenkelvin.filters.pack import DEEPEST
-from evenkelvin.lights.agreement import agree, spread
-from evenkelvin.lights.reading import read_reading, read_target
-from evenkelvin.lights.tolerance import plain, read_tolerance
+from evenkelvin.lights.agreement import Member, agree, spread
+from evenkelvin.lights.camera_agreement import camera_steps, target_light
+from evenkelvin.lights.reading import Reading, pack_transmittance, read_reading, read_target
+from evenkelvin.lights.tolerance import Verdict, plain, read_tolerance, verdict
 from evenkelvin.problem import Problem
+from evenkelvin.rendering.reference import Unrated
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -23,9 +25,15 @@ def reply(fields: Fields) -> dict[str, Any]:
 
     ``odd_ones_out`` are the lights that do not hold. With both ``target`` and ``hero``, colour
     is judged against the target and stops against the hero.
+
+    With ``judge`` "camera" the verdicts of measured spectra are those of the standard camera of
+    EBU Tech 3355, balanced for the target: each light then has ``camera`` {"steps", "verdict",
+    "with_pack" | null} (null without a spectrum, when the observer judges), ``observer_verdict``,
+    and ``disagree`` lists the lights on which camera and observer differ. Packs are still looked
+    for by the observer, for the lights that are off to it.
     """
     fields.refuse_unknown(
-        "ask", "lights", "target", "hero", "tolerance", "kit", "own_gels", "depth"
+        "ask", "lights", "target", "hero", "tolerance", "kit", "own_gels", "depth", "judge"
     )
     kit = read_kit(fields)
     every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
@@ -43,8 +51,19 @@ def reply(fields: Fields) -> dict[str, Any]:
     radius = read_tolerance(fields)
     depth = fields.whole("depth", DEEPEST, 1, DEEPEST)
 
+    by_camera = fields.choice("judge", ("observer", "camera"), "observer") == "camera"
+
     members = agree(lights, target, kit, radius, hero, depth)
-    odd = [index for index, member in enumerate(members) if member.verdict != "holds"]
+    verdicts: list[Verdict] = [member.verdict for member in members]
+    camera: list[dict[str, Any] | None] = [None] * len(lights)
+    warnings: list[str] = []
+    if by_camera:
+        camera, warnings = _by_camera(fields, lights, members, target, radius)
+        verdicts = [
+            seen["verdict"] if seen is not None else word
+            for seen, word in zip(camera, verdicts, strict=True)
+        ]
+    odd = [index for index, word in enumerate(verdicts) if word != "holds"]
     fixable = [members[index].best for index in odd]
     pieces = sum(len(best.add) for best in fixable if best is not None)
     costs = [best.stops_lost for best in fixable if best is not None]
@@ -59,7 +78,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     apart = spread(lights)
     whites = [white(light.xy) for light in lights]
     mireds = [shown["mired"] for shown in whites if shown["mired"] is not None]
-    return {
+    answer: dict[str, Any] = {
         "target": white(target.xy),
         "tolerance": plain(radius),
         "lights": [
@@ -69,12 +88,12 @@ def reply(fields: Fields) -> dict[str, Any]:
                 "offset": offset_plain(member.offset),
                 "delta_uv": member.offset.delta_uv,
                 "steps": member.offset.steps,
-                "verdict": member.verdict,
+                "verdict": word,
                 "stops_to_hero": member.stops_to_hero,
                 "pack": landing_plain(member.best) if member.best is not None else None,
                 "warnings": light.warnings,
             }
-            for light, shown, member in zip(lights, whites, members, strict=True)
+            for light, shown, member, word in zip(lights, whites, members, verdicts, strict=True)
         ],
         "odd_ones_out": odd,
         "spread": {
@@ -87,5 +106,52 @@ def reply(fields: Fields) -> dict[str, Any]:
             "stops_lost_max": max(costs, default=0.0),
             "words": words,
         },
-        "warnings": [],
+        "warnings": warnings,
     }
+    if by_camera:
+        for one, member, seen in zip(answer["lights"], members, camera, strict=True):
+            one |= {"camera": seen, "observer_verdict": member.verdict}
+        answer["disagree"] = [
+            index
+            for index, (seen, member) in enumerate(zip(camera, members, strict=True))
+            if seen is not None and seen["verdict"] != member.verdict
+        ]
+    return answer
+
+
+def _by_camera(
+    fields: Fields, lights: list[Reading], members: list[Member], target: Reading, radius: float
+) -> tuple[list[dict[str, Any] | None], list[str]]:
+    """Return what the camera makes of each light, None where it is not known, and warnings."""
+    is_white = fields.given("target") and set(fields.raw("target")) <= {"cct_K", "duv"}
+    balanced_for = target_light(target, is_white)
+    if balanced_for is None:
+        raise Problem(
+            fields.at("judge"),
+            "A camera can judge only against a spectrum: take a white as the target, "
+            "or a light whose spectrum was measured.",
+        )
+    seen: list[dict[str, Any] | None] = []
+    warnings = []
+    for index, (light, member) in enumerate(zip(lights, members, strict=True)):
+        name = light.name or f"light {index + 1}"
+        if light.spectrum is None:
+            warnings.append(f"{name} has no spectrum: the observer judges it, not the camera.")
+            seen.append(None)
+            continue
+        try:
+            steps = camera_steps(light.spectra[0], balanced_for)
+        except Unrated as why:
+            warnings.append(f"{name}: {why}")
+            seen.append(None)
+            continue
+        word = verdict(steps, radius)
+        after = None
+        if member.best is not None:
+            through = pack_transmittance(member.best.gels) / pack_transmittance(light.pack)
+            lands = camera_steps(light.spectra[0] * through, balanced_for)
+            after = {"steps": lands, "verdict": verdict(lands, radius)}
+        if word != member.verdict:
+            warnings.append(f"{name}: {member.verdict} to the eye, {word} to the camera.")
+        seen.append({"steps": steps, "verdict": word, "with_pack": after})
+    return seen, warnings

@@ -11,8 +11,9 @@ from functools import cache
 import numpy as np
 from numpy.typing import NDArray
 
+from evenkelvin.colorimetry.chromaticity import xyz_to_uv_prime
 from evenkelvin.colorimetry.difference import xyz_to_lab
-from evenkelvin.colorimetry.observer import GRID
+from evenkelvin.colorimetry.observer import GRID, observer_at
 from evenkelvin.colorimetry.spectrum import Spectrum, on_grid
 from evenkelvin.data import Floats, load_table
 from evenkelvin.rendering.reference import Unrated
@@ -27,6 +28,8 @@ PATCHES = (
     "red", "yellow", "magenta", "cyan",
 )  # fmt: skip
 
+#: Reflectance of the grey card that a light's white is judged on.
+GREY_CARD = 0.18
 #: The reflector that is peak white.
 _PEAK_WHITE = 0.9
 _COLOUR_MATRIX = np.array([[1.182, -0.209, 0.027], [0.107, 0.890, 0.003], [0.040, -0.134, 1.094]])
@@ -60,7 +63,7 @@ def sampled(spectrum: Spectrum) -> Floats:
     return on_grid(spectrum)[: len(NM)]
 
 
-def seen_by_camera(
+def displayed(
     light: Floats, reflectances: Floats, balanced_for: Floats | None = None
 ) -> tuple[Floats, NDArray[np.bool_]]:
     """Return what the display shows of surfaces in a light.
@@ -78,7 +81,7 @@ def seen_by_camera(
     Returns
     -------
     tuple
-        CIE 1976 L*, a*, b* in the white of the display, shape (n, 3), and which of the surfaces
+        X, Y, Z of the display, its white (D65) at Y = 1, shape (n, 3), and which of the surfaces
         the camera can hold, shape (n,): those with no channel below zero after either matrix.
 
     Raises
@@ -98,4 +101,30 @@ def seen_by_camera(
     linear = np.clip(saturated, 0.0, None)
     signal = np.where(linear < 0.018, 4.5 * linear, 1.099 * linear**0.45 - 0.099)
     shown = np.minimum(signal, _CEILING) ** _DISPLAY_GAMMA
-    return xyz_to_lab(shown @ _DISPLAY.T, _D65), held
+    return shown @ _DISPLAY.T, held
+
+
+def seen_by_camera(
+    light: Floats, reflectances: Floats, balanced_for: Floats | None = None
+) -> tuple[Floats, NDArray[np.bool_]]:
+    """Return what :func:`displayed` shows as CIE 1976 L*, a*, b* in the white of the display."""
+    xyz, held = displayed(light, reflectances, balanced_for)
+    return xyz_to_lab(xyz, _D65), held
+
+
+def white_shift(light: Floats, balanced_for: Floats) -> Floats:
+    """Return how far a grey card is off white on the display, in u′ v′, shape (2,).
+
+    The camera is balanced for one light and sees the card in another of the same luminance.
+
+    Raises
+    ------
+    Unrated
+        When it sees nothing of either.
+    """
+    luminance = observer_at(NM)[:, 1]
+    lit, white = light / (light @ luminance), balanced_for / (balanced_for @ luminance)
+    xyz, _ = displayed(lit, np.full((len(NM), 1), GREY_CARD), white)
+    if not np.any(xyz > 0.0):
+        raise Unrated("Not judged: the standard camera sees nothing of so pure a colour.")
+    return np.asarray(xyz_to_uv_prime(xyz[0]) - xyz_to_uv_prime(_D65))

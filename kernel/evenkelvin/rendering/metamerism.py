@@ -15,7 +15,7 @@ from evenkelvin.colorimetry.difference import delta_e_2000, xyz_to_lab
 from evenkelvin.colorimetry.observer import observer_at
 from evenkelvin.colorimetry.spectrum import Spectrum
 from evenkelvin.data import Floats
-from evenkelvin.rendering.camera import NM, chart, sampled, seen_by_camera
+from evenkelvin.rendering.camera import GREY_CARD, NM, chart, sampled, seen_by_camera
 from evenkelvin.rendering.reference import Unrated
 
 EYE = "CIE 1931 2°, each light's own white adapted to"
@@ -24,8 +24,6 @@ EDITION = "CIEDE2000 (ISO/CIE 11664-6:2014) on the chart of EBU Tech 3355 (TLCI-
 
 #: Patches 1 and 2 of the chart.
 SKIN = slice(0, 2)
-#: Reflectance of the grey card that the camera's white is judged on.
-_GREY_CARD = 0.18
 
 
 @dataclass(frozen=True)
@@ -65,11 +63,11 @@ def metamerism(first: Spectrum, second: Spectrum) -> Metamerism:
     xyz = np.einsum("ln,np,nc->lpc", lights, chart(), bars)
     eye = xyz_to_lab(xyz, white[:, np.newaxis])
     (camera_1, held_1), (camera_2, held_2) = (seen_by_camera(light, chart()) for light in lights)
-    grey = np.full((len(NM), 1), _GREY_CARD)
+    grey = np.full((len(NM), 1), GREY_CARD)
     balanced, _ = seen_by_camera(lights[0], grey)
     unbalanced, _ = seen_by_camera(lights[1], grey, balanced_for=lights[0])
     shift = unbalanced[0] - balanced[0]
-    eye_grey = xyz_to_lab(_GREY_CARD * white, white[0])
+    eye_grey = xyz_to_lab(GREY_CARD * white, white[0])
     return Metamerism(
         eye=delta_e_2000(eye[0], eye[1]),
         camera=np.where(held_1 & held_2, delta_e_2000(camera_1, camera_2), np.nan),

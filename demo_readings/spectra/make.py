@@ -44,9 +44,9 @@ def _batten() -> bytes:
         "name": "Batten 2, tired",
         "wavelengths_nm": GRID.tolist(),
         "values": [round(value, 4) for value in faded.tolist()],
-        "notes": [f"{INVENTED} (CIE FL4, faded)."],
+        "understood": {"notes": [f"{INVENTED} (CIE FL4, faded)."]},
     }
-    (file,) = answer({"ask": "write_file", "format": "tm27", "spectra": [spectrum]})["files"]
+    (file,) = answer({"ask": "write", "format": "tm27", "spectra": [spectrum]})["files"]
     return file["text"].encode()
 
 

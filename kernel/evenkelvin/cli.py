@@ -153,7 +153,7 @@ def _asked(**request: Any) -> Plain:
 def _file(name: str, read: Read) -> Plain:
     """What a file of spectra or readings holds, told by the desk."""
     raw = base64.b64encode(read(name)).decode("ascii")
-    found = _asked(ask="read_file", name="" if name == "-" else name, base64=raw)
+    found = _asked(ask="import", file_name="" if name == "-" else name, bytes_base64=raw)
     if found["problems"] and not found["spectra"] and not found.get("readings"):
         problem = found["problems"][0]
         raise Problem(problem["field"], problem["message"], problem.get("line"))
@@ -304,7 +304,7 @@ def _convert(options: argparse.Namespace, read: Read) -> Outcome:
     spectra = found["spectra"]
     if options.to == "json":
         return _out(options, json.dumps(spectra, indent=1, ensure_ascii=False))
-    files = _asked(ask="write_file", format=options.to, spectra=spectra)["files"]
+    files = _asked(ask="write", format=options.to, spectra=spectra)["files"]
     if len(files) > 1:
         folder = f"{options.out}/" if options.out else ""
         written = {folder + each["name"]: each["text"] for each in files}

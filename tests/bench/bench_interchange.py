@@ -45,7 +45,7 @@ def run() -> list[tuple[str, float, str]]:
     with tempfile.TemporaryDirectory() as folder:
         tm27, csv = Path(folder, "a.spdx"), Path(folder, "a.csv")
         for path, style, spectra in ((tm27, "tm27", [spectrum]), (csv, "csv", many)):
-            (file,) = answer({"ask": "write_file", "format": style, "spectra": spectra})["files"]
+            (file,) = answer({"ask": "write", "format": style, "spectra": spectra})["files"]
             path.write_text(file["text"], encoding="utf-8")
         ours = _seconds(lambda: read_bytes(tm27.read_bytes(), {}))
         theirs = _seconds(lambda: colour.SpectralDistribution_IESTM2714(tm27).read())

@@ -82,8 +82,8 @@ _TOKENS = [
 ]  # fmt: skip
 _CHOICES = [
     {}, {}, {}, {}, {"layout": "down"}, {"layout": "across"}, {"decimal": "comma"},
-    {"delimiter": "semicolon"}, {"wavelength_unit": "angstrom"}, {"kind": "transmittance"},
-    {"kind": "reflectance", "values": "percent"}, {"step": "20"},
+    {"delimiter": "semicolon"}, {"wavelength_unit": "angstrom"}, {"quantity": "transmittance"},
+    {"quantity": "reflectance", "values": "percent"}, {"step": "20"},
 ]  # fmt: skip
 
 
@@ -131,9 +131,9 @@ def check(raw: bytes, choices: dict[str, str]) -> tuple[str, float]:
     from evenkelvin import desk
 
     request = {
-        "ask": "read_file",
-        "name": "fuzz",
-        "base64": base64.b64encode(raw).decode(),
+        "ask": "import",
+        "file_name": "fuzz",
+        "bytes_base64": base64.b64encode(raw).decode(),
         "choices": choices,
     }
     start = time.perf_counter()

@@ -25,8 +25,12 @@ def comma(number: float) -> str:
 
 
 def read(raw: bytes | str, **more: object) -> dict:
-    body = {"base64": base64.b64encode(raw).decode()} if isinstance(raw, bytes) else {"text": raw}
-    return desk.answer({"ask": "read_file", "name": "dusk.txt", **body, **more})
+    body = (
+        {"bytes_base64": base64.b64encode(raw).decode()}
+        if isinstance(raw, bytes)
+        else {"text": raw}
+    )
+    return desk.answer({"ask": "import", "file_name": "dusk.txt", **body, **more})
 
 
 def down(delimiter: str, head: str, *columns: list[float], mark: str = ".") -> str:
@@ -67,7 +71,7 @@ def test_one_spectrum_is_read_from_every_way_of_writing_it(text: str) -> None:
     found = the_one(read(text))
     assert found["wavelengths_nm"] == NM
     assert found["values"] == pytest.approx(KEY, rel=1e-6)
-    assert found["kind"] == "light"
+    assert found["quantity"] == "light"
 
 
 @pytest.mark.parametrize(
@@ -101,7 +105,11 @@ def test_headings_in_any_language_name_the_lights_beside_them(heading: str) -> N
 def test_units_come_from_a_bracket_or_a_row_of_units() -> None:
     bracket = the_one(read(down(";", "nm;Key [W/m²/nm]", KEY)))
     row = the_one(read(down(";", "wavelength;Key\nnm;W/m²/nm", KEY)))
-    assert (bracket["name"], bracket["unit"]) == (row["name"], row["unit"]) == ("Key", "W/m²/nm")
+    assert (
+        (bracket["name"], bracket["understood"]["unit"])
+        == (row["name"], row["understood"]["unit"])
+        == ("Key", "W/m²/nm")
+    )
 
 
 @pytest.mark.parametrize(
@@ -134,15 +142,15 @@ def test_falling_and_repeated_wavelengths_are_put_right_and_said() -> None:
     rows = [f"{nm};{v}\n{nm};{v}" for nm, v in zip(NM[::-1], KEY[::-1], strict=True)]
     found = the_one(read("\n".join(rows)))
     assert (found["wavelengths_nm"], found["values"]) == (NM, KEY)
-    assert "fell" in found["notes"][0]
-    assert "repeated" in found["notes"][1]
+    assert "fell" in found["understood"]["notes"][0]
+    assert "repeated" in found["understood"]["notes"][1]
 
 
 def test_repeated_wavelengths_that_differ_are_averaged_and_said() -> None:
     rows = [f"{nm};{v}\n{nm};{v + 1}" for nm, v in zip(NM, KEY, strict=True)]
     found = the_one(read("\n".join(rows)))
     assert found["values"] == pytest.approx([v + 0.5 for v in KEY])
-    assert "averaged" in found["notes"][0]
+    assert "averaged" in found["understood"]["notes"][0]
 
 
 def test_rows_in_no_order_are_sorted() -> None:
@@ -172,7 +180,7 @@ def test_several_spectra_are_read_side_by_side_stacked_paired_and_across() -> No
 def test_percent_is_told_from_a_heading_or_asked() -> None:
     percent = [round(v * 25, 3) for v in KEY]
     said = read(down(";", "nm;Transmission %", percent))
-    assert the_one(said)["kind"] == "transmittance"
+    assert the_one(said)["quantity"] == "transmittance"
     assert the_one(said)["values"] == pytest.approx([v / 100 for v in percent])
     unsaid = read(down(";", "nm;Transmittance", percent))
     assert the_one(unsaid)["values"] == pytest.approx([v / 100 for v in percent])
@@ -184,10 +192,10 @@ def test_percent_is_told_from_a_heading_or_asked() -> None:
 def test_what_was_measured_is_asked_when_it_could_be_a_gel_and_a_choice_is_kept() -> None:
     text = down(";", "nm;a", [v / 4 for v in KEY])
     answer = read(text)
-    assert the_one(answer)["kind"] == "light"
-    assert [q["field"] for q in answer["questions"]] == ["kind"]
-    again = read(text, choices={"kind": "transmittance"})
-    assert the_one(again)["kind"] == "transmittance"
+    assert the_one(answer)["quantity"] == "light"
+    assert [q["field"] for q in answer["questions"]] == ["quantity"]
+    again = read(text, choices={"quantity": "transmittance"})
+    assert the_one(again)["quantity"] == "transmittance"
 
 
 def test_a_damaged_line_is_named_and_the_rest_is_taken() -> None:
@@ -286,7 +294,7 @@ def test_cgats_records_hold_wavelengths_in_their_field_names() -> None:
     )
     answer = read(text)
     (found,) = answer["spectra"]
-    assert (found["name"], found["kind"]) == ("Gel one", "transmittance")
+    assert (found["name"], found["quantity"]) == ("Gel one", "transmittance")
     assert found["values"] == [v / 4 for v in KEY]
     assert answer["problems"][0]["line"] == 9
     assert "83" in answer["problems"][0]["message"]
@@ -299,8 +307,8 @@ def test_cgats_percent_pairs_and_records_over_several_lines_are_read() -> None:
     assert found["values"] == pytest.approx([v / 100 for v in KEY])
     column = "\n".join(f"{i} k {nm} {v}" for i, (nm, v) in enumerate(zip(NM, KEY, strict=True)))
     one = the_one(read(CGATS.format(fields="SPECTRAL_NM SPECTRAL_DEC", records=column),
-                       choices={"kind": "reflectance"}))  # fmt: skip
-    assert (one["kind"], one["values"]) == ("reflectance", KEY)
+                       choices={"quantity": "reflectance"}))  # fmt: skip
+    assert (one["quantity"], one["values"]) == ("reflectance", KEY)
 
 
 CXF = """<?xml version="1.0" encoding="UTF-8"?>
@@ -316,7 +324,11 @@ def test_cxf_spectra_are_placed_by_their_specification() -> None:
     numbers = " ".join(map(str, KEY))
     values = f'<cc:EmissiveSpectrum ColorSpecification="s">{numbers}</cc:EmissiveSpectrum>'
     found = the_one(read(CXF.format(values=values)))
-    assert (found["name"], found["kind"], found["unit"]) == ("Key", "light", "W/m²/sr/nm")
+    assert (found["name"], found["quantity"], found["understood"]["unit"]) == (
+        "Key",
+        "light",
+        "W/m²/sr/nm",
+    )
     assert (found["wavelengths_nm"], found["values"]) == (NM, KEY)
 
 
@@ -369,12 +381,17 @@ measured = st.lists(
 @settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
 @given(name=names, values=measured, style=st.sampled_from(["tm27", "csv"]))
 def test_what_is_written_is_read_back(name: str, values: list[float], style: str) -> None:
-    spectrum = {"name": name, "wavelengths_nm": NM, "values": values, "unit": "W/m²/nm"}
-    (file,) = desk.answer({"ask": "write_file", "format": style, "spectra": [spectrum]})["files"]
+    spectrum = {
+        "name": name,
+        "wavelengths_nm": NM,
+        "values": values,
+        "understood": {"unit": "W/m²/nm"},
+    }
+    (file,) = desk.answer({"ask": "write", "format": style, "spectra": [spectrum]})["files"]
     found = the_one(read(file["text"].encode()))
     assert (found["name"], found["wavelengths_nm"]) == (name, NM)
     assert found["values"] == values
-    assert found["unit"] == "W/m²/nm"
+    assert found["understood"]["unit"] == "W/m²/nm"
 
 
 @settings(max_examples=120, deadline=None, suppress_health_check=list(HealthCheck))
@@ -412,15 +429,15 @@ def test_a_table_in_any_dialect_reads_to_the_same_numbers(
 
 
 def test_writing_refuses_what_no_file_can_hold() -> None:
-    assert desk.answer({"ask": "write_file", "format": "csv", "spectra": []})["problem"]
+    assert desk.answer({"ask": "write", "format": "csv", "spectra": []})["problem"]
     near = {"wavelengths_nm": [*NM, 780.00001], "values": [*KEY, 1.0]}
-    problem = desk.answer({"ask": "write_file", "format": "tm27", "spectra": [near]})["problem"]
+    problem = desk.answer({"ask": "write", "format": "tm27", "spectra": [near]})["problem"]
     assert problem["field"] == "spectra.0.wavelengths_nm.81"
 
 
 def test_the_time_of_writing_is_put_into_tm27_and_checked() -> None:
     request = {
-        "ask": "write_file",
+        "ask": "write",
         "format": "tm27",
         "spectra": [{"wavelengths_nm": NM, "values": KEY}],
     }
@@ -431,15 +448,15 @@ def test_the_time_of_writing_is_put_into_tm27_and_checked() -> None:
 
 def test_file_names_fit_any_system() -> None:
     spectrum = {"name": 'a/b:c"', "wavelengths_nm": NM, "values": KEY}
-    files = desk.answer({"ask": "write_file", "format": "tm27", "spectra": [spectrum, spectrum]})
+    files = desk.answer({"ask": "write", "format": "tm27", "spectra": [spectrum, spectrum]})
     assert [file["name"] for file in files["files"]] == ["a b c.spdx", "a b c 2.spdx"]
 
 
 def test_unknown_choices_are_refused_by_name() -> None:
     assert read("x", choices={"units": "nm"})["problem"]["field"] == "choices.units"
     assert read("x", choices={"layout": "sideways"})["problem"]["field"] == "choices.layout"
-    broken = desk.answer({"ask": "read_file", "name": "a", "base64": "%%%"})
-    assert broken["problem"]["field"] == "base64"
+    broken = desk.answer({"ask": "import", "file_name": "a", "bytes_base64": "%%%"})
+    assert broken["problem"]["field"] == "bytes_base64"
 
 
 @pytest.mark.parametrize("part", range(5))

@@ -23,7 +23,7 @@ def spectrum(values: np.ndarray, nm: np.ndarray = GRID) -> dict:
 
 
 def learn(bare: dict, gelled: dict, name: str = "full CTB", **more: object) -> dict:
-    return desk.answer({"ask": "learn", "bare": bare, "gelled": gelled, "name": name, **more})
+    return desk.answer({"ask": "learn_gel", "bare": bare, "gelled": gelled, "name": name, **more})
 
 
 def white(values: np.ndarray) -> tuple[dict, float]:
@@ -152,7 +152,7 @@ def test_a_shift_gel_has_exactly_that_shift_on_that_lamp(
     ],
 )
 def test_a_gel_known_by_its_numbers_gets_exactly_these(shift: dict) -> None:
-    answer = desk.answer({"ask": "learn", "name": "from the box", "shift": shift})
+    answer = desk.answer({"ask": "learn_gel", "name": "from the box", "shift": shift})
     gel = answer["gel"]
     wanted = {key: float(str(value).replace(",", ".")) for key, value in shift.items()}
     assert gel["mired"] == pytest.approx(wanted["mired"], abs=1e-3)
@@ -170,9 +170,11 @@ def test_a_shift_that_no_gel_makes_is_refused() -> None:
         ({"stops": 1}, "shift.mired"),
         ({"mired": 20, "stops": -1}, "shift.stops"),
     ):
-        answer = desk.answer({"ask": "learn", "name": "n", "shift": shift | {"reference_K": 5600}})
+        answer = desk.answer(
+            {"ask": "learn_gel", "name": "n", "shift": shift | {"reference_K": 5600}}
+        )
         assert answer["problem"]["field"] == field
-    both = {"ask": "learn", "name": "n", "shift": {"mired": 1}, "bare": {"cct_K": 3200}}
+    both = {"ask": "learn_gel", "name": "n", "shift": {"mired": 1}, "bare": {"cct_K": 3200}}
     assert desk.answer(both)["problem"]["field"] == "shift"
 
 
@@ -213,21 +215,21 @@ def table(values: np.ndarray, heading: str) -> str:
 )
 def test_a_gel_is_read_from_fractions_or_percent(factor: float, heading: str) -> None:
     text = table(CURVES["full CTO"] * factor, heading)
-    answer = desk.answer({"ask": "gel_from_file", "file": "amber.txt", "text": text})
+    answer = desk.answer({"ask": "import_gel", "file_name": "amber.txt", "text": text})
     (entry,) = answer["gels"]
     assert entry["gel"]["name"] == "Amber"
     assert entry["gel"]["source"] == "file"
     assert entry["gel"]["reference_K"] == 5500.0
     assert entry["gel"]["transmittance"] == pytest.approx(CURVES["full CTO"].tolist(), abs=1e-5)
-    named = desk.answer({"ask": "gel_from_file", "text": text, "name": "full CTO"})
+    named = desk.answer({"ask": "import_gel", "text": text, "name": "full CTO"})
     assert named["gels"][0]["nominal"]["mired"] == pytest.approx(131.0, abs=0.1)
 
 
 def test_a_file_that_holds_no_gel_is_refused() -> None:
-    above = desk.answer({"ask": "gel_from_file", "text": table(CURVES["full CTO"] * 1.4, "nm;A")})
+    above = desk.answer({"ask": "import_gel", "text": table(CURVES["full CTO"] * 1.4, "nm;A")})
     assert above["gels"] == []
     assert "cannot add light" in above["problems"][0]["message"]
-    light = desk.answer({"ask": "gel_from_file", "text": table(TUNGSTEN / 4, "nm;Key [W/m²/nm]")})
+    light = desk.answer({"ask": "import_gel", "text": table(TUNGSTEN / 4, "nm;Key [W/m²/nm]")})
     assert light["gels"] == []
     assert "by its unit" in light["problems"][0]["message"]
 

@@ -26,7 +26,7 @@ XY = colour.CCS_ILLUMINANTS["CIE 1931 2 Degree Standard Observer"]
 
 def read(name: str) -> dict:
     raw = base64.b64encode((FOLDER / name).read_bytes()).decode()
-    return desk.answer({"ask": "read_file", "name": name, "base64": raw})
+    return desk.answer({"ask": "import", "file_name": name, "bytes_base64": raw})
 
 
 def describe(found: dict) -> dict:
@@ -67,6 +67,6 @@ def test_the_key_teaches_a_half_blue_paler_than_the_nominal_one() -> None:
         {"spectrum": {key: found[key] for key in ("wavelengths_nm", "values")}}
         for found in read("key_bare_and_gelled.csv")["spectra"]
     )
-    learned = desk.answer({"ask": "learn", "bare": bare, "gelled": gelled, "name": "1/2 CTB"})
+    learned = desk.answer({"ask": "learn_gel", "bare": bare, "gelled": gelled, "name": "1/2 CTB"})
     assert learned["nominal"]["mired"] < learned["gel"]["mired"] < 0.0
     assert learned["gel"]["stops"] < learned["nominal"]["stops"]

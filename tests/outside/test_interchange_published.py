@@ -25,7 +25,7 @@ RESOURCES = Path(colour.__file__).parent
 
 
 def read(raw: bytes) -> dict:
-    request = {"ask": "read_file", "name": "file", "base64": base64.b64encode(raw).decode()}
+    request = {"ask": "import", "file_name": "file", "bytes_base64": base64.b64encode(raw).decode()}
     return desk.answer(request)
 
 
@@ -38,7 +38,7 @@ def test_tm27_of_ours_is_read_by_colour_science_and_theirs_by_us(name: str, tmp_
     values = illuminant(name).tolist()
     (file,) = desk.answer(
         {
-            "ask": "write_file",
+            "ask": "write",
             "format": "tm27",
             "spectra": [{"name": name, "wavelengths_nm": GRID.tolist(), "values": values}],
         }
@@ -79,7 +79,7 @@ def test_tm27_quantities_keep_their_meaning(
     )
     theirs.write()
     (found,) = read((tmp_path / "q.spdx").read_bytes())["spectra"]
-    assert (found["kind"], found.get("unit")) == (kind, unit)
+    assert (found["quantity"], found["understood"]["unit"] or None) == (kind, unit)
 
 
 def test_the_d65_that_luxpy_carries_in_tm27_is_read() -> None:
@@ -143,7 +143,7 @@ def test_cxf3_written_by_its_schema_is_read(theirs: type, kind: str) -> None:
     answer = read(colour_cxf.write_cxf(document))
     assert answer["problems"] == []
     (found,) = answer["spectra"]
-    assert (found["name"], found["kind"]) == ("Key", kind)
+    assert (found["name"], found["quantity"]) == ("Key", kind)
     assert found["wavelengths_nm"] == GRID.tolist()
     assert found["values"] == values
 
@@ -170,7 +170,7 @@ def test_a_gel_that_turns_a_into_d65_is_learned_from_their_spectra() -> None:
     a, d65 = illuminant("A"), illuminant("D65")
     through = a * (d65 / a) / np.max(d65 / a)
     gel = desk.answer(
-        {"ask": "learn", "bare": spectrum(a), "gelled": spectrum(through), "name": "A to D65"}
+        {"ask": "learn_gel", "bare": spectrum(a), "gelled": spectrum(through), "name": "A to D65"}
     )["gel"]
     lit = desk.answer({"ask": "describe", "reading": spectrum(a * gel["transmittance"])})
     assert (lit["x"], lit["y"]) == pytest.approx((0.31272, 0.32903), abs=5e-4)
@@ -183,7 +183,7 @@ def test_a_shift_of_black_bodies_is_their_difference_in_mired(kelvin: float) -> 
     other = 8800.0 - kelvin
     gel = desk.answer(
         {
-            "ask": "learn",
+            "ask": "learn_gel",
             "bare": {"cct_K": kelvin, "duv": 0, "lamp": "tungsten"},
             "gelled": {"cct_K": other, "duv": 0, "lamp": "tungsten"},
             "name": "mine",

@@ -225,12 +225,15 @@ def _kind(header: str, percent: bool | None, contents: Contents, choices: Mappin
     # The standard has no keyword for it: the format began with reflecting samples.
     said = (line for line in header.splitlines() if _DESCRIBES.match(line))
     likely = next((kind for line in said if (kind := kind_of(line))), "")
-    if likely and "kind" not in choices:
+    if likely and "quantity" not in choices:
         return likely
-    taken = choices.get("kind") or ("light" if percent is None else "reflectance")
+    taken = choices.get("quantity") or ("light" if percent is None else "reflectance")
     contents.ask(
         Question(
-            "kind", "The file does not say what was measured. What is it?", CHOICES["kind"], taken
+            "quantity",
+            "The file does not say what was measured. What is it?",
+            CHOICES["quantity"],
+            taken,
         )
     )
     return taken

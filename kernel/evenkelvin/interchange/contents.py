@@ -40,7 +40,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "decimal": ("point", "comma"),
     "layout": ("down", "across"),
     "wavelength_unit": ("nm", "angstrom", "micrometre"),
-    "kind": KINDS,
+    "quantity": KINDS,
     "values": ("fraction", "percent"),
     "step": ("1", "2", "5", "10", "20"),
 }
@@ -66,16 +66,13 @@ class FoundSpectrum:
 
     def as_dict(self) -> dict[str, object]:
         """Return the plain form that the desk answers with."""
-        plain: dict[str, object] = {
+        return {
             "name": self.name,
             "wavelengths_nm": self.wavelengths,
             "values": self.values,
-            "kind": self.kind,
-            "notes": self.notes,
+            "quantity": self.kind,
+            "understood": {"unit": self.unit, "notes": self.notes},
         }
-        if self.unit:
-            plain["unit"] = self.unit
-        return plain
 
 
 @dataclass

@@ -282,14 +282,14 @@ class _Reader:
     def finish(self, found: FoundSpectrum, words: Iterable[str], percent: bool, bad: int) -> None:
         """Decide what was measured, from the nearest words that say so, and take the spectrum."""
         stated = next((kind for word in words if (kind := kind_of(word))), "")
-        found.kind = self.choices.get("kind") or stated or "light"
+        found.kind = self.choices.get("quantity") or stated or "light"
         factor_like = percent or max(found.values, default=2.0) <= 1.0
-        if "kind" in self.choices or (not stated and factor_like):
+        if "quantity" in self.choices or (not stated and factor_like):
             self.contents.ask(
                 Question(
-                    "kind",
+                    "quantity",
                     "The file does not say what was measured. What is it?",
-                    CHOICES["kind"],
+                    CHOICES["quantity"],
                     found.kind,
                 )
             )

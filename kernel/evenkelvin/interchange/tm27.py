@@ -72,15 +72,15 @@ def _read_one(node: Node, name: str, contents: Contents, choices: Mapping[str, s
             Problem("SpectralQuantity", "Absorptance is not a light, gel or surface.", node.line)
         )
         return
-    if not kind and "kind" not in choices:
+    if not kind and "quantity" not in choices:
         kind = kind_of(quantity)
     if not kind:
-        kind = choices.get("kind", "light")
+        kind = choices.get("quantity", "light")
         contents.ask(
             Question(
-                "kind",
+                "quantity",
                 f"The file calls its quantity “{quantity[:40]}”. What was measured?",
-                CHOICES["kind"],
+                CHOICES["quantity"],
                 kind,
             )
         )

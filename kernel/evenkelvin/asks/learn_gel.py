@@ -1,7 +1,7 @@
 """A gel from two readings of one lamp, or from the shift that it is known to make.
 
-``{"ask": "learn", "bare": R, "gelled": R, "name": "…", "own_gels"?: […]}`` or
-``{"ask": "learn", "shift": {"mired", "duv"?, "stops"?, "reference_K"?}, "name": "…"}``
+``{"ask": "learn_gel", "bare": R, "gelled": R, "name": "…", "own_gels"?: […]}`` or
+``{"ask": "learn_gel", "shift": {"mired", "duv"?, "stops"?, "reference_K"?}, "name": "…"}``
 """
 
 from __future__ import annotations

@@ -1,4 +1,7 @@
-"""What a file from a meter holds: spectra, or failing these readings."""
+"""What a file from a meter holds: spectra, or failing these readings.
+
+``{"ask": "import", "text": … | "bytes_base64": …, "file_name"?: …, "choices"?: {…}}``
+"""
 
 from __future__ import annotations
 
@@ -17,13 +20,13 @@ _MOST_BASE64 = MAX_BYTES * 3 // 2
 
 
 def reply(fields: Fields) -> dict[str, Any]:
-    """Answer ``read_file``: what the bytes of one file, or a pasted text, hold.
+    """Answer ``import``: what the bytes of one file, or a pasted text, hold.
 
     A file that cannot be read at all is an answer with its problems, so that the others of a
     batch are still taken.
     """
-    fields.refuse_unknown("ask", "name", "base64", "text", "choices")
-    name = fields.text("name", "", longest=400)
+    fields.refuse_unknown("ask", "file_name", "bytes_base64", "text", "choices")
+    name = fields.text("file_name", "", longest=400)
     choices = read_choices(fields)
     contents = read_contents(fields, choices)
     name_spectra(contents, name)
@@ -39,13 +42,13 @@ def reply(fields: Fields) -> dict[str, Any]:
 
 
 def read_contents(fields: Fields, choices: Mapping[str, str]) -> Contents:
-    """Return what the file in the fields ``base64`` or ``text`` holds."""
+    """Return what the file in the fields ``bytes_base64`` or ``text`` holds."""
     try:
-        if fields.given("base64"):
+        if fields.given("bytes_base64"):
             return read_bytes(_raw(fields), choices)
         return read_text(fields.text("text", longest=MAX_BYTES), choices)
     except Problem as problem:
-        if problem.field in ("base64", "text"):
+        if problem.field in ("bytes_base64", "text"):
             raise
         return Contents("not recognised", problems=[problem])
 
@@ -60,11 +63,11 @@ def read_choices(fields: Fields) -> dict[str, str]:
 
 
 def _raw(fields: Fields) -> bytes:
-    text = fields.text("base64", longest=_MOST_BASE64)
+    text = fields.text("bytes_base64", longest=_MOST_BASE64)
     try:
         return base64.b64decode("".join(text.split()), validate=True)
     except (binascii.Error, ValueError):
-        raise Problem("base64", "The file did not arrive whole; choose it again.") from None
+        raise Problem("bytes_base64", "The file did not arrive whole; choose it again.") from None
 
 
 def name_spectra(contents: Contents, file_name: str) -> None:

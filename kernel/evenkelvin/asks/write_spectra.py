@@ -1,7 +1,8 @@
 """Spectra as the text of files that others can read.
 
-``{"ask": "write_file", "format": "tm27" | "csv", "spectra": [{"name", "wavelengths_nm", "values",
-"kind"?, "unit"?, "notes"?}], "created"?: "2026-11-25T19:42:10"}``
+``{"ask": "write", "format": "tm27" | "csv", "spectrum": S | "spectra": [S…], "created"?:
+"2026-11-25T19:42:10"}`` with S = ``{"name"?, "wavelengths_nm", "values", "quantity"?,
+"understood"?: {"unit"?, "notes"?}}``, as ``import`` gives it
 """
 
 from __future__ import annotations
@@ -29,10 +30,12 @@ _DATE_TIME = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,9})?(Z|[+-]\d\d:
 
 
 def reply(fields: Fields) -> dict[str, Any]:
-    """Answer ``write_file``: one table of all spectra, or one TM-27 document for each."""
-    fields.refuse_unknown("ask", "format", "spectra", "created")
+    """Answer ``write``: one table of all spectra, or one TM-27 document for each."""
+    fields.refuse_unknown("ask", "format", "spectrum", "spectra", "created")
     style = fields.choice("format", ("tm27", "csv"))
     groups = fields.groups("spectra", most=MAX_SPECTRA)
+    if fields.given("spectrum"):
+        groups = [fields.group("spectrum"), *groups]
     if not groups:
         raise Problem("spectra", "There is no spectrum to write; choose at least one.")
     spectra = [_spectrum(group, number) for number, group in enumerate(groups, 1)]
@@ -59,7 +62,9 @@ def _file(name: str, ending: str, media_type: str, text: str) -> dict[str, str]:
 
 
 def _spectrum(fields: Fields, number: int) -> FoundSpectrum:
-    fields.refuse_unknown("name", "wavelengths_nm", "values", "kind", "unit", "notes")
+    fields.refuse_unknown("name", "wavelengths_nm", "values", "quantity", "understood")
+    understood = fields.group("understood") if fields.given("understood") else Fields({})
+    understood.refuse_unknown("unit", "notes")
     wavelengths, values = fields.numbers("wavelengths_nm"), fields.numbers("values")
     checked_spectrum(wavelengths, values, fields.path)
     near = [
@@ -76,7 +81,7 @@ def _spectrum(fields: Fields, number: int) -> FoundSpectrum:
         fields.text("name", f"spectrum {number}", longest=LONGEST_NAME),
         wavelengths,
         values,
-        fields.choice("kind", KINDS, "light"),
-        fields.text("unit", "", longest=40),
-        fields.texts("notes"),
+        fields.choice("quantity", KINDS, "light"),
+        understood.text("unit", "", longest=40),
+        understood.texts("notes"),
     )

@@ -1,14 +1,14 @@
 """Gels from a file of transmittances.
 
-``{"ask": "gel_from_file", "file": "…", "base64" | "text": "…", "name"?: "…", "choices"?: {…}}``
+``{"ask": "import_gel", "bytes_base64" | "text": "…", "file_name"?, "name"?, "choices"?: {…}}``
 """
 
 from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.learn import learned_plain, read_name
-from evenkelvin.asks.read_file import name_spectra, read_choices, read_contents
+from evenkelvin.asks.import_spectra import name_spectra, read_choices, read_contents
+from evenkelvin.asks.learn_gel import learned_plain, read_name
 from evenkelvin.colorimetry.spectrum import checked_spectrum
 from evenkelvin.fields import Fields
 from evenkelvin.filters.learned import gel_from_transmittance
@@ -17,18 +17,18 @@ from evenkelvin.problem import Problem
 
 
 def reply(fields: Fields) -> dict[str, Any]:
-    """Answer with every gel of the file, each as ``learn`` answers, and what was wrong.
+    """Answer with every gel of the file, each as ``learn_gel`` answers, and what was wrong.
 
     ``name`` replaces the name in the file where it holds one gel only.
     """
-    fields.refuse_unknown("ask", "file", "name", "base64", "text", "choices")
-    file = fields.text("file", "", longest=400)
+    fields.refuse_unknown("ask", "file_name", "name", "bytes_base64", "text", "choices")
+    file = fields.text("file_name", "", longest=400)
     choices = read_choices(fields)
-    if choices.get("kind", "transmittance") != "transmittance":
-        raise Problem("choices.kind", "A gel is read from a transmittance, nothing else.")
+    if choices.get("quantity", "transmittance") != "transmittance":
+        raise Problem("choices.quantity", "A gel is read from a transmittance, nothing else.")
     as_is = read_contents(fields, choices)
     lights = {found.line for found in as_is.spectra if found.kind == kind_of(found.unit) == "light"}
-    contents = read_contents(fields, {**choices, "kind": "transmittance"})
+    contents = read_contents(fields, {**choices, "quantity": "transmittance"})
     name_spectra(contents, file)
     if fields.given("name") and len(contents.spectra) == 1:
         contents.spectra[0].name = read_name(fields)
@@ -51,6 +51,6 @@ def reply(fields: Fields) -> dict[str, Any]:
     return {
         "format": contents.format,
         "gels": gels,
-        "questions": [q.as_dict() for q in contents.questions if q.field != "kind"],
+        "questions": [q.as_dict() for q in contents.questions if q.field != "quantity"],
         "problems": [{"file": file, **problem.as_dict()} for problem in contents.problems],
     }

@@ -323,3 +323,98 @@ def test_problems_name_the_field() -> None:
     short = {"spectrum": {"wavelengths_nm": [400, 700], "values": [1]}}
     assert problem("render", reading=short)["field"] == "reading.spectrum.values"
     assert problem("compare", first=light, second=light, tolerance="huge")["field"] == "tolerance"
+
+
+def test_the_curves_are_of_equal_luminance_and_the_light_peaks_at_one() -> None:
+    light, other = named("FL2"), named("LED-B3")
+    curves = ask("render", reading=reading(light), against=reading(other, name="panel"))["curves"]
+    assert curves["wavelengths_nm"] == GRID.tolist()
+    assert max(curves["light"]) == pytest.approx(1.0)
+    assert np.allclose(curves["light"], light.values / light.values.max())
+    bars = observer_grid()[:, 1]
+    beside = [curves["reference"]["values"], curves["against"][0]["values"]]
+    for values in beside:
+        assert np.array(values) @ bars == pytest.approx(np.array(curves["light"]) @ bars, rel=2e-3)
+    assert "4220 K" not in curves["reference"]["name"]
+    assert curves["reference"]["name"].startswith("CIE daylight 42")
+    assert curves["against"][0]["name"] == "panel"
+
+
+def test_peaks_stand_where_the_mercury_lines_are() -> None:
+    # Lines of mercury in the visible: 404.7, 435.8, 546.1 and 577–579 nm (NIST ASD, from memory);
+    # FL2 is tabulated at 5 nm (CIE 15:2018).
+    curves = ask("render", reading=reading(named("FL2")))["curves"]
+    places = [peak["wavelength_nm"] for peak in curves["peaks"]]
+    assert places == [405.0, 435.0, 545.0, 580.0]
+    assert all(peak["value"] > 0 for peak in curves["peaks"])
+
+
+def test_a_curve_ends_where_the_file_ends_and_is_as_fine_as_it() -> None:
+    fine = lines(450.0, 611.0)
+    inside = (fine.wavelengths >= 400.0) & (fine.wavelengths <= 700.0)
+    short = Spectrum(fine.wavelengths[inside], fine.values[inside] + 0.01)
+    curves = ask("render", reading=reading(short))["curves"]
+    nm = np.array(curves["wavelengths_nm"])
+    assert (nm[0], nm[-1], len(nm)) == (380.0, 780.0, 401)
+    known = np.array([value is not None for value in curves["light"]])
+    assert nm[known].tolist() == np.arange(400.0, 701.0).tolist()
+    assert [peak["wavelength_nm"] for peak in curves["peaks"]] == [450.0, 611.0]
+
+
+def test_a_light_too_far_from_white_has_a_curve_but_no_reference() -> None:
+    curves = ask("render", reading=reading(lines(520.0)))["curves"]
+    assert curves["reference"] is None
+    assert max(curves["light"]) == pytest.approx(1.0)
+
+
+def test_two_lights_are_drawn_together_when_compared() -> None:
+    pair = {"first": reading(named("FL2")), "second": reading(named("FL7"), name="tube")}
+    curves = ask("compare", **pair)["curves"]
+    assert curves["against"][0]["name"] == "tube"
+    assert curves["reference"] is None
+
+
+def matched_pair() -> tuple[Spectrum, Spectrum]:
+    """A black body and three lines mixed to its very x y: a metameric pair."""
+    black = Spectrum(GRID, planck(GRID, 3200.0))
+    bars = observer_grid()
+    primaries = np.stack([np.exp(-(((GRID - at) / 8.0) ** 2)) for at in (450.0, 545.0, 620.0)])
+    shares = np.linalg.solve((primaries @ bars).T, black.values @ bars)
+    assert (shares > 0).all()
+    return black, Spectrum(GRID, shares @ primaries)
+
+
+def test_a_metameric_pair_is_found_in_a_set() -> None:
+    black, three = matched_pair()
+    lights = [
+        {"x": "0.33", "y": "0.34", "name": "window"},
+        reading(three, name="panel"),
+        reading(black, name="key"),
+    ]
+    found = ask("agree", lights=lights, hero=2)
+    (pair,) = found["unlike_pairs"]
+    assert pair["pair"] == [2, 1]
+    assert pair["steps"] < 0.1
+    against = ask("compare", first=lights[2], second=lights[1])["ssi"]
+    assert pair["ssi"] == against["value"] == found["lights"][1]["ssi_to_hero"]
+    assert found["lights"][0]["ssi_to_hero"] is None
+    assert found["lights"][2]["ssi_to_hero"] is None
+    assert pair["words"].startswith("key and panel agree in x y but not in spectrum (SSI ")
+
+
+def test_lights_apart_in_x_y_or_alike_in_spectrum_are_no_metameric_pair() -> None:
+    black, three = matched_pair()
+    target = {"cct_K": 3200}
+    alike = [reading(black), reading(Spectrum(GRID, planck(GRID, 3210.0)))]
+    assert ask("agree", lights=alike, target=target)["unlike_pairs"] == []
+    apart = [reading(three), reading(Spectrum(GRID, planck(GRID, 5600.0)))]
+    assert ask("agree", lights=apart, target=target)["unlike_pairs"] == []
+
+
+@pytest.mark.parametrize("begins", [785.0, 850.0])
+def test_a_light_beyond_the_visible_is_told(begins: float) -> None:
+    nm = np.arange(380.0, 1001.0, 5.0)
+    light = Spectrum(nm, (nm >= begins).astype(float))
+    found = problem("describe", reading=reading(light))
+    assert found["field"] == "reading.spectrum.values"
+    assert "380–780 nm" in found["message"]

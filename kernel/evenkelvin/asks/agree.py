@@ -15,6 +15,7 @@ from evenkelvin.filters.pack import DEEPEST
 from evenkelvin.lights.agreement import Member, agree, spread
 from evenkelvin.lights.camera_agreement import camera_steps, target_light
 from evenkelvin.lights.reading import Reading, pack_transmittance, read_reading, read_target
+from evenkelvin.lights.similarity import Unlike, similarities
 from evenkelvin.lights.tolerance import Verdict, plain, read_tolerance, verdict
 from evenkelvin.problem import Problem
 from evenkelvin.rendering.reference import Unrated
@@ -24,7 +25,9 @@ def reply(fields: Fields) -> dict[str, Any]:
     """Answer with each light's standing, the odd ones out, the spread and the work.
 
     ``odd_ones_out`` are the lights that do not hold. With both ``target`` and ``hero``, colour
-    is judged against the target and stops against the hero.
+    is judged against the target and stops against the hero. ``ssi_to_hero`` is null unless both
+    have a spectrum; ``unlike_pairs`` are lights that agree with each other in x y but not in
+    spectrum.
 
     With ``judge`` "camera" the verdicts of measured spectra are those of the standard camera of
     EBU Tech 3355, balanced for the target: each light then has ``camera`` {"steps", "verdict",
@@ -77,6 +80,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         words += f", {still} still not within tolerance." if still else "."
     apart = spread(lights)
     whites = [white(light.xy) for light in lights]
+    similar = similarities(lights, radius, hero_index)
     mireds = [shown["mired"] for shown in whites if shown["mired"] is not None]
     answer: dict[str, Any] = {
         "target": white(target.xy),
@@ -90,10 +94,13 @@ def reply(fields: Fields) -> dict[str, Any]:
                 "steps": member.offset.steps,
                 "verdict": word,
                 "stops_to_hero": member.stops_to_hero,
+                "ssi_to_hero": likeness,
                 "pack": landing_plain(member.best) if member.best is not None else None,
                 "warnings": light.warnings,
             }
-            for light, shown, member, word in zip(lights, whites, members, verdicts, strict=True)
+            for light, shown, member, word, likeness in zip(
+                lights, whites, members, verdicts, similar.to_hero, strict=True
+            )
         ],
         "odd_ones_out": odd,
         "spread": {
@@ -101,6 +108,7 @@ def reply(fields: Fields) -> dict[str, Any]:
             "mired": [min(mireds), max(mireds)] if mireds else None,
             "pair": list(apart.pair),
         },
+        "unlike_pairs": [_unlike_plain(pair, lights) for pair in similar.unlike],
         "work": {
             "pieces": pieces,
             "stops_lost_max": max(costs, default=0.0),
@@ -155,3 +163,15 @@ def _by_camera(
             warnings.append(f"{name}: {member.verdict} to the eye, {word} to the camera.")
         seen.append({"steps": steps, "verdict": word, "with_pack": after})
     return seen, warnings
+
+
+def _unlike_plain(pair: Unlike, lights: list[Reading]) -> dict[str, Any]:
+    first, second = (lights[k].name or f"light {k + 1}" for k in (pair.first, pair.second))
+    shown = str(pair.ssi).replace("-", "−")
+    return {
+        "pair": [pair.first, pair.second],
+        "steps": pair.steps,
+        "ssi": pair.ssi,
+        "words": f"{first} and {second} agree in x y but not in spectrum (SSI {shown}): "
+        "colours under them may differ.",
+    }

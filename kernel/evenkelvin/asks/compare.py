@@ -7,7 +7,14 @@ from typing import Any
 import numpy as np
 
 from evenkelvin.asks.plain import number, white
-from evenkelvin.asks.render import flags_plain, rated, read_spectral, similarity_plain, warnings_of
+from evenkelvin.asks.render import (
+    curves_plain,
+    flags_plain,
+    rated,
+    read_spectral,
+    similarity_plain,
+    warnings_of,
+)
 from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.data import Floats
@@ -77,6 +84,7 @@ def reply(fields: Fields) -> dict[str, Any]:
             "back": similarity_plain(f"SSI of {name_1} against {name_2}", back),
         },
         **(_seen_plain(seen) if seen else {**_UNSEEN, "unrated": why}),
+        "curves": curves_plain(light_1, None, [(light_2, name_2)]),
         **flags_plain(verdict.compare(apart / STEP_UV, tolerance, forth[0], seen)),
         "warnings": [
             f"{name}: {warning}"

@@ -16,7 +16,7 @@ from evenkelvin.filters.gel import Gel
 from evenkelvin.filters.kit import read_kit
 from evenkelvin.lights.reading import Reading, read_reading
 from evenkelvin.problem import Problem
-from evenkelvin.rendering import cri, ssi, tlci, tm30, verdict
+from evenkelvin.rendering import cri, curves, ssi, tlci, tm30, verdict
 from evenkelvin.rendering.camera import PATCHES
 from evenkelvin.rendering.reference import Unrated
 
@@ -97,6 +97,33 @@ def _against_reference(spectrum: Spectrum) -> ssi.Similarity:
     return ssi.spectral_similarity(spectrum, *ssi.matching_reference(spectrum))
 
 
+def curves_plain(
+    light: Spectrum, reference: tuple[Spectrum, str] | None, against: list[tuple[Spectrum, str]]
+) -> dict[str, Any]:
+    """Return a light's curve with its peaks, and beside it those of a reference and other lights.
+
+    All are of equal luminance, and the light's own highest value is 1; null where a spectrum does
+    not reach.
+    """
+    nm = curves.wavelengths_for([light, *(other for other, _ in against)])
+    level = curves.level(light, nm)
+
+    def drawn(spectrum: Spectrum) -> list[float | None]:
+        return numbers(curves.curve(spectrum, nm, level))
+
+    own = curves.curve(light, nm, level)
+    return {
+        "wavelengths_nm": nm.tolist(),
+        "light": numbers(own),
+        "peaks": [
+            {"wavelength_nm": float(nm[k]), "value": float(own[k])} for k in curves.peaks(own)
+        ],
+        "reference": {"name": reference[1], "values": drawn(reference[0])} if reference else None,
+        "against": [{"name": name, "values": drawn(other)} for other, name in against],
+        "scale": "equal luminance; the highest value of the light is 1",
+    }
+
+
 def _cri_plain(found: cri.ColourRenderingIndex) -> dict[str, Any]:
     return {
         "ra": found.ra,
@@ -159,7 +186,8 @@ def reply(fields: Fields) -> dict[str, Any]:
 
     Each metric names its observer, reference and edition; ``numbers`` holds the chief ones as
     rows of one table. A metric that cannot rate the light has ``unrated``, a sentence, and null
-    values. ``against`` are further lights whose SSI is wanted, as the reference.
+    values. ``against`` are further lights whose SSI is wanted, as the reference. ``curves`` holds
+    what is to be drawn (see :func:`curves_plain`).
     """
     fields.refuse_unknown("ask", "reading", "against", "own_gels")
     kit = read_kit(fields)
@@ -233,6 +261,11 @@ def reply(fields: Fields) -> dict[str, Any]:
         "ssi": in_ssi,
         "tlci": in_tlci,
         "numbers": rows,
+        "curves": curves_plain(
+            spectrum,
+            rated(lambda: ssi.matching_reference(spectrum, curves.FINE))[0],
+            [(light, other.name or f"light {k + 1}") for k, (other, light) in enumerate(against)],
+        ),
         **flags_plain(verdict.judge(reading.duv, found_cri, found_tm30, found_tlci, found_ssi)),
         "warnings": warnings_of(reading, spectrum),
     }

@@ -81,6 +81,11 @@ def checked_spectrum(
     peak = float(np.max(power))
     if peak <= 0:
         raise Problem(at_values, "The spectrum holds no light: every value is zero or less.")
+    if np.max(power[(nm >= GRID[0]) & (nm <= GRID[-1])]) <= 0:
+        raise Problem(
+            at_values,
+            f"All of its light lies outside {GRID[0]:g}–{GRID[-1]:g} nm, where the eye sees.",
+        )
     if np.min(power) < -0.02 * peak:
         where = int(np.argmin(power))
         raise Problem(

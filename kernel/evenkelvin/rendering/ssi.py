@@ -7,6 +7,7 @@ Academy of Motion Picture Arts and Sciences, 'Academy Spectral Similarity Index 
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -68,15 +69,50 @@ def spectral_similarity(test: Spectrum, reference: Spectrum, words: str) -> Simi
     Unrated
         When either spectrum is dark over 375–675 nm.
     """
-    low = max(test.wavelengths[0], reference.wavelengths[0], _NM[0])
-    high = min(test.wavelengths[-1], reference.wavelengths[-1], _NM[-1])
-    first, second = (band_sums(_cut(spectrum, low, high)) for spectrum in (test, reference))
+    low, high = _common(test, reference)
+    first, second = (band_sums(_cut(each, low, high)) for each in (test, reference))
+    return _similarity(first, second, words)
+
+
+def _common(test: Spectrum, reference: Spectrum) -> tuple[float, float]:
+    """Return the range in nm that both spectra cover within 375–675 nm."""
+    return (
+        float(max(test.wavelengths[0], reference.wavelengths[0], _NM[0])),
+        float(min(test.wavelengths[-1], reference.wavelengths[-1], _NM[-1])),
+    )
+
+
+def _similarity(first: Floats, second: Floats, words: str) -> Similarity:
+    """Return the SSI of two lights by their bands, the second being the reference."""
     if first.sum() <= 0.0 or second.sum() <= 0.0:
         raise Unrated("Not rated: there is no light between 375 and 675 nm to compare.")
     first, second = first / first.sum(), second / second.sum()
     smoothed = difference_matrix(second) @ (first - second)
     unrounded = 100.0 - 32.0 * float(np.sqrt(np.sum(smoothed**2)))
     return Similarity(value=round(unrounded), unrounded=unrounded, reference=words)
+
+
+class Comparer:
+    """SSI of many pairs out of one set of lights, each light's bands summed once a range."""
+
+    def __init__(self, lights: Sequence[Spectrum]) -> None:
+        self._lights = lights
+        self._known: dict[tuple[int, float, float], Floats] = {}
+
+    def similarity(self, test: int, reference: int) -> Similarity | None:
+        """Return the SSI of one light against another, by index; None where it is not rated."""
+        low, high = _common(self._lights[test], self._lights[reference])
+        first, second = (self._bands(k, low, high) for k in (test, reference))
+        try:
+            return _similarity(first, second, "")
+        except Unrated:
+            return None
+
+    def _bands(self, index: int, low: float, high: float) -> Floats:
+        key = (index, low, high)
+        if key not in self._known:
+            self._known[key] = band_sums(_cut(self._lights[index], low, high))
+        return self._known[key]
 
 
 def _cut(spectrum: Spectrum, low: float, high: float) -> Spectrum:
@@ -86,14 +122,14 @@ def _cut(spectrum: Spectrum, low: float, high: float) -> Spectrum:
     return Spectrum(kept, np.interp(kept, nm, values))
 
 
-def planck_reference(cct: float) -> tuple[Spectrum, str]:
+def planck_reference(cct: float, nm: Floats = _NM) -> tuple[Spectrum, str]:
     """Return a black body as a reference, and its name in words."""
-    return Spectrum(_NM, planck(_NM, cct)), f"black body {cct:.0f} K"
+    return Spectrum(nm, planck(nm, cct)), f"black body {cct:.0f} K"
 
 
-def daylight_reference(cct: float) -> tuple[Spectrum, str]:
+def daylight_reference(cct: float, nm: Floats = _NM) -> tuple[Spectrum, str]:
     """Return CIE daylight as a reference, and its name in words."""
-    return Spectrum(_NM, daylight(_NM, cct)), f"CIE daylight {cct:.0f} K"
+    return Spectrum(nm, daylight(nm, cct)), f"CIE daylight {cct:.0f} K"
 
 
 def d55_reference() -> tuple[Spectrum, str]:
@@ -105,8 +141,10 @@ def d55_reference() -> tuple[Spectrum, str]:
     return Spectrum(_NM, daylight(_NM, cct, rounded=True)), "CIE illuminant D55"
 
 
-def matching_reference(test: Spectrum) -> tuple[Spectrum, str]:
+def matching_reference(test: Spectrum, nm: Floats = _NM) -> tuple[Spectrum, str]:
     """Return the reference that ST 2122 takes when none is named: by the light's own CCT.
+
+    ``nm`` are the wavelengths at which it is wanted, shape (n,).
 
     Raises
     ------
@@ -114,4 +152,4 @@ def matching_reference(test: Spectrum) -> tuple[Spectrum, str]:
         When the light has no reference (see :func:`rated_cct`).
     """
     cct = rated_cct(tristimulus(test))
-    return planck_reference(cct) if cct < DAYLIGHT_FROM_K else daylight_reference(cct)
+    return planck_reference(cct, nm) if cct < DAYLIGHT_FROM_K else daylight_reference(cct, nm)

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from conftest import ask
+from conftest import Site, ask, wait_for_kernel
 from hands import go, headline, keep_light, open_demo, type_xy
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import BrowserContext, Page, Route, expect
 
 
 def test_the_set_says_who_is_out_and_what_to_hang(app: Page) -> None:
@@ -18,6 +18,25 @@ def test_the_set_says_who_is_out_and_what_to_hang(app: Page) -> None:
     expect(field.locator("circle.light")).to_have_count(5)
     expect(field.locator("desc")).to_contain_text("batten 2")
     expect(app.locator(".caution")).to_be_visible()
+
+
+def test_a_reading_that_cannot_be_used_is_told_and_the_others_are_answered(
+    page: Page, site: Site, context: BrowserContext
+) -> None:
+    # While the kernel is not there yet, whatever is typed is kept.
+    held: list[Route] = []
+    context.route("**/kernel.pack", lambda route: held.append(route))
+    page.goto(site.url)
+    keep_light(page, "slip of the finger", "0.3810", "3.770")
+    keep_light(page, "fill", "0.3279", "0.3402")
+    for route in held:
+        route.continue_()
+    go(page, "Set")
+    wait_for_kernel(page)
+    bad = page.locator(".slip", has_text="slip of the finger")
+    expect(bad.locator(".problem")).to_be_visible()
+    expect(headline(page)).to_have_text("The light holds")
+    expect(page.locator(".slip", has_text="fill")).to_contain_text("Leave it alone")
 
 
 def test_a_hero_light_is_matched(app: Page) -> None:

@@ -12,7 +12,7 @@ import { warningList } from "./warnings.js";
  * @param {import("../store/book.js").Thing} slip.reading
  * @param {any} slip.answer   this light's part of the kernel's "agree", when there
  * @param {boolean} slip.hero
- * @param {number} slip.number
+ * @param {string} slip.number
  * @param {string} [slip.problem]
  * @param {() => void} slip.onMeasure
  */

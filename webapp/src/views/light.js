@@ -70,6 +70,12 @@ class LightView extends Page {
     return lightDraft.typed.name.trim() || t("light.nth", { n: count + 1 });
   }
 
+  /** A reading is kept unless it is known to be none; a kernel in trouble is no reason not to. */
+  get keepable() {
+    const wrong = this.fix.problem?.field.startsWith("reading");
+    return lightDraft.complete && !this.keeping && !wrong;
+  }
+
   async keep() {
     this.keeping = true;
     this.fault = "";
@@ -232,7 +238,7 @@ class LightView extends Page {
         <button
           type="submit"
           class="main"
-          ?disabled=${!lightDraft.complete || this.keeping || Boolean(this.fix.problem)}
+          ?disabled=${!this.keepable}
         >
           ${this.keeping ? t("light.keeping") : t("light.keep")}
         </button>
@@ -281,7 +287,7 @@ class LightView extends Page {
       <form
         @submit=${(/** @type {Event} */ event) => {
           event.preventDefault();
-          if (complete && !typed.kept && !this.fix.problem) this.keep();
+          if (!typed.kept && this.keepable) this.keep();
         }}
       >
         ${this.renderNumbers()}

@@ -22,16 +22,33 @@ import { currentSetup, heroOf, lightsOf, placeWords, targetFor } from "../store/
 import { t } from "../words/index.js";
 import { kelvin, steps, stops } from "../words/numbers.js";
 
+/** Field of a problem with one of the lights. */
+const FAULT = /^lights\.(\d+)/;
+
 class SetView extends Page {
   constructor() {
     super();
     this.agree = new LiveQuestion(this);
     this.field = new LiveQuestion(this);
+    /** What is wrong with a reading, by its id: the others are answered without it. */
+    this.faulty = /** @type {Map<string, string>} */ (new Map());
+    /** @type {ReturnType<typeof lightsOf>} the lights of the present question, in its order */
+    this.asked = [];
     this.watch = new Watch(this, book, settings, gels);
   }
 
+  /** Put a reading aside that the kernel cannot use, once for each answer that says so. */
+  setFaultyAside() {
+    const { problem, waiting } = this.agree;
+    const fault = waiting ? null : FAULT.exec(problem?.field ?? "");
+    const at = fault && this.asked[Number(fault[1])];
+    if (at && problem) this.faulty.set(at.reading.id, problem.message);
+  }
+
   willUpdate() {
-    const lights = lightsOf(currentSetup());
+    this.setFaultyAside();
+    const lights = lightsOf(currentSetup()).filter(({ reading }) => !this.faulty.has(reading.id));
+    this.asked = lights;
     const readings = lights.map(({ light, reading }) =>
       readingQuestion(reading.data, light.data.name),
     );
@@ -43,18 +60,22 @@ class SetView extends Page {
         : null,
     );
     this.field.put(
-      this.agree.answer
+      this.answer
         ? {
             ask: "field",
             target,
             tolerance: settings.get("tolerance"),
             lights: readings,
-            packs: this.agree.answer.lights.map(
-              (/** @type {any} */ light) => light.pack?.gels ?? null,
-            ),
+            packs: this.answer.lights.map((/** @type {any} */ light) => light.pack?.gels ?? null),
           }
         : null,
     );
+  }
+
+  /** The answer, if it is about as many lights as stand here now. */
+  get answer() {
+    const { answer } = this.agree;
+    return answer?.lights.length === this.asked.length ? answer : undefined;
   }
 
   /** @param {string} light */
@@ -69,7 +90,7 @@ class SetView extends Page {
 
   async share() {
     const setup = currentSetup();
-    const text = setText(this.agree.answer, { place: placeWords(setup), against: againstWords() });
+    const text = setText(this.answer, { place: placeWords(setup), against: againstWords() });
     const how = await shareText(placeWords(setup), text);
     if (how === "copied") say(t("set.copied"));
     if (how === "refused") say(t("set.shareRefused"));
@@ -110,8 +131,8 @@ class SetView extends Page {
   render() {
     const setup = currentSetup();
     const lights = lightsOf(setup);
-    const { answer, problem } = this.agree;
-    const at = /^lights\.(\d+)/.exec(problem?.field ?? "");
+    const { answer } = this;
+    const { problem } = this.agree;
     return html`
       <h1 class="place">${t("place.set")} <a href="#book">${placeWords(setup)}</a></h1>
       <ek-against></ek-against>
@@ -121,20 +142,21 @@ class SetView extends Page {
               <section class="answer" aria-label=${t("set.summary")} aria-busy=${this.agree.waiting}>
                 <ek-boot-progress></ek-boot-progress>
                 ${answer ? this.renderSummary(answer) : nothing}
-                ${at ? nothing : problemNote(problem?.message)}
+                ${problemNote(FAULT.test(problem?.field ?? "") ? undefined : problem?.message)}
               </section>
               <ol class="slips">
-                ${lights.map(({ light, reading }, index) =>
-                  slip({
+                ${lights.map(({ light, reading }) => {
+                  const index = this.asked.findIndex((one) => one.light.id === light.id);
+                  return slip({
                     light,
                     reading,
                     answer: answer?.lights[index],
                     hero: light.id === setup?.data.hero,
-                    number: index + 1,
-                    problem: at && Number(at[1]) === index ? problem?.message : undefined,
+                    number: index < 0 ? "–" : String(index + 1),
+                    problem: this.faulty.get(reading.id),
                     onMeasure: () => this.measure(light.id),
-                  }),
-                )}
+                  });
+                })}
               </ol>
               ${answer ? cautionNote() : nothing}
               ${

@@ -315,3 +315,40 @@ def test_a_schema_with_a_keyword_unknown_here_is_not_compiled() -> None:
         compile_schema({"type": "number", "multipleOf": 2})
     with pytest.raises(ValueError, match="defs"):
         compile_schema({"$ref": "elsewhere.json"})
+
+
+# ------------------------------------------------------------------------------ damaged files
+
+_WHOLE = book.as_text(
+    book.merge(
+        [
+            entry("s", "setup", note="“north”"),
+            entry("k", parent="s", data={"name": "key", "target": {"cct_K": 3200, "duv": 0}}),
+            entry("r", "reading", parent="k", data={"x": "0,4349", "pack": ["1/2 CTO"]}),
+        ]
+    )
+)
+_PIECES = st.sampled_from(
+    ["", "{", "}", "[", "]", '"', "\\", ",", ":", "null", "1e999", "-", "\x00", "é", "\ud800"]
+)
+
+
+@settings(deadline=None, max_examples=400)
+@given(st.data())
+def test_a_damaged_file_is_a_book_or_refused_with_a_sentence(data: Any) -> None:
+    text = _WHOLE
+    for _ in range(data.draw(st.integers(1, 3))):
+        start = data.draw(st.integers(0, len(text)))
+        end = min(len(text), start + data.draw(st.integers(0, 12)))
+        text = text[:start] + data.draw(_PIECES) + text[end:]
+    try:
+        read = book.read_book(text)
+    except Problem as problem:
+        refusal = problem.message
+    else:
+        refusal = ""
+    if refusal:
+        assert refusal.endswith(".")
+        return
+    # What is taken can be written out and read again.
+    assert book.read_book(book.as_text(read)).entries == read.entries

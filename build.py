@@ -204,9 +204,6 @@ def test(wheels_folder: Path | None) -> None:
     """Every check; all of them run even when one fails."""
     chromium = find_chromium()
     build_dist(wheels_folder)
-    floor = make_venv(CACHE / "venv-numpy-floor", ["numpy==2.0.2", "pytest==9.2.0"])
-    golden = ROOT / "tests/kernel/test_golden.py"
-    newest = make_venv(CACHE / "venv-numpy-newest", ["numpy==2.4.6", "pytest==9.2.0"])
     module = [VENV_PYTHON, "-m"]
     checks: list[tuple[str, Callable[[], None]]] = [
         ("ruff", lambda: run([*module, "ruff", "check"])),
@@ -214,11 +211,20 @@ def test(wheels_folder: Path | None) -> None:
         ("mypy --strict", lambda: run([*module, "mypy"])),
         ("biome", lambda: run(["npx", "--no-install", "biome", "ci", "."], cwd=WEBAPP)),
         ("TypeScript", lambda: run(["npx", "--no-install", "tsc"], cwd=WEBAPP)),
-        ("golden answers on numpy 2.0.2", lambda: run([floor, "-m", "pytest", "-q", golden])),
-        ("golden answers on numpy 2.4.6", lambda: run([newest, "-m", "pytest", "-q", golden])),
+        ("golden answers on Pyodide's numpy", lambda: golden_answers_on("2.0.2")),
+        ("golden answers on the newest numpy", lambda: golden_answers_on("2.4.6")),
         ("the kernel's tests inside Pyodide", kernel_tests_in_pyodide),
-        ("pytest", lambda: run([*module, "pytest"], env={"EVENKELVIN_CHROMIUM": chromium})),
     ]
+    say("pytest starts beside the other checks; its words follow theirs")
+    pytest = subprocess.Popen(
+        [*module, "pytest"],
+        cwd=ROOT,
+        env={**os.environ, "EVENKELVIN_CHROMIUM": chromium},
+        stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT,
+        text=True,
+    )
+    checks.append(("pytest", lambda: follow(pytest)))
     failed = []
     for name, check in checks:
         say(name)
@@ -232,6 +238,23 @@ def test(wheels_folder: Path | None) -> None:
         say(f"{name}: {outcome} in {time.monotonic() - start:.0f} s")
     if failed:
         raise BuildError(f"Failed: {', '.join(failed)}.")
+
+
+def follow(program: subprocess.Popen[str]) -> None:
+    """Print what a running program says, until it ends."""
+    assert program.stdout
+    for line in program.stdout:
+        print(line, end="", flush=True)
+    if program.wait():
+        raise BuildError("It failed; its message is above.")
+
+
+def golden_answers_on(numpy_version: str) -> None:
+    """The golden answers, natively, with nothing but the kernel's needs and this numpy."""
+    needs = [pin for pin in project()["project"]["dependencies"] if "==" in pin]
+    pins = [f"numpy=={numpy_version}", "pytest==9.2.0", *needs]
+    python = make_venv(CACHE / f"venv-numpy-{numpy_version}", pins)
+    run([python, "-m", "pytest", "-q", ROOT / "tests/kernel/test_golden.py"])
 
 
 def kernel_tests_in_pyodide() -> None:

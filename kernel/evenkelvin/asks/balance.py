@@ -74,9 +74,9 @@ def reply(fields: Fields) -> dict[str, Any]:
     depth = fields.whole("depth", DEEPEST, 1, DEEPEST)
     most = fields.whole("most", 12, 1, 200)
     found = balance(lights, grid, kit, _read_stock(fields, every), radius, depth)
-    names = _names(lights)
+    bare = [white(light.reading.xy) for light in lights]
     return {
-        "front": [_plan(one, lights, names, grid, radius) for one in thin(found.front, most)],
+        "front": [_plan(one, lights, bare, grid, radius) for one in thin(found.front, most)],
         "plans": len(found.front),
         "exact": found.exact,
         "fewest_off": found.fewest_off,
@@ -97,7 +97,7 @@ def _read_light(fields: Fields, kit: tuple[Gel, ...], index: int, warnings: list
                 f"{fields.at('may')}.{place}",
                 f"“{word[:40]}” is not something a light may do. Choose: gel, dial.",
             )
-    name = fields.text("name", reading.name, longest=200)
+    name = fields.text("name", reading.name, longest=200) or f"light {index + 1}"
     reach = None
     if "dial" in may:
         if fields.given("dial"):
@@ -105,7 +105,7 @@ def _read_light(fields: Fields, kit: tuple[Gel, ...], index: int, warnings: list
         else:
             reach = Whites(*TARGET_K, USUAL_DUV)
             warnings.append(
-                f"What {name or f'light {index + 1}'} can be dialled to was not stated: "
+                f"What {name} can be dialled to was not stated: "
                 f"{TARGET_K[0]:.0f}–{TARGET_K[1]:.0f} K is assumed."
             )
     elif fields.given("dial"):
@@ -162,10 +162,6 @@ def _read_whites(fields: Fields) -> WhiteGrid:
     return grid
 
 
-def _names(lights: list[SetLight]) -> list[str]:
-    return [light.name or f"light {index + 1}" for index, light in enumerate(lights)]
-
-
 def _bound_words(found: Balances) -> str:
     if found.exact:
         return "Every combination was weighed: nothing better exists within these bounds."
@@ -182,15 +178,15 @@ def _bound_words(found: Balances) -> str:
 
 
 def _part(
-    light: SetLight, name: str, part: Part, white_xy: Floats, radius: float
+    light: SetLight, bare: dict[str, Any], part: Part, white_xy: Floats, radius: float
 ) -> dict[str, Any]:
     shown: dict[str, Any] = {
-        "name": name,
+        "name": light.name,
         "does": "leave",
         "gels": [gel.name for gel in light.reading.pack],
         "dial": None,
         "pack": None,
-        "lands": white(light.reading.xy),
+        "lands": bare,
         "steps": part.steps,
         "verdict": verdict(part.steps, radius),
         "stops_lost": 0.0,
@@ -223,19 +219,23 @@ def _part(
 
 
 def _plan(
-    one: Balance, lights: list[SetLight], names: list[str], grid: WhiteGrid, radius: float
+    one: Balance,
+    lights: list[SetLight],
+    bare: list[dict[str, Any]],
+    grid: WhiteGrid,
+    radius: float,
 ) -> dict[str, Any]:
     centre = uv_prime_to_xy(grid.uv_prime[one.white])
     parts = [
-        _part(light, name, part, centre, radius)
-        for light, name, part in zip(lights, names, one.parts, strict=True)
+        _part(light, now, part, centre, radius)
+        for light, now, part in zip(lights, bare, one.parts, strict=True)
     ]
     hang: dict[str, dict[str, Any]] = {}
-    for light, name, part in zip(lights, names, parts, strict=True):
+    for light, part in zip(lights, parts, strict=True):
         for gel in part["pack"]["add"] if part["pack"] else []:
             row = hang.setdefault(gel, {"gel": gel, "cuts": 0, "lights": []})
             row["cuts"] += light.cuts
-            row["lights"].append(name)
+            row["lights"].append(light.name)
     lost = [part["stops_lost"] for part in parts]
     shown = white(centre)
     # As the grid has it, not as it comes back from x y.
@@ -251,11 +251,11 @@ def _plan(
         "per_light": parts,
         "exact": one.exact,
         "at_least_stops": one.at_least_stops,
-        "words": _plan_words(one, parts, names, shown["cct_K"]),
+        "words": _plan_words(one, parts, shown["cct_K"]),
     }
 
 
-def _plan_words(one: Balance, parts: list[dict[str, Any]], names: list[str], kelvin: float) -> str:
+def _plan_words(one: Balance, parts: list[dict[str, Any]], kelvin: float) -> str:
     packs = [part["pack"] for part in parts if part["pack"]]
     gelled = sum(bool(pack["add"]) for pack in packs)
     work = [f"gel {gelled} light{'s' if gelled != 1 else ''}"] if gelled else ["no gel"]
@@ -270,7 +270,7 @@ def _plan_words(one: Balance, parts: list[dict[str, Any]], names: list[str], kel
         words += f", {lost:.1f} stops in all"
     if not one.off:
         return f"{words}; every light holds."
-    who = ", ".join(names[index] for index in one.off[:3])
+    who = ", ".join(parts[index]["name"] for index in one.off[:3])
     more = f" and {len(one.off) - 3} more" if len(one.off) > 3 else ""
     stay = "stays" if len(one.off) == 1 else "stay"
     return f"{words}; {who}{more} {stay} off."

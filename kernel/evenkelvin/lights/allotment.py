@@ -187,11 +187,26 @@ def _closed(table: Floats) -> Floats:
     return np.asarray(np.minimum.accumulate(np.minimum.accumulate(table, axis=-1), axis=-2))
 
 
-def _completions(lights: list[_Sorted], whites: int) -> list[Floats]:
-    """Return the cheapest completion regardless of stock, before each light and after the last.
+@dataclass(frozen=True, eq=False)
+class _Rest:
+    """The cheapest completion from one light on, shape (whites, off + 1, pieces + 1).
 
-    Each of shape (whites, off + 1, pieces + 1), by the most lights off and the most pieces.
+    ``corners`` are the (off, pieces) at which it falls: only there can it help to allow more.
     """
+
+    cost: Floats
+    corners: list[tuple[int, int]]
+
+
+def _rest(cost: Floats) -> _Rest:
+    falls = np.ones(cost.shape[1:], dtype=bool)
+    falls[:, 1:] &= np.any(cost[:, :, 1:] < cost[:, :, :-1], axis=0)
+    falls[1:] &= np.any(cost[:, 1:] < cost[:, :-1], axis=0)
+    return _Rest(cost, [(int(off), int(pieces)) for off, pieces in np.argwhere(falls)])
+
+
+def _completions(lights: list[_Sorted], whites: int) -> list[_Rest]:
+    """Return the cheapest completion regardless of stock, before each light and after the last."""
     rest = [np.zeros((whites, 1, 1))]
     for light in reversed(lights):
         after = rest[0]
@@ -201,25 +216,19 @@ def _completions(lights: list[_Sorted], whites: int) -> list[Floats]:
             part = table[:, off : off + after.shape[1], pieces : pieces + after.shape[2]]
             np.minimum(part, after + column[:, np.newaxis, np.newaxis], out=part)
         rest.insert(0, _closed(table))
-    return rest
+    return [_rest(cost) for cost in rest]
 
 
-def _allowance(rest: Floats, goal: Floats, off: int, pieces: int) -> Floats:
+def _allowance(rest: _Rest, goal: Floats, off: int, pieces: int) -> Floats:
     """Return what a partial plan may have cost and still reach the goal somewhere.
 
     Shape (whites, off + 1, pieces + 1), by what the partial plan has already; −inf where nothing
     can.
     """
-    best = np.full((len(rest), off + 1, pieces + 1), -np.inf)
-    for k in range(rest.shape[1]):
-        for p in range(rest.shape[2]):
-            column = rest[:, k, p]
-            if (p and np.array_equal(column, rest[:, k, p - 1])) or (
-                k and np.array_equal(column, rest[:, k - 1, p])
-            ):
-                continue
-            aim = goal[k : k + off + 1, p : p + pieces + 1]
-            np.maximum(best, aim - column[:, np.newaxis, np.newaxis], out=best)
+    best = np.full((len(rest.cost), off + 1, pieces + 1), -np.inf)
+    for k, p in rest.corners:
+        aim = goal[k : k + off + 1, p : p + pieces + 1]
+        np.maximum(best, aim - rest.cost[:, k, p, np.newaxis, np.newaxis], out=best)
     return best
 
 
@@ -316,7 +325,7 @@ class _Known:
 
 def _walk(
     lights: list[_Sorted],
-    rest: list[Floats],
+    rest: list[_Rest],
     known: _Known,
     start: NDArray[np.uint64],
     guards: NDArray[np.uint64],
@@ -328,7 +337,7 @@ def _walk(
 
     Improves ``known``.
     """
-    whites = len(rest[0])
+    whites = len(rest[0].cost)
     rung, cut = 0, False
     zeros = np.zeros(whites, dtype=np.int64)
     plans = _Partial(
@@ -420,7 +429,7 @@ def allot(
     turn = sorted(range(len(ready)), key=lambda index: len(ready[index].order))
     lights = [ready[index] for index in turn]
     rest = _completions(lights, whites)
-    at_least = rest[0].min(axis=0)
+    at_least = rest[0].cost.min(axis=0)
     shape = at_least.shape
     known = _Known([[None] * shape[1] for _ in range(shape[0])], np.full(shape, np.inf), at_least)
     ceiling = float(sum(light.cost.max(initial=0) for light in lights)) + 1.0

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -59,7 +60,7 @@ class WhiteGrid:
     cct_k: Floats
     duv: Floats
 
-    @property
+    @cached_property
     def uv_prime(self) -> Floats:
         """The whites in u′ v′, shape (n, 2)."""
         return uv_to_uv_prime(cct_to_uv(self.cct_k, self.duv))

@@ -1,6 +1,7 @@
 /** Starts the app: the store, then the screen, and the kernel beside them. */
 import { onStage, ready } from "./kernel/client.js";
 import { registerOffline } from "./offline.js";
+import { followFiles } from "./parts/bring-files.js";
 import { gels } from "./store/gels.js";
 import { openStore } from "./store/index.js";
 import { lightDraft } from "./store/light-draft.js";
@@ -21,6 +22,7 @@ gels.follow();
 await openStore();
 await lightDraft.load();
 followTheme();
+followFiles();
 const shell = /** @type {any} */ (document.createElement("ek-shell"));
 document.body.replaceChildren(shell);
 

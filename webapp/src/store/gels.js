@@ -1,12 +1,16 @@
 /**
- * The kernel's kit of gels, asked once. Fires "change" when it is there.
+ * The kernel's kit of gels with the person's own among them, asked again when those change. Fires
+ * "change" when it is there.
  */
 import { ask, onStage } from "../kernel/client.js";
+import { settings } from "./index.js";
+import { retiredNames, withOwnGels } from "./own-gels.js";
 
 /**
  * @typedef {object} Gel
  * @property {string} name
  * @property {string} family
+ * @property {boolean} nominal
  * @property {number} mired
  * @property {number} duv
  * @property {number} stops
@@ -16,22 +20,47 @@ import { ask, onStage } from "../kernel/client.js";
  */
 
 class Gels extends EventTarget {
-  /** @type {Gel[] | undefined} */ all = undefined;
+  /** Every gel to choose from. @type {Gel[] | undefined} */ all = undefined;
+  /** The built-in ones, whether or not an own gel took their place. @type {Gel[]} */ nominal = [];
   /** @type {string} */ note = "";
+  /** What was asked last, so that only a change of the own gels asks again. */
+  #asked = "";
 
-  /** Ask as soon as the kernel can answer. */
+  /** Ask as soon as the kernel can answer, and whenever the own gels change. */
   follow() {
+    settings.addEventListener("change", () => this.#load());
     onStage(({ stage }) => {
-      if (stage === "ready" && !this.all) this.#load();
+      if (stage === "ready") this.#load();
     });
   }
 
   async #load() {
-    const answer = await ask({ ask: "kit" });
-    if (!answer.gels) return;
-    this.all = answer.gels;
-    this.note = answer.note ?? "";
+    const own = withOwnGels();
+    const asked = JSON.stringify([own, [...retiredNames()]]);
+    if (asked === this.#asked) return;
+    this.#asked = asked;
+    if (!this.nominal.length) {
+      const plain = await ask({ ask: "kit" });
+      if (!plain.gels) return this.#forget(asked);
+      this.nominal = plain.gels;
+      this.note = plain.note ?? "";
+    }
+    const answer = own.own_gels ? await ask({ ask: "kit", ...own }) : { gels: this.nominal };
+    if (this.#asked !== asked) return;
+    if (!answer.gels) return this.#forget(asked);
+    const retired = retiredNames();
+    this.all = answer.gels.filter((/** @type {Gel} */ gel) => !retired.has(gel.name));
     this.dispatchEvent(new Event("change"));
+  }
+
+  /** The kernel did not answer: ask again at the next chance. @param {string} asked */
+  #forget(asked) {
+    if (this.#asked === asked) this.#asked = "";
+  }
+
+  /** @param {string} name @returns {Gel | undefined} */
+  nominalOf(name) {
+    return this.nominal.find((gel) => gel.name === name);
   }
 
   /** @returns {Map<string, Gel[]>} by family, in the kit's own order */

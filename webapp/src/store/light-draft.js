@@ -10,11 +10,13 @@ const FORM = "light";
 
 /**
  * @typedef {object} Typed
- * @property {"xy" | "cct"} way      which pair of numbers is being typed
+ * @property {"xy" | "cct" | "spectrum"} way  which pair of numbers is typed, or a spectrum
  * @property {string} x
  * @property {string} y
  * @property {string} cct_K
  * @property {string} duv
+ * @property {{wavelengths_nm: number[], values: number[]} | null} spectrum  as the file has it
+ * @property {string} source         the file it came from
  * @property {string} illuminance    in the unit of the settings
  * @property {string} name
  * @property {string} lamp
@@ -32,6 +34,8 @@ const BLANK = {
   y: "",
   cct_K: "",
   duv: "",
+  spectrum: null,
+  source: "",
   illuminance: "",
   name: "",
   lamp: "unknown",
@@ -63,6 +67,22 @@ class LightDraft extends EventTarget {
     this.#save();
   }
 
+  /**
+   * Take a reading's numbers from a file as if they were typed.
+   * @param {Record<string, any>} reading
+   * @param {Partial<Typed>} fields
+   */
+  typeReading(reading, fields) {
+    const unit = `illuminance_${settings.get("illuminance")}`;
+    /** @type {Record<string, any>} */
+    const typed = { way: reading.cct_K === undefined ? "xy" : "cct" };
+    for (const key of ["x", "y", "cct_K", "duv"]) {
+      if (reading[key] !== undefined) typed[key] = String(reading[key]);
+    }
+    if (reading[unit] !== undefined) typed.illuminance = String(reading[unit]);
+    this.type({ ...typed, ...fields });
+  }
+
   /** Replace all of it. @param {Partial<Typed>} typed */
   start(typed = {}) {
     this.typed = { ...BLANK, way: this.typed.way, ...typed };
@@ -82,27 +102,36 @@ class LightDraft extends EventTarget {
       name: book.thing(light)?.data.name ?? "",
       lamp: book.thing(light)?.data.lamp ?? "unknown",
       pack: pack ?? before?.data.pack ?? [],
-      way: before?.data.cct_K ? "cct" : "xy",
+      way: before?.data.spectrum ? "spectrum" : before?.data.cct_K ? "cct" : "xy",
     });
   }
 
   /** Whether something stands here that is nowhere else. */
   get unsaved() {
-    const { x, y, cct_K, duv, kept } = this.typed;
+    const { x, y, cct_K, duv, spectrum, kept } = this.typed;
+    if (spectrum && !kept) return true;
     return !kept && [x, y, cct_K, duv].some((value) => value.trim() !== "");
   }
 
   /** Whether the numbers of the chosen way are all there. */
   get complete() {
-    const { way, x, y, cct_K } = this.typed;
+    const { way, x, y, cct_K, spectrum } = this.typed;
+    if (way === "spectrum") return Boolean(spectrum);
     return way === "xy" ? Boolean(x.trim() && y.trim()) : Boolean(cct_K.trim());
+  }
+
+  /** @returns {Record<string, any>} */
+  #colour() {
+    const { way, x, y, cct_K, duv, spectrum, source } = this.typed;
+    if (way === "spectrum") return { spectrum, ...(source ? { file: source } : {}) };
+    if (way === "xy") return { x, y };
+    return duv.trim() ? { cct_K, duv } : { cct_K };
   }
 
   /** The reading as it is asked about and kept. @returns {Record<string, any>} */
   get reading() {
-    const { way, x, y, cct_K, duv, illuminance, lamp, pack, note } = this.typed;
-    /** @type {Record<string, any>} */
-    const data = way === "xy" ? { x, y } : duv.trim() ? { cct_K, duv } : { cct_K };
+    const { illuminance, lamp, pack, note } = this.typed;
+    const data = this.#colour();
     if (illuminance.trim()) data[`illuminance_${settings.get("illuminance")}`] = illuminance;
     if (note.trim()) data.note = note;
     return { ...data, lamp, pack };

@@ -4,6 +4,7 @@
  */
 import { gels } from "./gels.js";
 import { settings } from "./index.js";
+import { retiredNames, withOwnGels } from "./own-gels.js";
 
 /** The fields of a reading that the kernel knows. */
 const READING = [
@@ -39,8 +40,10 @@ export function readingQuestion(data, name) {
 export function terms() {
   const tolerance = settings.get("tolerance");
   const without = new Set(settings.get("without"));
-  if (without.size === 0 || !gels.all) return { tolerance };
-  return { tolerance, kit: gels.all.map((gel) => gel.name).filter((name) => !without.has(name)) };
+  const own = withOwnGels();
+  if ((without.size === 0 && retiredNames().size === 0) || !gels.all) return { tolerance, ...own };
+  const kit = gels.all.map((gel) => gel.name).filter((name) => !without.has(name));
+  return { tolerance, kit, ...own };
 }
 
 /** The white the camera is set to, as T. */

@@ -10,6 +10,7 @@ import { announce } from "./tabs.js";
  * @property {"lx" | "fc"} illuminance
  * @property {"system" | "dark" | "daylight"} theme
  * @property {string[]} without    gels of the kit that are not in stock
+ * @property {import("./own-gels.js").OwnGel[]} ownGels
  * @property {string | null} here  the setup we work in
  * @property {boolean} welcomed
  */
@@ -21,6 +22,7 @@ const FIRST = {
   illuminance: "lx",
   theme: "system",
   without: [],
+  ownGels: [],
   here: null,
   welcomed: false,
 };

@@ -2,6 +2,7 @@
  * Where we are in the shoot: the setup we work in, its lights, what they are measured against,
  * and keeping a reading there.
  */
+import { ask } from "../kernel/client.js";
 import { t } from "../words/index.js";
 import { creation, replacement } from "./entries.js";
 import { book, settings } from "./index.js";
@@ -48,6 +49,18 @@ export function targetFor(light = null) {
   const hero = heroOf(currentSetup());
   if (!hero || hero.light.id === light) return { question: whiteQuestion(), hero: undefined };
   return { question: readingQuestion(hero.reading.data), hero: hero.light };
+}
+
+/**
+ * A target as it is kept with a reading: of a hero light whose spectrum was measured, only the
+ * x y, or every reading would carry that spectrum along.
+ * @param {Record<string, any>} question
+ * @returns {Promise<Record<string, any>>}
+ */
+export async function targetToKeep(question) {
+  if (!question.spectrum) return question;
+  const white = await ask({ ask: "describe", reading: question });
+  return white.problem ? question : { x: white.x, y: white.y };
 }
 
 /** Where a light lives, as words. @param {Thing | undefined} setup */

@@ -6,6 +6,7 @@ import { html } from "lit";
 import "./book.js";
 import "./cautions.js";
 import "./demo.js";
+import "./files.js";
 import "./kit.js";
 import "./light.js";
 import "./set.js";
@@ -31,5 +32,6 @@ export const VIEWS = {
     place: "kit",
     show: () => html`<ek-cautions></ek-cautions>`,
   },
+  files: { title: "files.title", place: "light", show: () => html`<ek-files></ek-files>` },
   demo: { title: "demo.title", place: "set", show: () => html`<ek-demo></ek-demo>` },
 };

@@ -1,9 +1,11 @@
 /** Light: one reading, how far it is from the white, and what brings it there. */
 import { html, nothing } from "lit";
 import { balanceField } from "../charts/balance-field.js";
+import { sketch } from "../charts/sketch.js";
 import "../parts/against.js";
 import { answerCard, answerSentence, bestPack } from "../parts/answer-card.js";
 import "../parts/boot-progress.js";
+import { fileButton } from "../parts/bring-files.js";
 import { cautionNote } from "../parts/caution-note.js";
 import { choice, field, segments } from "../parts/field.js";
 import { gelPicker } from "../parts/gel-picker.js";
@@ -19,9 +21,10 @@ import { welcome } from "../parts/welcome.js";
 import { gels } from "../store/gels.js";
 import { book, settings } from "../store/index.js";
 import { lightDraft } from "../store/light-draft.js";
+import { withOwnGels } from "../store/own-gels.js";
 import { askPersistence } from "../store/persistence.js";
 import { readingQuestion, terms } from "../store/questions.js";
-import { currentSetup, lightsOf, placeWords, targetFor } from "../store/shoot.js";
+import { currentSetup, lightsOf, placeWords, targetFor, targetToKeep } from "../store/shoot.js";
 import { t } from "../words/index.js";
 import { timeOfDay } from "../words/numbers.js";
 
@@ -52,6 +55,7 @@ class LightView extends Page {
             ask: "field",
             target,
             tolerance: settings.get("tolerance"),
+            ...withOwnGels(),
             lights: [...shown, { ...reading, name: this.nameNow() }],
             packs: [...shown.map(() => null), best ?? null],
           }
@@ -80,7 +84,8 @@ class LightView extends Page {
     this.keeping = true;
     this.fault = "";
     try {
-      await lightDraft.keep(this.nameNow(), targetFor(lightDraft.typed.light).question);
+      const target = await targetToKeep(targetFor(lightDraft.typed.light).question);
+      await lightDraft.keep(this.nameNow(), target);
       askPersistence();
     } catch (error) {
       this.fault = error instanceof Error ? error.message : String(error);
@@ -110,6 +115,7 @@ class LightView extends Page {
     if (!problem) return undefined;
     if (problem.field.startsWith("target"))
       return t("light.targetProblem", { message: problem.message });
+    if (problem.field.startsWith("reading.spectrum")) return undefined;
     const shown = lightDraft.typed.way === "xy" ? ["x", "y"] : ["cct_K", "duv"];
     const unit = `illuminance_${settings.get("illuminance")}`;
     const here = [...shown, unit].some((name) => problem.field === `reading.${name}`);
@@ -130,45 +136,49 @@ class LightView extends Page {
         options: [
           { value: "xy", label: t("light.wayXy") },
           { value: "cct", label: t("light.wayCct") },
+          { value: "spectrum", label: t("light.waySpectrum") },
         ],
-        onChange: (way) => lightDraft.type({ way: /** @type {"xy" | "cct"} */ (way) }),
+        onChange: (way) => lightDraft.type({ way: /** @type {"xy"} */ (way) }),
       })}
+      ${typed.way === "spectrum" ? this.renderSpectrum() : nothing}
       <div class="pair">
         ${
-          typed.way === "xy"
-            ? ["x", "y"].map((name) =>
-                field({
-                  id: `light-${name}`,
-                  label: name,
-                  value: typed[/** @type {"x" | "y"} */ (name)],
-                  number: true,
-                  large: true,
-                  problem: this.problemAt(name),
-                  onInput: type(name),
-                }),
-              )
-            : [
-                field({
-                  id: "light-cct",
-                  label: t("light.cct"),
-                  unit: "K",
-                  value: typed.cct_K,
-                  number: true,
-                  large: true,
-                  problem: this.problemAt("cct_K"),
-                  onInput: type("cct_K"),
-                }),
-                field({
-                  id: "light-duv",
-                  label: t("light.duv"),
-                  hint: t("light.duvHint"),
-                  value: typed.duv,
-                  number: true,
-                  large: true,
-                  problem: this.problemAt("duv"),
-                  onInput: type("duv"),
-                }),
-              ]
+          typed.way === "spectrum"
+            ? nothing
+            : typed.way === "xy"
+              ? ["x", "y"].map((name) =>
+                  field({
+                    id: `light-${name}`,
+                    label: name,
+                    value: typed[/** @type {"x" | "y"} */ (name)],
+                    number: true,
+                    large: true,
+                    problem: this.problemAt(name),
+                    onInput: type(name),
+                  }),
+                )
+              : [
+                  field({
+                    id: "light-cct",
+                    label: t("light.cct"),
+                    unit: "K",
+                    value: typed.cct_K,
+                    number: true,
+                    large: true,
+                    problem: this.problemAt("cct_K"),
+                    onInput: type("cct_K"),
+                  }),
+                  field({
+                    id: "light-duv",
+                    label: t("light.duv"),
+                    hint: t("light.duvHint"),
+                    value: typed.duv,
+                    number: true,
+                    large: true,
+                    problem: this.problemAt("duv"),
+                    onInput: type("duv"),
+                  }),
+                ]
         }
       </div>
       <div class="pair">
@@ -204,6 +214,34 @@ class LightView extends Page {
         onChange: (pack) => lightDraft.type({ pack }),
       })}
     `;
+  }
+
+  renderSpectrum() {
+    const { spectrum, source } = lightDraft.typed;
+    const problem = this.fix.problem?.field.startsWith("reading.spectrum")
+      ? this.fix.problem.message
+      : undefined;
+    return html`<div class="field loaded">
+      ${
+        spectrum
+          ? html`<p class="hint">${t("light.spectrumFrom", { source })}</p>
+              ${sketch(spectrum, t("files.sketch", { name: source }))}`
+          : html`<p class="hint">${t("light.noSpectrum")}</p>`
+      }
+      ${problemNote(problem)}
+      <div class="actions">
+        ${
+          spectrum
+            ? html`<a class="button" href="#spectrum/draft">${t("spectrum.see")}</a>`
+            : html`<a class="button" href="#files">${t("files.paste")}</a>`
+        }
+        ${fileButton({
+          id: "light-file",
+          label: t(spectrum ? "light.otherFile" : "light.loadFile"),
+          main: !spectrum,
+        })}
+      </div>
+    </div>`;
   }
 
   renderActions() {

@@ -17,6 +17,7 @@ import { route } from "../router.js";
 import { gels } from "../store/gels.js";
 import { book, settings } from "../store/index.js";
 import { lightDraft } from "../store/light-draft.js";
+import { withOwnGels } from "../store/own-gels.js";
 import { readingQuestion, terms } from "../store/questions.js";
 import { currentSetup, heroOf, lightsOf, placeWords, targetFor } from "../store/shoot.js";
 import { t } from "../words/index.js";
@@ -65,6 +66,7 @@ class SetView extends Page {
             ask: "field",
             target,
             tolerance: settings.get("tolerance"),
+            ...withOwnGels(),
             lights: readings,
             packs: this.answer.lights.map((/** @type {any} */ light) => light.pack?.gels ?? null),
           }

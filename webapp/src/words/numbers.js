@@ -12,6 +12,7 @@ const fixed = (digits) =>
 
 const whole = fixed(0);
 const tenth = fixed(1);
+const hundredth = fixed(2);
 const four = fixed(4);
 const signed = new Intl.NumberFormat("en", {
   minimumFractionDigits: 4,
@@ -57,6 +58,23 @@ export const coordinate = (value) => (value == null ? "–" : four.format(value)
 /** @param {number | null | undefined} value a distance in steps of CIE TN 001. */
 export const steps = (value) =>
   value == null ? "–" : `${(value < 9.95 ? tenth : whole).format(value)} steps`;
+
+/** @param {number} value a wavelength, to a tenth where it is not whole. */
+export const nanometres = (value) =>
+  `${(Math.abs(value - Math.round(value)) < 0.05 ? whole : tenth).format(value)} nm`;
+
+/** @param {number | null | undefined} value an index such as Ra, R9 or SSI. */
+export const index = (value) => (value == null ? "–" : minus(whole.format(value)));
+
+/** @param {number | null | undefined} value with its sign, in per cent. */
+export const signedPercent = (value) =>
+  value == null ? "–" : `${minus(signedWhole.format(value))} %`;
+
+/** @param {number | null | undefined} value a ratio or a colour difference. */
+export const toTenth = (value) => (value == null ? "–" : minus(tenth.format(value)));
+
+/** @param {number | null | undefined} value a spectrum's relative height. */
+export const height = (value) => (value == null ? "–" : hundredth.format(value));
 
 /** @param {number | null | undefined} value a share from 0 to 1. */
 export const percent = (value) => (value == null ? "–" : `${whole.format(value * 100)} %`);

@@ -24,6 +24,7 @@ ASKS: dict[str, str] = {
     "import_gel": "import_gel",
     "field": "field",
     "expose": "expose",
+    "levels": "levels",
     "falloff": "falloff",
     "flicker": "flicker",
     "sun": "sun",

@@ -352,3 +352,13 @@ def test_a_damaged_file_is_a_book_or_refused_with_a_sentence(data: Any) -> None:
         return
     # What is taken can be written out and read again.
     assert book.read_book(book.as_text(read)).entries == read.entries
+
+
+def test_a_location_keeps_its_windows_and_where_it_lies() -> None:
+    windows = [{"name": "north", "width_m": "2.4", "height_ft": "6' 2\"", "count": "3"}]
+    data = {"name": "Hall", "windows": windows, "window_gels": ["1/2 CTO"], "lat_deg": "53,55"}
+    made = entry("hall", thing="location", data=data)
+    assert book.read_book(file_of(made)).entries[0]["data"] == data
+    crooked = copy.deepcopy(made)
+    crooked["data"]["windows"][0]["width_m"] = [2.4]
+    assert problem_of(file_of(crooked)).field == "book.entries.0.data.windows.0.width_m"

@@ -7,8 +7,18 @@ from evenkelvin.desk import answer
 ROLL = {"width_m": 1.22, "length_m": 7.62}
 
 
+def without_size_words(reply):
+    """Leave out how sizes are said, which a test of its own looks at."""
+    if isinstance(reply, list):
+        return [without_size_words(each) for each in reply]
+    if not isinstance(reply, dict):
+        return reply
+    left = reply.keys() - ({"words"} if "width_m" in reply else set())
+    return {key: without_size_words(reply[key]) for key in reply if key in left}
+
+
 def ask(hangs, **fields):
-    return answer({"ask": "order", "hangs": hangs} | fields)
+    return without_size_words(answer({"ask": "order", "hangs": hangs} | fields))
 
 
 def test_pieces_are_gathered_by_gel_and_size():
@@ -108,3 +118,19 @@ def test_bad_order_fields_are_named(fields, field):
     problem = answer({"ask": "order"} | fields)["problem"]
     assert problem["field"] == field
     assert problem["message"].endswith(".")
+
+
+def test_sizes_are_said_in_the_unit_that_was_asked_for():
+    hangs = [{"gel": "full CTO", "width_ft": "1' 9\"", "height_ft": "2", "count": 2}]
+    rolls = [{"width_ft": "4", "length_ft": "25"}]
+    reply = answer({"ask": "order", "hangs": hangs, "rolls": rolls, "length_unit": "ft"})
+    assert reply["gels"][0]["pieces"][0]["words"] == "2 of 1′ 9″ × 2′"
+    assert reply["gels"][0]["order"][0]["words"] == "1 of 4′ × 25′"
+    assert reply["words"] == "Order full CTO: 1 of 4′ × 25′"
+    assert reply["gels"][0]["cut_m2"] == pytest.approx(2 * 1.75 * 2 * 0.3048**2)
+
+
+def test_gel_of_no_known_size_is_not_called_enough():
+    reply = ask([{"gel": "1/4 CTB"}])
+    assert reply["words"] == "No size is known yet"
+    assert reply["gels"][0]["words"] == "1/4 CTB: no size yet"

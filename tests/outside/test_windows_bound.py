@@ -54,7 +54,8 @@ def test_pieces_that_tile_the_roll_meet_the_area_bound():
         }
     )
     assert reply["used_m"] == pytest.approx(7.62)
-    assert reply["bound"] == {"length_m": pytest.approx(7.62), "rolls": 1, "width_m": 1.22}
+    assert reply["bound"]["length_m"] == pytest.approx(7.62)
+    assert reply["bound"]["rolls"] == 1
     assert reply["waste"]["area_m2"] == pytest.approx(0.0, abs=1e-9)
     assert len(reply["rolls"]) == 1
 

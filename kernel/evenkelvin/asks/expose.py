@@ -11,7 +11,7 @@
 
 With everything but the filter known, the answer is the filter. With everything known, it is how
 far over or under the exposure is. ``solve`` names the figure where that leaves a doubt
-("exposure_lx_s" asks for flash).
+("exposure_lx_s" asks for flash). ``say`` "thirds" (default) or "tenths": how words tell stops.
 """
 
 from __future__ import annotations
@@ -35,18 +35,22 @@ _SETTLES = {
 }
 
 
-@dataclass(frozen=True)
-class _Known:
-    """What is settled; None where it is open."""
+#: How words tell stops.
+SAYINGS = ("thirds", "tenths")
+_CAMERA = (
+    "iso", "fps", "shutter_deg", "time_s", "filter_stops", "filter_factor", "lens_stops",
+    "receptor", "constant",
+)  # fmt: skip
 
-    illuminance_lx: float | None
-    exposure_lx_s: float | None
-    bursts: int
+
+@dataclass(frozen=True)
+class Camera:
+    """What the camera is set to, and what stands before its sensor; None where it is open."""
+
     iso: float | None
     fps: float | None
     shutter_deg: float | None
     time_s: float | None
-    f_number: float | None
     filter_stops: float | None
     lens_stops: float
     constant: float
@@ -56,15 +60,26 @@ class _Known:
         return (self.filter_stops or 0.0) + self.lens_stops
 
 
+@dataclass(frozen=True)
+class _Known(Camera):
+    """What is settled; None where it is open."""
+
+    illuminance_lx: float | None
+    exposure_lx_s: float | None
+    bursts: int
+    f_number: float | None
+
+
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer the ask."""
-    fields.refuse_unknown("ask", "known", "solve")
+    fields.refuse_unknown("ask", "known", "solve", "say")
+    say = fields.choice("say", SAYINGS, "thirds")
     group = fields.group("known")
     known = _read(group)
     solve = fields.choice("solve", OPEN) if fields.given("solve") else None
     solved = _which(known, solve, group)
     settled = _settle(known, solved, group)
-    return _answer(settled, solved)
+    return _answer(settled, solved, say)
 
 
 def _one(fields: Fields, *names: str) -> str | None:
@@ -76,9 +91,8 @@ def _one(fields: Fields, *names: str) -> str | None:
 
 def _read(fields: Fields) -> _Known:
     fields.refuse_unknown(
-        "illuminance_lx", "illuminance_fc", "exposure_lx_s", "bursts", "iso", "fps", "shutter_deg",
-        "time_s", "f_number", "t_number", "filter_stops", "filter_factor", "lens_stops", "receptor",
-        "constant",
+        "illuminance_lx", "illuminance_fc", "exposure_lx_s", "bursts", "f_number", "t_number",
+        *_CAMERA,
     )  # fmt: skip
     illuminance = either(fields, "illuminance", LIGHT, LIGHT_BOUNDS)
     burst = None
@@ -89,13 +103,29 @@ def _read(fields: Fields) -> _Known:
                 "Give a steady light (lx) or a flash (lx·s), not both of them.",
             )
         burst = fields.number("exposure_lx_s", low=1e-4, high=1e6)
-    fps, angle, time = read_shutter(fields)
+    camera = _read_camera(fields)
     stop = _one(fields, "f_number", "t_number")
-    lens = fields.number("lens_stops", 0.0, 0.0, 10.0)
-    if stop == "t_number" and lens:
+    if stop == "t_number" and camera.lens_stops:
         raise Problem(
             fields.at("lens_stops"), "A T-number holds the loss of the lens already: leave it out."
         )
+    return _Known(
+        **vars(camera),
+        illuminance_lx=illuminance,
+        exposure_lx_s=burst,
+        bursts=fields.whole("bursts", 1, 1, 1000),
+        f_number=_read_stop(fields, stop) if stop else None,
+    )
+
+
+def read_camera(fields: Fields) -> Camera:
+    """Return the camera from a group that holds nothing else."""
+    fields.refuse_unknown(*_CAMERA)
+    return _read_camera(fields)
+
+
+def _read_camera(fields: Fields) -> Camera:
+    fps, angle, time = read_shutter(fields)
     loss = _one(fields, "filter_stops", "filter_factor")
     filter_stops = None
     if loss == "filter_stops":
@@ -103,17 +133,13 @@ def _read(fields: Fields) -> _Known:
     elif loss == "filter_factor":
         filter_stops = math.log2(fields.number(loss, low=1.0, high=1e9))
     receptor = fields.choice("receptor", tuple(stops.CONSTANTS), "flat")
-    return _Known(
-        illuminance_lx=illuminance,
-        exposure_lx_s=burst,
-        bursts=fields.whole("bursts", 1, 1, 1000),
+    return Camera(
         iso=fields.number("iso", low=0.1, high=1e8) if fields.given("iso") else None,
         fps=fps,
         shutter_deg=angle,
         time_s=time,
-        f_number=_read_stop(fields, stop) if stop else None,
         filter_stops=filter_stops,
-        lens_stops=lens,
+        lens_stops=fields.number("lens_stops", 0.0, 0.0, 10.0),
         constant=fields.number("constant", stops.CONSTANTS[receptor], 100.0, 1000.0),
     )
 
@@ -236,7 +262,7 @@ def _settle(known: _Known, solved: str | None, fields: Fields) -> _Known:
     raise Problem(fields.path, "This exposure cannot be solved as it stands.")
 
 
-def _answer(known: _Known, solved: str | None) -> dict[str, Any]:
+def _answer(known: _Known, solved: str | None, say: str) -> dict[str, Any]:
     n, iso = known.f_number or 0.0, known.iso or 0.0
     answer: dict[str, Any] = {"solved": solved, "iso": iso, "constant": known.constant}
     if known.exposure_lx_s is not None:
@@ -265,14 +291,14 @@ def _answer(known: _Known, solved: str | None) -> dict[str, Any]:
     if known.exposure_lx_s is not None and not solved:
         needed = stops.light_needed(n, iso, known.constant, known.loss_stops)
         answer["bursts_needed"] = flash.bursts_needed(known.exposure_lx_s, needed)
-    answer["words"] = _words(known, solved, over)
+    answer["words"] = _words(known, solved, over, say)
     answer["warnings"] = _warnings(known, solved)
     return answer
 
 
-def _words(known: _Known, solved: str | None, over: float) -> str:
+def _words(known: _Known, solved: str | None, over: float, say: str) -> str:
     if solved == "f_number":
-        return stops.stop_in_thirds(known.f_number or 1.0)
+        return stops.stop_words(known.f_number or 1.0, say)
     if solved == "illuminance_lx":
         lux = known.illuminance_lx or 0.0
         return f"{_plain(lux)} lx ({_plain(lux / stops.LX_PER_FC)} fc)"
@@ -288,14 +314,14 @@ def _words(known: _Known, solved: str | None, over: float) -> str:
     if solved == "filter_stops":
         over = known.filter_stops or 0.0
         if over < -1 / 6:
-            return f"{stops.amount_in_thirds(over)} short of light"
+            return f"{stops.amount_words(over, say)} short of light"
         if over < 1 / 6:
             return "right as it is"
         density = over * math.log10(2.0)
-        return f"{stops.amount_in_thirds(over)} of filter (ND {density:.1f})"
+        return f"{stops.amount_words(over, say)} of filter (ND {density:.1f})"
     if abs(over) < 1 / 6:
         return "right as it is"
-    return f"{stops.amount_in_thirds(over)} {'over' if over > 0 else 'under'}"
+    return f"{stops.amount_words(over, say)} {'over' if over > 0 else 'under'}"
 
 
 def _plain(value: float) -> str:

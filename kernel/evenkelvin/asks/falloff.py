@@ -3,13 +3,15 @@
 Fields: ``illuminance_lx`` or ``illuminance_fc`` read at ``distance_m`` or ``distance_ft`` from the
 lamp, and one question: ``at_m`` or ``at_ft`` (what does it read there?), ``wanted_lx`` or
 ``wanted_fc`` (where must it go?), ``lose_stops`` (how far to lose that much; negative gains).
-Optional ``source_m`` or ``source_ft``: the widest measure of the lamp or frame.
+Optional ``source_m`` or ``source_ft``: the widest measure of the lamp or frame; ``say`` "thirds"
+(default) or "tenths", how words tell stops.
 """
 
 from __future__ import annotations
 
 from typing import Any
 
+from evenkelvin.asks.expose import SAYINGS
 from evenkelvin.asks.units import (
     LENGTH,
     LENGTH_BOUNDS,
@@ -31,7 +33,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     """Answer the ask."""
     fields.refuse_unknown(
         "ask", "illuminance_lx", "illuminance_fc", "distance_m", "distance_ft", "at_m", "at_ft",
-        "wanted_lx", "wanted_fc", "lose_stops", "source_m", "source_ft",
+        "wanted_lx", "wanted_fc", "lose_stops", "source_m", "source_ft", "say",
     )  # fmt: skip
     light = either(fields, "illuminance", LIGHT, LIGHT_BOUNDS)
     distance = either(fields, "distance", LENGTH, LENGTH_BOUNDS)
@@ -60,7 +62,8 @@ def reply(fields: Fields) -> dict[str, Any]:
         moved += ": no change"
     else:
         side = "more" if change > 0 else "less"
-        moved += f": {stops.amount_in_thirds(change)} {side}"
+        say = fields.choice("say", SAYINGS, "thirds")
+        moved += f": {stops.amount_words(change, say)} {side}"
     answer: dict[str, Any] = both(there, "distance", LENGTH) | {"stops": change}
     if light is not None:
         reads = stops.lux_at(light, distance, there)

@@ -4,13 +4,15 @@ Fields: ``hangs`` [{``gels`` [names] or ``gel``, ``width_m`` and ``height_m`` (b
 where the size is not known yet), ``count`` (1), ``where``}]; ``stock`` [{``gel``, ``width_m``,
 ``length_m``, ``count``}]; ``rolls``, the sizes that can be bought [{``width_m``, ``length_m``}]
 (default one roll size); ``spare_percent`` of what is cut that is to stay uncut (15);
-``overlap_m`` at a seam (0.05).
+``overlap_m`` at a seam (0.05). Every length may be given in ``_ft`` instead; ``length_unit`` "m"
+(default) or "ft" is the one that words use.
 """
 
 from __future__ import annotations
 
 from typing import Any
 
+from evenkelvin.asks.units import length, length_unit, size_words
 from evenkelvin.asks.windows import MOST_PANES, USUAL_ROLL, read_stocks
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
@@ -39,9 +41,12 @@ class _Need:
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer the ask."""
-    fields.refuse_unknown("ask", "hangs", "stock", "rolls", "spare_percent", "overlap_m")
+    fields.refuse_unknown(
+        "ask", "hangs", "stock", "rolls", "spare_percent", "overlap_m", "overlap_ft", "length_unit"
+    )
     spare = fields.number("spare_percent", 15.0, 0.0, 500.0) / 100.0
-    overlap = fields.number("overlap_m", 0.05, 0.0, 1.0)
+    overlap = length(fields, "overlap", 0.0, 1.0, 0.05)
+    unit = length_unit(fields)
     needs = _needs(fields)
     stock = _stock(fields)
     sizes = read_stocks(fields, "rolls") or [USUAL_ROLL]
@@ -53,14 +58,16 @@ def reply(fields: Fields) -> dict[str, Any]:
                 f"rolls.{index}.width_m", "The roll is too narrow beside the overlap at a seam."
             )
     gels = [
-        _gel(name, need, order_gel(need.panes, stock.get(name, []), sizes, overlap, spare))
+        _gel(name, need, order_gel(need.panes, stock.get(name, []), sizes, overlap, spare), unit)
         for name, need in needs.items()
     ]
     buy = [gel for gel in gels if gel["order"]]
     if buy:
         words = f"Order {'; '.join(gel['words'] for gel in buy)}"
+    elif any(gel["pieces"] for gel in gels):
+        words = "Nothing to order: the stock suffices"
     else:
-        words = "Nothing to order: the stock suffices" if gels else "Nothing hangs yet"
+        words = "No size is known yet" if gels else "Nothing hangs yet"
     unsized = [gel["gel"] for gel in gels if gel["unsized"]]
     warnings = [f"No size yet for some {name}: it is not in the order." for name in unsized]
     return {"gels": gels, "words": words, "warnings": warnings}
@@ -70,18 +77,17 @@ def _needs(fields: Fields) -> dict[str, _Need]:
     needs: dict[str, _Need] = {}
     total = 0
     for group in fields.groups("hangs", most=2000):
-        group.refuse_unknown("gel", "gels", "width_m", "height_m", "count", "where")
+        group.refuse_unknown(
+            "gel", "gels", "width_m", "width_ft", "height_m", "height_ft", "count", "where"
+        )
         names = group.texts("gels")
         if group.given("gel"):
             names = [*names, group.text("gel", longest=80)]
         if not names:
             raise Problem(group.at("gels"), "Which gel hangs here? Give its name.")
         size = None
-        if group.given("width_m") or group.given("height_m"):
-            size = (
-                group.number("width_m", low=0.02, high=100.0),
-                group.number("height_m", low=0.02, high=100.0),
-            )
+        if any(group.given(name) for name in ("width_m", "width_ft", "height_m", "height_ft")):
+            size = (length(group, "width", 0.02, 100.0), length(group, "height", 0.02, 100.0))
         count = group.whole("count", 1, 1, MOST_PANES)
         total += count * len(names)
         if total > 10 * MOST_PANES:
@@ -99,15 +105,22 @@ def _stock(fields: Fields) -> dict[str, list[Stock]]:
     return found
 
 
-def _size(stock: Stock, count: int) -> dict[str, Any]:
-    return {"width_m": stock.width, "length_m": stock.length, "count": count}
+def _size(stock: Stock, count: int, unit: str) -> dict[str, Any]:
+    words = f"{count} of {size_words(stock.width, stock.length, unit)}"
+    return {"width_m": stock.width, "length_m": stock.length, "count": count, "words": words}
 
 
-def _gel(name: str, need: _Need, order: GelOrder | None) -> dict[str, Any]:
+def _gel(name: str, need: _Need, order: GelOrder | None, unit: str) -> dict[str, Any]:
     answer: dict[str, Any] = {
         "gel": name,
         "pieces": [
-            {"width_m": width, "height_m": height, "count": count, "where": places}
+            {
+                "width_m": width,
+                "height_m": height,
+                "count": count,
+                "where": places,
+                "words": f"{count} of {size_words(width, height, unit)}",
+            }
             for (width, height), (count, places) in sorted(need.sizes.items())
         ],
         "unsized": need.unsized,
@@ -119,15 +132,13 @@ def _gel(name: str, need: _Need, order: GelOrder | None) -> dict[str, Any]:
     }
     if order is not None:
         answer |= {
-            "have": [_size(stock, count) for stock, count in order.owned],
-            "order": [_size(stock, count) for stock, count in order.buy],
+            "have": [_size(stock, count, unit) for stock, count in order.owned],
+            "order": [_size(stock, count, unit) for stock, count in order.buy],
             "cut_m2": order.plan.cut_area,
             "spare_m2": order.spare,
             "seams": order.plan.seams,
         }
-    bought = " and ".join(
-        f"{size['count']} of {size['width_m']:g} × {size['length_m']:g} m"
-        for size in answer["order"]
-    )
-    answer["words"] = f"{name}: {bought or 'enough in stock'}"
+    bought = " and ".join(size["words"] for size in answer["order"])
+    enough = "enough in stock" if need.panes else "no size yet"
+    answer["words"] = f"{name}: {bought or enough}"
     return answer

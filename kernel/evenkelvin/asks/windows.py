@@ -5,7 +5,8 @@ Fields: ``windows`` [{``width_m``, ``height_m``, ``count`` (1), ``name``, ``pane
 [{``width_m``, ``length_m``, ``count``, ``name``}], sheets too (default one roll size),
 ``overlap_m`` at a seam (0.05), ``margin_m`` around every piece (0), ``direction`` of the roll's
 length on the glass: "any", "upright" or "across". ``gels``: the names that hang on every window,
-one layer each.
+one layer each. Every length may be given in ``_ft`` instead; ``length_unit`` "m" (default) or
+"ft" is the one that words use.
 ``nd``: {``measured_lx`` | ``measured_fc``, ``wanted_lx`` | ``wanted_fc``, ``gel_stops``} or
 {``stops``}: how much neutral density the window needs beside its colour.
 """
@@ -14,7 +15,15 @@ from __future__ import annotations
 
 from typing import Any, cast
 
-from evenkelvin.asks.units import LIGHT, LIGHT_BOUNDS, either
+from evenkelvin.asks.units import (
+    LIGHT,
+    LIGHT_BOUNDS,
+    either,
+    length,
+    length_unit,
+    length_words,
+    size_words,
+)
 from evenkelvin.exposure import stops
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
@@ -39,8 +48,9 @@ CAUTIONS = [
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer the ask."""
     fields.refuse_unknown(
-        "ask", "windows", "rolls", "overlap_m", "margin_m", "direction", "gels", "nd"
-    )
+        "ask", "windows", "rolls", "overlap_m", "overlap_ft", "margin_m", "margin_ft",
+        "direction", "gels", "nd", "length_unit",
+    )  # fmt: skip
     answer: dict[str, Any] = {}
     if fields.given("nd"):
         answer["nd"] = _neutral(fields.group("nd"))
@@ -55,12 +65,12 @@ def read_stocks(fields: Fields, name: str, counted: bool = False) -> list[glass.
     """Return sizes of rolls and sheets; with ``counted`` each must say how many there are."""
     found = []
     for group in fields.groups(name, most=50):
-        group.refuse_unknown("gel", "width_m", "length_m", "count", "name")
+        group.refuse_unknown("gel", "width_m", "width_ft", "length_m", "length_ft", "count", "name")
         counts = counted or group.given("count")
         count = group.whole("count", 1, 0, 10_000) if counts else None
-        width = group.number("width_m", low=0.05, high=20.0)
-        length = group.number("length_m", low=0.05, high=500.0)
-        found.append(glass.Stock(width, length, count))
+        width = length(group, "width", 0.05, 20.0)
+        along = length(group, "length", 0.05, 500.0)
+        found.append(glass.Stock(width, along, count))
     return found
 
 
@@ -68,12 +78,15 @@ def _panes(groups: list[Fields], margin: float) -> tuple[list[glass.Pane], list[
     panes: list[glass.Pane] = []
     names = []
     for index, group in enumerate(groups):
-        group.refuse_unknown("name", "width_m", "height_m", "count", "panes_across", "panes_down")
+        group.refuse_unknown(
+            "name", "width_m", "width_ft", "height_m", "height_ft", "count", "panes_across",
+            "panes_down",
+        )  # fmt: skip
         names.append(group.text("name", f"window {index + 1}", longest=80))
         across = group.whole("panes_across", 1, 1, 50)
         down = group.whole("panes_down", 1, 1, 50)
-        width = group.number("width_m", low=0.05, high=100.0) / across + 2.0 * margin
-        height = group.number("height_m", low=0.05, high=100.0) / down + 2.0 * margin
+        width = length(group, "width", 0.05, 100.0) / across + 2.0 * margin
+        height = length(group, "height", 0.05, 100.0) / down + 2.0 * margin
         number = group.whole("count", 1, 1, MOST_PANES) * across * down
         if len(panes) + number > MOST_PANES:
             raise Problem(
@@ -87,8 +100,8 @@ def _panes(groups: list[Fields], margin: float) -> tuple[list[glass.Pane], list[
 def _cut(fields: Fields, groups: list[Fields]) -> dict[str, Any]:
     if not groups:
         raise Problem("windows", "No windows yet: give width_m, height_m and count of each kind.")
-    overlap = fields.number("overlap_m", 0.05, 0.0, 1.0)
-    margin = fields.number("margin_m", 0.0, 0.0, 0.5)
+    overlap = length(fields, "overlap", 0.0, 1.0, 0.05)
+    margin = length(fields, "margin", 0.0, 0.5, 0.0)
     direction = cast(
         glass.Direction, fields.choice("direction", ("any", "upright", "across"), "any")
     )
@@ -104,12 +117,13 @@ def _cut(fields: Fields, groups: list[Fields]) -> dict[str, Any]:
             "The roll is too small for this much glass beside the overlap: take a wider roll or "
             "less overlap, or divide the windows.",
         )
-    return _answer(plan, names, gels, max(1, len(gels)), direction)
+    return _answer(plan, names, gels, direction, length_unit(fields))
 
 
 def _answer(
-    plan: glass.Plan, names: list[str], gels: list[str], layers: int, direction: str
+    plan: glass.Plan, names: list[str], gels: list[str], direction: str, unit: str
 ) -> dict[str, Any]:
+    layers = max(1, len(gels))
     pieces = [placed.piece for roll in plan.rolls for placed in roll.placed]
     rolls = [
         {
@@ -118,6 +132,8 @@ def _answer(
             "used_m": roll.used,
             "left_m": max(0.0, roll.stock.length - roll.used),
             "lengths_m": [level.along for level in roll.levels],
+            "words": f"{size_words(roll.stock.width, roll.stock.length, unit)}, "
+            f"{length_words(roll.used, unit)} used",
             "pieces": [
                 {
                     "window": placed.piece.window,
@@ -128,6 +144,7 @@ def _answer(
                     "at_along_m": placed.at_along,
                     "across_m": placed.piece.across,
                     "along_m": placed.piece.along,
+                    "words": size_words(placed.piece.across, placed.piece.along, unit),
                 }
                 for placed in roll.placed
             ],
@@ -138,15 +155,16 @@ def _answer(
     needed = [
         {
             "width_m": width,
-            "length_m": length,
+            "length_m": along,
             "rolls": layers
-            * sum((r.stock.width, r.stock.length) == (width, length) for r in plan.rolls),
+            * sum((r.stock.width, r.stock.length) == (width, along) for r in plan.rolls),
+            "words": size_words(width, along, unit),
         }
-        for width, length in sizes
+        for width, along in sizes
     ]
     offcuts = plan.used_area - plan.cut_area
     answer: dict[str, Any] = {
-        "cuts": _cuts([*pieces, *plan.left_out], names),
+        "cuts": _cuts([*pieces, *plan.left_out], names, unit),
         "rolls": rolls,
         "layers": layers,
         "gels": gels,
@@ -156,12 +174,18 @@ def _answer(
             "area_m2": offcuts,
             "percent": 100.0 * offcuts / plan.used_area if plan.used_area else 0.0,
         },
-        "left_out": _cuts(list(plan.left_out), names),
+        "left_out": _cuts(list(plan.left_out), names, unit),
     }
     if plan.rolls:
         first = plan.rolls[0].stock
-        length, least = glass.area_bound([*pieces, *plan.left_out], first)
-        answer["bound"] = {"length_m": length, "rolls": least, "width_m": first.width}
+        along, least = glass.area_bound([*pieces, *plan.left_out], first)
+        answer["bound"] = {
+            "length_m": along,
+            "rolls": least,
+            "width_m": first.width,
+            "words": f"{length_words(along, unit)} of that width by area alone, "
+            f"{_plural(least * layers, 'roll')}",
+        }
     else:
         answer["bound"] = None
     answer["used_m"] = sum(roll.used for roll in plan.rolls)
@@ -170,7 +194,7 @@ def _answer(
     return answer
 
 
-def _cuts(pieces: list[glass.Piece], names: list[str]) -> list[dict[str, Any]]:
+def _cuts(pieces: list[glass.Piece], names: list[str], unit: str) -> list[dict[str, Any]]:
     """Return pieces as a list to cut by: equal ones of one window together."""
     found: dict[tuple[int, float, float], int] = {}
     for piece in pieces:
@@ -178,7 +202,14 @@ def _cuts(pieces: list[glass.Piece], names: list[str]) -> list[dict[str, Any]]:
         key = (piece.window, small, large)
         found[key] = found.get(key, 0) + 1
     return [
-        {"window": window, "name": names[window], "width_m": small, "length_m": large, "count": n}
+        {
+            "window": window,
+            "name": names[window],
+            "width_m": small,
+            "length_m": large,
+            "count": n,
+            "words": size_words(small, large, unit),
+        }
         for (window, small, large), n in sorted(found.items())
     ]
 
@@ -188,10 +219,7 @@ def _plural(count: int, word: str) -> str:
 
 
 def _words(needed: list[dict[str, Any]], plan: glass.Plan, layers: int, percent: float) -> str:
-    bought = " and ".join(
-        f"{_plural(size['rolls'], 'roll')} of {size['width_m']:g} × {size['length_m']:g} m"
-        for size in needed
-    )
+    bought = " and ".join(f"{_plural(size['rolls'], 'roll')} of {size['words']}" for size in needed)
     seams = _plural(plan.seams, "seam") if plan.seams else "no seam"
     each = f", {layers} layers" if layers > 1 else ""
     return f"{bought or 'Nothing fits'}{each}; {seams}; {percent:.0f} % offcuts"

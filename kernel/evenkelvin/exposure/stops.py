@@ -127,14 +127,24 @@ def amount_in_tenths(stops: float) -> str:
     return f"{shown} stop{'' if shown == '1.0' else 's'}"
 
 
-def ratio_words(stops: float) -> str:
+def stop_words(f_number: float, say: str) -> str:
+    """Return an f-number as said in "thirds" or "tenths"."""
+    return stop_in_tenths(f_number) if say == "tenths" else stop_in_thirds(f_number)
+
+
+def amount_words(stops: float, say: str) -> str:
+    """Return a number of stops, unsigned, as said in "thirds" or "tenths"."""
+    return amount_in_tenths(stops) if say == "tenths" else amount_in_thirds(stops)
+
+
+def ratio_words(stops: float, say: str = "thirds") -> str:
     """Return a ratio of lights as said: ``4:1, 2 stops over``."""
-    if round(abs(stops) * 3.0) == 0:
+    if round(abs(stops) * (10.0 if say == "tenths" else 3.0)) == 0:
         return "1:1, level"
     side = "over" if stops > 0 else "under"
     times = math.exp2(abs(stops))
     pair = f"{times:.3g}:1" if stops > 0 else f"1:{times:.3g}"
-    return f"{pair}, {amount_in_thirds(stops)} {side}"
+    return f"{pair}, {amount_words(stops, say)} {side}"
 
 
 def time_words(time_s: float) -> str:

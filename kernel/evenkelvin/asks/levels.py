@@ -1,0 +1,89 @@
+"""``levels``: the lights of a set as stops for the camera, and each one's ratio to the key.
+
+Fields: ``lights`` [{``name``, ``illuminance_lx`` | ``illuminance_fc`` | flash ``exposure_lx_s``,
+``loss_stops``, what the gel still to be hung takes (0)}]; ``key``, the index of the key light;
+``camera``, the fields of ``expose``'s ``known`` without the light and the stop; ``say`` "thirds"
+(default) or "tenths". A light without a level, and a ratio of flash to steady light, is null.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from evenkelvin.asks.expose import SAYINGS, Camera, read_camera
+from evenkelvin.asks.units import LIGHT, LIGHT_BOUNDS, either
+from evenkelvin.exposure import stops
+from evenkelvin.fields import Fields
+from evenkelvin.problem import Problem
+
+
+class _Level:
+    """How bright one light is: steady in lx, or a burst in lx·s."""
+
+    def __init__(self, fields: Fields) -> None:
+        fields.refuse_unknown(
+            "name", "illuminance_lx", "illuminance_fc", "exposure_lx_s", "loss_stops"
+        )
+        self.name = fields.text("name", "", longest=200)
+        self.steady = either(fields, "illuminance", LIGHT, LIGHT_BOUNDS)
+        self.burst: float | None = None
+        if fields.given("exposure_lx_s"):
+            if self.steady is not None:
+                raise Problem(
+                    fields.at("exposure_lx_s"),
+                    "Give a steady light (lx) or a flash (lx·s), not both of them.",
+                )
+            self.burst = fields.number("exposure_lx_s", low=1e-4, high=1e6)
+        self.loss = fields.number("loss_stops", 0.0, -30.0, 30.0)
+
+    def ratio(self, key: _Level, with_gel: bool) -> float | None:
+        """Return the stops by which this light is brighter than the key."""
+        pair = (self.steady, key.steady) if self.steady is not None else (self.burst, key.burst)
+        if pair[0] is None or pair[1] is None:
+            return None
+        lost = self.loss - key.loss if with_gel else 0.0
+        return stops.ratio_stops(pair[0], pair[1]) - lost
+
+
+def reply(fields: Fields) -> dict[str, Any]:
+    """Answer with each light's stop and ratio, as read and with its gel on."""
+    fields.refuse_unknown("ask", "lights", "key", "camera", "say")
+    say = fields.choice("say", SAYINGS, "thirds")
+    levels = [_Level(group) for group in fields.groups("lights", most=500)]
+    key = None
+    if fields.given("key"):
+        index = fields.whole("key", 0, 0, 499)
+        if index >= len(levels):
+            raise Problem("key", f"There is no light number {index} to be the key.")
+        key = levels[index]
+    camera = read_camera(fields.group("camera")) if fields.given("camera") else None
+    return {
+        "lights": [
+            {
+                "name": level.name,
+                "now": _state(level, key, camera, say, False),
+                "gelled": _state(level, key, camera, say, True) if level.loss else None,
+            }
+            for level in levels
+        ]
+    }
+
+
+def _state(
+    level: _Level, key: _Level | None, camera: Camera | None, say: str, gelled: bool
+) -> dict[str, Any]:
+    ratio = level.ratio(key, gelled) if key is not None and level is not key else None
+    state: dict[str, Any] = {
+        "stop": None,
+        "stops_to_key": ratio,
+        "ratio_words": stops.ratio_words(ratio, say) if ratio is not None else None,
+    }
+    if camera is not None:
+        light = level.burst
+        if level.steady is not None and camera.time_s is not None:
+            light = level.steady * camera.time_s
+        if light is not None and camera.iso is not None:
+            loss = camera.loss_stops + (level.loss if gelled else 0.0)
+            n = stops.f_number_for(light, camera.iso, camera.constant, loss)
+            state["stop"] = stops.stop_words(n, say)
+    return state

@@ -123,12 +123,12 @@ def _mix_rows() -> list[Row]:
 
     def naive_mix() -> Any:
         total = np.zeros(3)
-        for values, one in zip(spectra, readings, strict=True):
-            xyz = colour.sd_to_XYZ(
-                colour.SpectralDistribution(values, SHAPE.wavelengths), CMFS, method="Integration"
-            )
-            total += xyz / xyz[1] * one["illuminance_lx"]
-        return colour.XYZ_to_xy(total)
+        for one in readings:
+            uv = colour.temperature.CCT_to_uv_Ohno2013([one["cct_K"], one["duv"]])
+            xy = colour.UCS_uv_to_xy(uv)
+            total += colour.xyY_to_XYZ([*xy, one["illuminance_lx"]])
+        xy = colour.XYZ_to_xy(total)
+        return xy, colour.temperature.uv_to_CCT_Ohno2013(colour.xy_to_UCS_uv(xy))
 
     def curve(values: Any) -> dict[str, Any]:
         return {"wavelengths_nm": SHAPE.wavelengths.tolist(), "values": values.tolist()}

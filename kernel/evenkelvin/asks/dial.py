@@ -114,7 +114,7 @@ def closing_pack(
     """Return the pack that brings a lamp from the nearest it can do to the target, or None."""
     light, target = (
         read_reading(
-            Fields({"x": float(x), "y": float(y), "lamp": kind}, "gamut"), kit, need_spectrum=False
+            Fields({"x": float(x), "y": float(y), "lamp": kind}, "gamut"), kit, stand_in="may"
         )
         for (x, y), kind in (
             (uv_prime_to_xy(aim), lamp),
@@ -141,7 +141,7 @@ def _read_history(fields: Fields, kit: tuple[Gel, ...]) -> tuple[Floats, Floats]
     for pair in fields.groups("history", most=_MOST_PAIRS):
         pair.refuse_unknown("dialled", "measured", "name", "note")
         both = (pair.group("dialled"), pair.group("measured"))
-        pairs.append([read_reading(one, kit, need_spectrum=False).xy for one in both])
+        pairs.append([read_reading(one, kit, stand_in="none").xy for one in both])
     if not pairs:
         return np.empty((0, 2)), np.empty((0, 2))
     uv = xy_to_uv_prime(np.array(pairs))

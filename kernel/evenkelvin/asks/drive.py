@@ -45,7 +45,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
     prefer = fields.choice("prefer", ("light", "similarity"), "light")
     groups = fields.groups("primaries", most=_MOST_PRIMARIES)
-    primaries = [read_reading(group, every, need_spectrum=False) for group in groups]
+    primaries = [read_reading(group, every, stand_in="none") for group in groups]
     if not primaries:
         raise Problem(fields.at("primaries"), "Read each primary alone at full level first.")
     for group, light in zip(groups, primaries, strict=True):

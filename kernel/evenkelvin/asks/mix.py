@@ -83,7 +83,7 @@ def read_mixture(fields: Fields, name: str, kit: tuple[Gel, ...]) -> Mixture:
             "reading", "share_lx", "share_fc", "stops", "dimmer", "distance_m", "distance_ft",
             "measured_at_m", "measured_at_ft", "name",
         )  # fmt: skip
-        light = read_reading(group.group("reading"), kit, need_spectrum=False)
+        light = read_reading(group.group("reading"), kit, stand_in="may")
         lights.append(light)
         names.append(group.text("name", light.name, longest=200) or f"light {index + 1}")
         share, factor = _read_amount(group, light)

@@ -32,10 +32,10 @@ def reply(fields: Fields) -> dict[str, Any]:
     fields.refuse_unknown("ask", "lights", "sum", "own_gels")
     kit = read_kit(fields)
     groups = fields.groups("lights", most=_MOST_LIGHTS)
-    lights = [read_reading(group, kit, need_spectrum=False) for group in groups]
+    lights = [read_reading(group, kit, stand_in="none") for group in groups]
     if not lights:
         raise Problem(fields.at("lights"), "Give the reading of each light alone.")
-    total = read_reading(fields.group("sum"), kit, need_spectrum=False)
+    total = read_reading(fields.group("sum"), kit, stand_in="none")
     names = [light.name or f"light {index + 1}" for index, light in enumerate(lights)]
     found = unmix(lights, total)
     amount = total.illuminance_lx or total.exposure_lx_s

@@ -132,5 +132,5 @@ def read_gamut(fields: Fields, name: str, kit: tuple[Gel, ...]) -> Polygon:
     groups = fields.groups(name, most=24)
     if not groups:
         raise Problem(fields.at(name), "A gamut needs one colour or more.")
-    corners = np.stack([read_reading(group, kit, need_spectrum=False).xy for group in groups])
+    corners = np.stack([read_reading(group, kit, stand_in="none").xy for group in groups])
     return Polygon(hull(xy_to_uv_prime(corners)))

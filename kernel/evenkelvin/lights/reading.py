@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import Literal
 
 import numpy as np
 
@@ -21,6 +22,9 @@ from evenkelvin.filters.gel import Gel
 from evenkelvin.filters.kit import find_gel
 from evenkelvin.lights.stand_in import LAMPS, bend, stand_ins
 from evenkelvin.problem import Problem
+
+#: Whether a bare x y gets a stand-in for its spectrum.
+StandIn = Literal["must", "may", "none"]
 
 #: CCT in K that a reading may have, and that a target white may have (common practice).
 READING_K = (1000.0, 25_000.0)
@@ -174,7 +178,7 @@ def read_reading(
     fields: Fields,
     kit: tuple[Gel, ...],
     extra: tuple[str, ...] = (),
-    need_spectrum: bool = True,
+    stand_in: StandIn = "must",
 ) -> Reading:
     """Return a reading from its fields.
 
@@ -186,9 +190,9 @@ def read_reading(
         Gels that ``pack`` may name.
     extra
         Further fields that the caller reads for itself.
-    need_spectrum
-        Whether a bare x y must have a stand-in. Otherwise a colour so deep that none reaches it,
-        such as one primary of a lamp, is taken with ``spectra`` of shape (0, 81).
+    stand_in
+        Whether a bare x y must have one, may (a colour so deep that none reaches it, such as one
+        primary of a lamp, is taken too), or needs none; without, ``spectra`` has shape (0, 81).
 
     Raises
     ------
@@ -244,11 +248,13 @@ def read_reading(
         gridded = on_grid(spectrum)[np.newaxis]
         bent = bend(gridded, xy)
         spectra = bent if len(bent) else gridded / gridded.max()
+    elif stand_in == "none":
+        spectra = np.empty((0, len(GRID)))
     else:
         try:
             spectra = stand_ins(lamp, xy, pack_transmittance(pack) if pack else None)
         except Problem as problem:
-            if need_spectrum:
+            if stand_in == "must":
                 raise Problem(fields.at(problem.field), problem.message) from None
             spectra = np.empty((0, len(GRID)))
     return Reading(

@@ -7,7 +7,7 @@ stands in for the light, and all of them together show how far a prediction can 
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 
 import numpy as np
 
@@ -115,8 +115,16 @@ def stand_ins(lamp: str, xy: Floats, pack: Floats | None = None) -> Floats:
     Problem
         When no spectrum can be found, field ``x``.
     """
+    through = None if pack is None else np.asarray(pack, dtype=np.float64).tobytes()
+    return _stand_ins(lamp, float(xy[0]), float(xy[1]), through)
+
+
+@lru_cache(maxsize=256)
+def _stand_ins(lamp: str, x: float, y: float, pack: bytes | None) -> Floats:
+    """Return the stand-ins; the same readings come again with every question about a set."""
+    xy = np.array([x, y])
+    through = np.ones(GRID.shape) if pack is None else np.frombuffer(pack)
     _, smooth, tabulated = LAMPS[lamp]
-    through = np.ones(GRID.shape) if pack is None else pack
     cct, _ = xy_to_cct(xy)
     kelvin = 3000.0 if np.isnan(cct) else float(np.clip(cct, 1000.0, 25000.0))
     candidates = [
@@ -136,4 +144,5 @@ def stand_ins(lamp: str, xy: Floats, pack: Floats | None = None) -> Floats:
             f"No spectrum of a lamp reaches x {xy[0]:.4f}, y {xy[1]:.4f}: "
             "it is close to a single wavelength. Measure a spectrum to go on.",
         )
+    bent.setflags(write=False)
     return bent

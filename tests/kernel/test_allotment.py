@@ -97,3 +97,16 @@ def test_a_good_of_which_there_is_plenty_is_not_reckoned_with():
     ample = allot(options, 2, np.full(3, 15))
     assert np.array_equal(free.cost, ample.cost)
     assert np.array_equal(free.cost, free.at_least)
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_on_larger_sets_more_room_only_closes_the_gap(seed):
+    rng = np.random.default_rng(seed)
+    options = _random(rng, 9, 4, 8, 10)
+    stock = rng.integers(0, 3, 8)
+    small, large = (allot(options, 4, stock, carried=(room,)) for room in (20, 20_000))
+    _valid(small, options, stock)
+    _valid(large, options, stock)
+    assert np.all(large.cost <= small.cost)
+    assert np.all(small.at_least <= large.cost)
+    assert np.all(small.at_least <= large.at_least)

@@ -24,7 +24,7 @@ from evenkelvin.data import Floats
 Whole = NDArray[np.int64]
 
 #: Partial plans carried from one light to the next, in one try after the other.
-_CARRIED = (500, 4_000, 16_000)
+_CARRIED = (500, 8_000, 120_000)
 #: How far the goal lies from the bound (0) to the best known (1).
 _GOALS = (1.0, 0.7, 0.5, 0.35, 0.25, 0.15, 0.1, 0.06, 0.03, 0.015, 0.007, 0.003, 0.0)
 

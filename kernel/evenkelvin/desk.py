@@ -39,6 +39,7 @@ ASKS: dict[str, str] = {
     "book_parts": "book_parts",
     "join_parts": "join_parts",
     "since": "since",
+    "judge": "judge",
     "continuity": "continuity",
     "report": "report",
     "balance": "balance",

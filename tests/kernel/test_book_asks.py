@@ -244,3 +244,39 @@ def test_every_answer_is_json() -> None:
         {"ask": "book_csv", "book": BOOK},
     ):
         assert "problem" not in json.loads(answer_json(json.dumps(request)))
+
+
+def test_many_readings_are_judged_each_against_its_own_white() -> None:
+    readings = [
+        {"cct_K": "3200", "target": T32},
+        {"x": "0,4300", "y": "0.4050", "target": T32},
+        {"cct_K": "5600", "target": {"x": "0.4234", "y": "0.3990"}},
+        {"x": "4255", "y": "0.4", "target": T32},
+        {"x": "0.4", "y": "0.4"},
+    ]
+    judged = answer({"ask": "judge", "readings": readings, "tolerance": "tight"})
+    assert judged["verdicts"] == ["holds", "near", "off", None, None]
+    for reading, verdict in zip(readings[:3], judged["verdicts"], strict=False):
+        white = {key: value for key, value in reading.items() if key != "target"}
+        fix = answer(
+            {"ask": "fix", "reading": white, "target": reading["target"], "tolerance": "tight"}
+        )
+        assert fix["verdict"] == verdict
+
+
+def test_readings_taken_with_a_clock_set_back_stay_in_order() -> None:
+    late, early = "2026-10-27T20:00:00+01:00", "2026-10-27T08:00:00+01:00"
+    book = file_of(
+        *BOOK["entries"][:4],
+        entry("a", "reading", "h", late, cct_K="3300"),
+        entry("b", "reading", "h", early, cct_K="3200", follows="a"),
+        entry("c", "reading", "h", "2026-10-27T09:00:00+01:00", cct_K="3100", follows="b"),
+        entry("d", "reading", "h", "2026-10-27T21:00:00+01:00", cct_K="3000", follows="gone"),
+        # A made-up circle is cut, not walked for ever.
+        entry("e", "reading", "h", "2026-10-27T07:00:00+01:00", cct_K="5000", follows="f"),
+        entry("f", "reading", "h", "2026-10-27T06:00:00+01:00", cct_K="5000", follows="e"),
+    )
+    report = answer({"ask": "report", "book": book, "of": "s"})
+    read = [each["id"] for each in report["setups"][0]["slips"][0]["readings"]]
+    assert read[2:] == ["a", "b", "c", "d"]
+    assert set(read[:2]) == {"e", "f"}

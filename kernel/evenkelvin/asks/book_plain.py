@@ -16,6 +16,7 @@ from evenkelvin.interchange.book import (
     things,
 )
 from evenkelvin.lights.drift import State
+from evenkelvin.lights.reading import LX_PER_FC
 from evenkelvin.problem import Problem
 
 
@@ -67,5 +68,6 @@ def state_plain(state: State) -> dict[str, Any]:
         "duv": number(state.duv),
         "mired": number(1e6 / state.cct_k),
         "illuminance_lx": number(state.illuminance_lx),
+        "illuminance_fc": number(state.illuminance_lx / LX_PER_FC),
         "exposure_lx_s": number(state.exposure_lx_s),
     }

@@ -14,10 +14,15 @@ export async function shareText(title, text) {
       if (error instanceof DOMException && error.name === "AbortError") return "cancelled";
     }
   }
+  return (await copyText(text)) ? "copied" : "refused";
+}
+
+/** @param {string} text @returns {Promise<boolean>} whether it is on the clipboard */
+export async function copyText(text) {
   try {
     await navigator.clipboard.writeText(text);
-    return "copied";
+    return true;
   } catch {
-    return "refused";
+    return false;
   }
 }

@@ -1,7 +1,7 @@
 /** A light's short card on Set: how far out it is, and what to hang on it. */
 import { html, nothing } from "lit";
 import { t } from "../words/index.js";
-import { kelvin, stops, whenRead } from "../words/numbers.js";
+import { index, kelvin, stops, whenRead } from "../words/numbers.js";
 import { changeWords, packWords } from "./pack-card.js";
 import { verdictMark } from "./verdict.js";
 import { warningList } from "./warnings.js";
@@ -48,6 +48,13 @@ export function slip({ light, reading, answer, hero, number, problem, onMeasure 
                     : html`<p class="hang">${t("answer.noGel")}</p>`
               }
               <p class="reason">${kelvin(answer.cct_K)} · ${answer.offset.words}</p>
+              ${
+                answer.ssi_to_hero == null
+                  ? nothing
+                  : html`<p class="reason">
+                      ${t("slip.ssi", { value: index(answer.ssi_to_hero) })}
+                    </p>`
+              }
               ${warningList(answer.warnings)}
             `
           : nothing
@@ -58,6 +65,16 @@ export function slip({ light, reading, answer, hero, number, problem, onMeasure 
             on.length ? ` · ${t("slip.on", { pack: on.join(" + ") })}` : ""
           }</span
         >
+        ${
+          reading.data.spectrum
+            ? html`<a
+                class="button quiet"
+                href="#spectrum/${light.id}"
+                aria-label=${t("slip.spectrumName", { name: light.data.name })}
+                >${t("slip.spectrum")}</a
+              >`
+            : nothing
+        }
         <button
           type="button"
           class="quiet"

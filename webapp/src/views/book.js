@@ -126,7 +126,11 @@ class BookView extends Page {
         ${readings.map(
           (reading) => html`<li>
             <span>
-              ${readingWords(reading.data)}
+              ${
+                reading.data.spectrum
+                  ? html`<a href="#spectrum/${reading.id}">${readingWords(reading.data)}</a>`
+                  : readingWords(reading.data)
+              }
               <span class="hint"
                 >${t(`stage.${/** @type {"bare"} */ (reading.data.stage ?? "bare")}`)},
                 ${timeOfDay(reading.at)}</span

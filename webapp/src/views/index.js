@@ -9,7 +9,9 @@ import "./demo.js";
 import "./files.js";
 import "./kit.js";
 import "./light.js";
+import "./pair.js";
 import "./set.js";
+import "./spectrum.js";
 
 /**
  * @typedef {object} View
@@ -33,5 +35,15 @@ export const VIEWS = {
     show: () => html`<ek-cautions></ek-cautions>`,
   },
   files: { title: "files.title", place: "light", show: () => html`<ek-files></ek-files>` },
+  spectrum: {
+    title: "spectrum.title",
+    place: "set",
+    show: (of) => html`<ek-spectrum .of=${of}></ek-spectrum>`,
+  },
+  pair: {
+    title: "pair.title",
+    place: "set",
+    show: (of) => html`<ek-pair .of=${of.split("/")}></ek-pair>`,
+  },
   demo: { title: "demo.title", place: "set", show: () => html`<ek-demo></ek-demo>` },
 };

@@ -126,8 +126,20 @@ class SetView extends Page {
         </div>
       </dl>
       <p class="reason">${answer.work.words}</p>
-      ${warningList(answer.warnings)}
+      ${warningList(answer.warnings)} ${this.renderUnlike(answer)}
     `;
+  }
+
+  /** Lights that agree in x y but not in spectrum. @param {any} answer */
+  renderUnlike(answer) {
+    const lights = lightsOf(currentSetup());
+    if (!answer.unlike_pairs?.length) return nothing;
+    return html`<ul class="warnings">
+      ${answer.unlike_pairs.map((/** @type {any} */ { pair, words }) => {
+        const [first, second] = pair.map((/** @type {number} */ k) => lights[k]?.light.id);
+        return html`<li>${words} <a href="#pair/${first}/${second}">${t("set.unlike")}</a></li>`;
+      })}
+    </ul>`;
   }
 
   render() {

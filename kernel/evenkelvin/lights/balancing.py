@@ -310,6 +310,7 @@ def balance(
     for light in lights:
         for gel in light.reading.pack:
             hanging[gel] = hanging.get(gel, 0) + light.cuts
+    kit = tuple(dict.fromkeys(kit))
     at_hand = tuple(gel for gel in kit if stock.get(gel.name, 1) > 0 or gel in hanging)
     at_hand += tuple(gel for gel in hanging if gel not in at_hand)
     plenty = len(lights) * max(light.cuts for light in lights) * (depth + 10)

@@ -42,7 +42,9 @@ export function packFigures(pack) {
 
 /** @param {Pack} pack */
 export function packReasons(pack) {
-  const range = kelvinRange(pack.lands.cct_spread_K);
+  const [low, high] = pack.lands.cct_spread_K;
+  // A measured spectrum has no spread: there is nothing to guess.
+  const range = low === high ? "" : kelvinRange(pack.lands.cct_spread_K);
   return html`<p class="reason">
     ${t("pack.distance", { steps: steps(pack.steps) })}
     ${range ? html`<br />${t("pack.spread", { range })}` : nothing}

@@ -17,6 +17,7 @@ import { book, settings } from "./index.js";
  * @property {number} reference_K
  * @property {string} [source]     how it was learned
  * @property {number[][]} [unknown]  ranges in nm that were not measured
+ * @property {{mired: number, duv: number, stops: number}} [nominal]  its namesake on that light
  * @property {boolean} [retired]   removed, but old readings were taken through it
  */
 

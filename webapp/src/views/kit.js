@@ -3,6 +3,7 @@ import { html, nothing } from "lit";
 import { QUICK_WHITES, setWhite } from "../parts/against.js";
 import { field, segments } from "../parts/field.js";
 import { LiveQuestion } from "../parts/live-question.js";
+import { ownGelList } from "../parts/own-gel-list.js";
 import { Page } from "../parts/page.js";
 import { stockList } from "../parts/stock-list.js";
 import "../parts/storage-truth.js";
@@ -168,6 +169,13 @@ class KitView extends Page {
     </section>`;
   }
 
+  renderOwnGels() {
+    return html`<section>
+      <h2>${t("own.title")}</h2>
+      ${ownGelList()}
+    </section>`;
+  }
+
   renderHouse() {
     return html`
       <section>
@@ -218,7 +226,7 @@ class KitView extends Page {
     return html`
       <h1>${t("place.kit")}</h1>
       ${here ? nothing : problemNote(problem?.message)} ${this.renderWhite()}
-      ${this.renderTolerance()} ${this.renderGels()} ${this.renderHouse()}
+      ${this.renderTolerance()} ${this.renderGels()} ${this.renderOwnGels()} ${this.renderHouse()}
     `;
   }
 }

@@ -10,6 +10,7 @@ import { cautionNote } from "../parts/caution-note.js";
 import { choice, field, segments } from "../parts/field.js";
 import { gelPicker } from "../parts/gel-picker.js";
 import { LAMPS } from "../parts/lamps.js";
+import "../parts/learn-gel.js";
 import { LiveQuestion } from "../parts/live-question.js";
 import { packRow } from "../parts/pack-card.js";
 import { Page } from "../parts/page.js";
@@ -284,6 +285,24 @@ class LightView extends Page {
     `;
   }
 
+  /** After a fix: the gel that hangs since the reading before. */
+  renderLearning() {
+    const { typed, reading } = lightDraft;
+    const before = book.thing(typed.before)?.data;
+    if (!before) return nothing;
+    const hung = [...typed.pack];
+    for (const name of before.pack ?? []) {
+      const place = hung.indexOf(name);
+      if (place >= 0) hung.splice(place, 1);
+    }
+    if (!hung.length) return nothing;
+    return html`<ek-learn-gel
+      .bare=${readingQuestion(before)}
+      .gelled=${readingQuestion(reading)}
+      .gels=${hung}
+    ></ek-learn-gel>`;
+  }
+
   renderMore() {
     const { answer } = this.fix;
     if (!answer) return nothing;
@@ -300,6 +319,7 @@ class LightView extends Page {
             </details>`
           : nothing
       }
+      ${this.renderLearning()}
       ${this.field.answer ? balanceField(this.field.answer, { title: t("field.title") }) : nothing}
     `;
   }

@@ -325,6 +325,30 @@ export default {
     "One step is 0.0011 in CIE u′v′ (CIE TN 001). Tight is 2 steps, normal 4, loose 7; near reaches to twice that.",
   "kit.gels": "Gels in stock",
   "kit.gelsHint": "Only gel in stock is advised.",
+  "own.title": "Gels you measured",
+  "own.lead":
+    "A measured gel takes the place of the nominal one of its name. Learn one under Light: read a lamp bare, then with the gel. Or load a file with its transmittance.",
+  "own.load": "Load a gel",
+  "own.remove": "Remove",
+  "own.removeName": "Remove {name}",
+  "own.removed": "{name} removed. The nominal gel of that name, if there is one, is back.",
+  "own.shifts": "What it does to a light of about {cct}",
+  "own.shift": "Shift",
+  "own.measured": "Measured",
+  "own.nominal": "Nominal",
+  "own.source.spectra": "From two spectra.",
+  "own.source.shift":
+    "From two readings without spectrum: shift and stops are measured, the curve is not.",
+  "own.source.file": "From a file.",
+  "own.unknown": "Not measured, filled in smoothly: {ranges}.",
+
+  "learn.title": "Learn this gel",
+  "learn.lead":
+    "Bare and gelled, same lamp, same place, same meter: the difference is the gel. Nothing else may have changed.",
+  "learn.name": "Name of the gel",
+  "learn.keep": "Keep it in the kit",
+  "learn.kept": "{name} is in the kit, and preferred from now on.",
+
   "kit.units": "Units and look",
   "kit.illuminance": "Illuminance",
   "kit.lux": "Lux",

@@ -9,8 +9,9 @@ from pathlib import Path
 from urllib.request import urlopen
 
 import build
-from conftest import Site, Watch, ask, wait_for_kernel, wait_until_kept
 from playwright.sync_api import BrowserContext, Page, expect
+
+from conftest import Site, Watch, ask, wait_for_kernel, wait_until_kept
 
 Launch = Callable[[], BrowserContext]
 

@@ -8,6 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from evenkelvin.lights.allotment import Options, allot
+from examples import examples
 
 
 def _random(rng, lights, whites, goods, most, each=(1,)):
@@ -76,7 +77,7 @@ def test_every_cell_is_the_cheapest_of_all_combinations(seed):
     _valid(found, options, stock)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=examples(60), deadline=None)
 @given(seed=st.integers(0, 2**32 - 1), carried=st.integers(1, 12))
 def test_with_too_little_room_plans_stay_possible_and_the_bound_stays_true(seed, carried):
     rng = np.random.default_rng(seed)

@@ -19,6 +19,7 @@ from evenkelvin.filters.kit import nominal_kit
 from evenkelvin.lights.balancing import STOP_PARTS, SetLight, balance, thin, white_grid
 from evenkelvin.lights.gamut import Whites
 from evenkelvin.lights.reading import pack_transmittance, read_reading
+from examples import examples
 
 KIT = nominal_kit()
 RADIUS = 4.0
@@ -159,7 +160,7 @@ def test_tint_of_the_camera_counts_as_a_white():
     assert grid.duv[balance(lights, grid, (), {}, RADIUS, 1).front[0].white] > 0.0
 
 
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=examples(15), deadline=None)
 @given(seed=st.integers(0, 2**31), limit=st.integers(0, 2))
 def test_more_stock_is_never_worse(seed, limit):
     rng = np.random.default_rng(seed)

@@ -14,6 +14,7 @@ from evenkelvin.interchange import book
 from evenkelvin.interchange.canonical import canonical
 from evenkelvin.interchange.schema import compile_schema
 from evenkelvin.problem import Problem
+from examples import examples
 
 AT = "2026-11-25T19:42:10.123+01:00"
 
@@ -217,7 +218,7 @@ def merged(*books: Any) -> str:
     return canonical(list(book.merge(*books).entries))
 
 
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=examples(200))
 @given(_BOOKS, _BOOKS, _BOOKS)
 def test_merging_is_commutative_associative_and_idempotent(a: Any, b: Any, c: Any) -> None:
     assert merged(a, b) == merged(b, a)
@@ -226,7 +227,7 @@ def test_merging_is_commutative_associative_and_idempotent(a: Any, b: Any, c: An
     assert merged(left, a) == merged(left) == merged(b, left, left)
 
 
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=examples(200))
 @given(_BOOKS, _BOOKS)
 def test_merging_loses_nothing_and_invents_nothing(a: Any, b: Any) -> None:
     def contents(entries: Any) -> set[str]:
@@ -333,7 +334,7 @@ _PIECES = st.sampled_from(
 )
 
 
-@settings(deadline=None, max_examples=400)
+@settings(deadline=None, max_examples=examples(400))
 @given(st.data())
 def test_a_damaged_file_is_a_book_or_refused_with_a_sentence(data: Any) -> None:
     text = _WHOLE

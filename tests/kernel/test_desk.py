@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from evenkelvin.desk import ASKS, answer, answer_json
+from examples import examples
 
 XY = {"x": 0.4349, "y": 0.4024}
 
@@ -309,7 +310,7 @@ _PLAIN = st.recursive(
 )  # fmt: skip
 
 
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=examples(400), deadline=None)
 @given(
     st.sampled_from(["describe", "fix", "agree", "kit", "field"]),
     st.dictionaries(

@@ -12,6 +12,7 @@ from evenkelvin.colorimetry.difference import STEP_UV
 from evenkelvin.colorimetry.temperature import cct_to_xy
 from evenkelvin.desk import answer
 from evenkelvin.lights.dialling import Correction, learn
+from examples import examples
 
 
 class Lamp:
@@ -64,7 +65,7 @@ def test_a_thousand_lamps_come_within_tolerance_in_three_measurements():
     assert np.mean(distances[:, 3] <= 2.0) > 0.99
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=examples(60), deadline=None)
 @given(seed=st.integers(0, 2**31))
 def test_without_noise_and_steps_the_third_measurement_is_close(seed):
     rng = np.random.default_rng(seed)

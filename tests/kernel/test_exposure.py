@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from evenkelvin.desk import answer
 from evenkelvin.exposure import flash, flicker, stops
+from examples import examples
 
 FULL = {
     "illuminance_lx": 1200.0,
@@ -27,7 +28,7 @@ def sized(low, high):
     return st.floats(math.log(low), math.log(high)).map(math.exp)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=examples(60), deadline=None)
 @given(
     iso=sized(25, 25600),
     fps=sized(12, 120),
@@ -57,7 +58,7 @@ def test_any_unknown_solved_from_the_others_comes_back(iso, fps, angle, n, filte
     assert expose(full)["over_stops"] == pytest.approx(0.0, abs=1e-9)
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=examples(100), deadline=None)
 @given(whole=st.integers(-2, 14), tenth=st.integers(0, 9), third=st.integers(0, 2))
 def test_a_stop_as_said_reads_back_as_the_same_stop(whole, tenth, third):
     exact = 2.0 ** ((whole + tenth / 10) / 2)

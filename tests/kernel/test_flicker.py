@@ -6,13 +6,14 @@ from hypothesis import strategies as st
 
 from evenkelvin.desk import answer
 from evenkelvin.exposure import flicker
+from examples import examples
 
 
 def ask(**fields):
     return answer({"ask": "flicker"} | fields)
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=examples(80), deadline=None)
 @given(
     hz=st.floats(30, 30_000),
     fps=st.floats(5, 200),
@@ -29,7 +30,7 @@ def test_every_shutter_called_safe_has_no_ripple(hz, fps, modulation, duty):
         assert flicker.ripple(wave, time) < 1e-6
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=examples(80), deadline=None)
 @given(hz=st.floats(30, 30_000), time=st.floats(1e-4, 0.04), modulation=st.floats(0, 1))
 def test_ripple_is_a_part_and_falls_with_modulation(hz, time, modulation):
     depth = flicker.ripple(flicker.Wave(hz, modulation), time)
@@ -37,7 +38,7 @@ def test_ripple_is_a_part_and_falls_with_modulation(hz, time, modulation):
     assert depth <= flicker.ripple(flicker.Wave(hz, 1.0), time) + 1e-12
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=examples(80), deadline=None)
 @given(hz=st.floats(50, 4000), first=st.integers(1, 6), second=st.integers(1, 6))
 def test_an_unknown_light_is_found_up_to_a_whole_multiple(hz, first, second):
     if first == second:

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 
 from evenkelvin import desk
 from evenkelvin.interchange import contents as bounds
+from examples import examples
 from kernel import fuzz_interchange
 
 NM = list(range(380, 781, 5))
@@ -378,7 +379,7 @@ measured = st.lists(
 ).filter(lambda values: max(values) > 0)
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=examples(60), deadline=None, suppress_health_check=list(HealthCheck))
 @given(name=names, values=measured, style=st.sampled_from(["tm27", "csv"]))
 def test_what_is_written_is_read_back(name: str, values: list[float], style: str) -> None:
     spectrum = {
@@ -394,7 +395,7 @@ def test_what_is_written_is_read_back(name: str, values: list[float], style: str
     assert found["understood"]["unit"] == "W/m²/nm"
 
 
-@settings(max_examples=120, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=examples(120), deadline=None, suppress_health_check=list(HealthCheck))
 @given(
     spectra=st.lists(measured, min_size=1, max_size=3),
     delimiter=st.sampled_from([",", ";", "\t", "  ", "|"]),

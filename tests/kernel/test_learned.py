@@ -13,6 +13,7 @@ from evenkelvin.colorimetry.illuminant import illuminant, planck
 from evenkelvin.colorimetry.observer import GRID, observer_grid
 from evenkelvin.filters.kit import nominal_kit
 from evenkelvin.filters.learned import filled
+from examples import examples
 
 CURVES = {gel.name: gel.transmittance for gel in nominal_kit()}
 TUNGSTEN = planck(GRID, 3200.0)
@@ -111,7 +112,7 @@ def test_readings_that_are_swapped_are_told(amount: str) -> None:
     assert "not on one scale" in spectral["warnings"][0] or "problem" in spectral
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=examples(60), deadline=None)
 @given(
     name=st.sampled_from([name for name in CURVES if not name.startswith("ND")]),
     own=st.booleans(),

@@ -15,6 +15,7 @@ from hypothesis import strategies as st
 from evenkelvin.interchange import link
 from evenkelvin.interchange.book import Book, merge
 from evenkelvin.problem import Problem
+from examples import examples
 
 
 def entry(id_: str, name: str = "key") -> dict[str, Any]:
@@ -90,13 +91,13 @@ def test_every_single_changed_character_is_noticed() -> None:
         refusal(LINK[:place] + other + LINK[place + 1 :])
 
 
-@settings(deadline=None, max_examples=300)
+@settings(deadline=None, max_examples=examples(300))
 @given(st.one_of(st.text(max_size=60), st.from_regex(r"\A[djp][A-Za-z0-9_-]{0,80}\Z")))
 def test_whatever_else_is_pasted_is_refused_with_a_sentence(text: str) -> None:
     assert refusal(text).endswith((".", "too."))
 
 
-@settings(deadline=None, max_examples=300)
+@settings(deadline=None, max_examples=examples(300))
 @given(st.binary(max_size=80), st.sampled_from("dj"))
 def test_a_sealed_body_that_is_no_book_is_refused(raw: bytes, scheme: str) -> None:
     assert refusal(sealed(raw, scheme))
@@ -143,7 +144,7 @@ def test_a_link_too_long_is_refused_both_ways(monkeypatch: pytest.MonkeyPatch) -
 # ------------------------------------------------------------------------------------- series
 
 
-@settings(deadline=None, max_examples=50)
+@settings(deadline=None, max_examples=examples(50))
 @given(st.integers(100, 3000), st.randoms(use_true_random=False))
 def test_a_series_joins_in_any_order_with_repeats(size: int, rng: random.Random) -> None:
     parts = link.split_link(LINK, size)

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from evenkelvin.colorimetry.illuminant import illuminant
 from evenkelvin.colorimetry.observer import GRID
 from evenkelvin.desk import answer
+from examples import examples
 
 TUNGSTEN = {"cct_K": 3200, "duv": 0, "lamp": "tungsten", "name": "key"}
 DAYLIGHT = {"cct_K": 5600, "duv": 0.002, "lamp": "daylight", "name": "window"}
@@ -51,7 +52,7 @@ def test_a_light_alone_stays_what_it_is_and_order_does_not_matter():
     assert one["x"] == pytest.approx(other["x"], abs=1e-15)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=examples(40), deadline=None)
 @given(a=st.floats(0.1, 1e4), b=st.floats(0.1, 1e4), scale=st.floats(0.01, 10))
 def test_a_mixture_lies_between_its_parts_and_keeps_its_colour_when_all_is_dimmed(a, b, scale):
     got = mix({"reading": lit(TUNGSTEN, a)}, {"reading": lit(DAYLIGHT, b)})

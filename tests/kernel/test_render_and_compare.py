@@ -22,6 +22,7 @@ from evenkelvin.rendering.metamerism import metamerism
 from evenkelvin.rendering.reference import Unrated
 from evenkelvin.rendering.tlci import television_consistency
 from evenkelvin.rendering.tm30 import colour_rendition, reference_light
+from examples import examples
 
 NM = np.arange(360.0, 831.0)
 METRICS: list[Callable[[Spectrum], float]] = [
@@ -87,7 +88,7 @@ def test_the_blended_reference_of_tm30_scores_one_hundred_against_itself() -> No
 
 
 @given(st.sampled_from(illuminant_names()), st.floats(1e-6, 1e6))
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=examples(25), deadline=None)
 def test_no_metric_depends_on_how_bright_the_light_is(name: str, factor: float) -> None:
     light = named(name)
     brighter = Spectrum(light.wavelengths, light.values * factor)

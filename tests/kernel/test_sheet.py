@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from evenkelvin.interchange.sheet import COLUMNS, defused, write_csv
+from examples import examples
 
 AT = "2026-11-25T19:42:10.123+01:00"
 #: OWASP, 'CSV Injection': the characters that start a formula.
@@ -80,7 +81,7 @@ def test_a_reading_whose_light_is_not_in_the_book_has_its_row() -> None:
     assert (row["light"], row["note"]) == ("", "n")
 
 
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=examples(200))
 @given(
     st.builds(str.__add__, st.sampled_from(["", " ", *FORMULA, "＝", "\n="]), st.text(max_size=20)),
     st.sampled_from(["comma", "semicolon"]),

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from evenkelvin.desk import answer
 from evenkelvin.scouting import sky, sun
+from examples import examples
 
 BERTH = {"lat_deg": 57.7, "lon_deg": 11.9, "date": "2026-11-25", "utc_offset_h": 1}
 
@@ -63,7 +64,7 @@ def test_a_house_opposite_shortens_the_sun():
     assert ask(facing_deg=180, horizon_deg=80)["window"]["direct"] == []
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=examples(25), deadline=None)
 @given(
     lat=st.floats(-89, 89),
     lon=st.floats(-180, 180),

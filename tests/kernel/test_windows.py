@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from evenkelvin.desk import answer
 from evenkelvin.scouting import windows
 from evenkelvin.scouting.windows import Pane, Stock
+from examples import examples
 
 ROLL = {"width_m": 1.22, "length_m": 7.62}
 sizes = st.floats(0.05, 4.0).map(lambda size: round(size, 3))
@@ -46,7 +47,7 @@ def check_plan(plan):
             rectangles.append((left, right, low, high))
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=examples(25), deadline=None)
 @given(
     panes=st.lists(st.tuples(sizes, sizes), min_size=1, max_size=8),
     width=st.floats(0.5, 2.0),
@@ -71,7 +72,7 @@ def test_pieces_never_overlap_nor_leave_the_roll_and_all_are_cut(
         assert windows.area_of(pieces) >= pane.width * pane.height - 1e-6
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=examples(80), deadline=None)
 @given(width=sizes, height=sizes, roll=st.floats(0.3, 2.0), overlap=st.floats(0, 0.1))
 def test_strips_reach_over_the_whole_pane(width, height, roll, overlap):
     stock = Stock(roll, 100.0)

@@ -1,21 +1,28 @@
 """Make the spectra of The Night Ferry, the invented shoot: python demo_readings/spectra/make.py
 
 None of them was measured. Each is a published CIE illuminant or a law of physics, aged, dimmed or
-coloured a little, and written the way some meters and laboratories write files.
+coloured a little, and written the way some meters and laboratories write files. Those in the book
+are bent until they have the x y that the story wants.
 """
 
 from __future__ import annotations
 
+import json
+import re
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 
 from evenkelvin.colorimetry.illuminant import daylight, illuminant, planck
 from evenkelvin.colorimetry.observer import GRID
+from evenkelvin.data import Floats
 from evenkelvin.desk import answer
 from evenkelvin.filters.kit import nominal_kit
+from evenkelvin.lights.stand_in import bend
 
 FOLDER = Path(__file__).parent
+BOOK = FOLDER.parent / "night_ferry.json"
 INVENTED = "The Night Ferry, invented; no light was measured"
 
 
@@ -177,6 +184,69 @@ FILES = {
 }
 
 
+def _colours_mixed() -> Floats:
+    """Return a lamp of three colours, about as much of each as for 4300 K."""
+    colours = {457.0: 0.62, 530.0: 0.5, 622.0: 1.0}
+    return np.asarray(
+        sum(share * np.exp(-(((GRID - nm) / 15.0) ** 2)) for nm, share in colours.items())
+    )
+
+
+def _through(name: str) -> Floats:
+    return next(gel.transmittance for gel in nominal_kit() if gel.name == name)
+
+
+def book_spectra() -> dict[str, tuple[Floats, tuple[float, float]]]:
+    """Return, by the id of a reading in the book, a spectrum and the x y it is to have."""
+    panel, tube = illuminant("LED-B5"), illuminant("FL2")
+    return {
+        # 2 The last sailing
+        "kCHCOyAmgQ5NJhoGuC7nXg": (panel, (0.3279, 0.3402)),  # key
+        "EKUKKCAkizLJn0261mxeWA": (panel * _through("1/4 CTO"), (0.3531, 0.3589)),  # key, gelled
+        "0viZRDwXnFCE22j1o7jMjw": (illuminant("LED-V2"), (0.3671, 0.3668)),  # fill
+        "w8ZpNf5HdUe1Jt6KcXo3Vg": (
+            _colours_mixed(),
+            (0.3668, 0.3672),
+        ),  # edge, dialled to match the fill
+        "E7eGAC3yGDZSzLVTuo9Huw": (tube, (0.3768, 0.3881)),  # batten 1
+        "M-tUSQdQdbDlReMA65qbrg": (tube, (0.3842, 0.3998)),  # batten 2
+        "GE2EW2o2S3YG0y8avILcqg": (
+            planck(GRID, 2690.0),
+            (0.4608, 0.4112),
+        ),  # practical on the counter
+        # 3 Between the cars
+        "UuPfMxP8iokiedeTPdkq9w": (illuminant("HP1"), (0.5212, 0.4180)),  # sodium spill
+        "ze9IajStCT9B0ZeSeLGCPQ": (illuminant("HP4"), (0.3302, 0.3441)),  # HMI through the doorway
+    }
+
+
+def spectrum_of(shape: Floats, xy: tuple[float, float]) -> dict[str, list[float]]:
+    """Return a shape bent to an x y, as a reading holds it: the peak is 1, four digits."""
+    (bent,) = bend(shape[np.newaxis], np.array(xy))
+    return {
+        "wavelengths_nm": [int(nm) for nm in GRID],
+        "values": [float(f"{value:.4g}") for value in bent / bent.max()],
+    }
+
+
+def with_spectra(book: dict[str, Any]) -> str:
+    """Return the book as text, its spectra made again."""
+    wanted = book_spectra()
+    for entry in book["entries"]:
+        if entry["id"] not in wanted:
+            continue
+        data = entry["data"]
+        spectrum = spectrum_of(*wanted[entry["id"]])
+        entry["data"] = {
+            "stage": data["stage"],
+            "spectrum": spectrum,
+            **{key: data[key] for key in data if key not in ("stage", "x", "y", "spectrum")},
+        }
+    text = json.dumps(book, indent=1, ensure_ascii=False)
+    numbers = re.compile(r"\[\s*(-?[\d.][^\[\]\"{}]*?)\s*\]")
+    return numbers.sub(lambda m: f"[{' '.join(m[1].split())}]", text) + "\n"
+
+
 def made() -> dict[str, bytes]:
     """Return the bytes of every file by its name."""
     return {name: make() for name, make in FILES.items()}
@@ -185,3 +255,4 @@ def made() -> dict[str, bytes]:
 if __name__ == "__main__":
     for file, raw in made().items():
         (FOLDER / file).write_bytes(raw)
+    BOOK.write_text(with_spectra(json.loads(BOOK.read_text("utf-8"))), "utf-8")

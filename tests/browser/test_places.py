@@ -10,13 +10,13 @@ from conftest import Site, ask, wait_for_kernel
 
 def test_the_set_says_who_is_out_and_what_to_hang(app: Page) -> None:
     open_demo(app)
-    expect(headline(app)).to_have_text("4 of 5 are out")
+    expect(headline(app)).to_have_text("4 of 6 are out")
     batten = app.locator(".slip", has_text="batten 2")
     expect(batten).to_contain_text("minus green")
     expect(batten).to_contain_text("stop")
     expect(app.locator(".slip", has_text="fill")).to_contain_text("Leave it alone")
     field = app.get_by_role("img", name="Balance field")
-    expect(field.locator("circle.light")).to_have_count(5)
+    expect(field.locator("circle.light")).to_have_count(6)
     expect(field.locator("desc")).to_contain_text("batten 2")
     expect(app.locator(".caution")).to_be_visible()
 

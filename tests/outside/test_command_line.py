@@ -158,4 +158,4 @@ def test_a_file_is_written_where_it_was_asked_for(tmp_path: Path) -> None:
     assert (done.returncode, done.stdout) == (0, "")
     written: Any = (tmp_path / "book.csv").read_bytes()
     assert written.startswith(b"\xef\xbb\xbfdate;time")
-    assert written.count(b"\r\n") == written.count(b"\n") == 27
+    assert written.count(b"\r\n") == written.count(b"\n") == 28

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import base64
 import importlib.util
+import json
 from pathlib import Path
 
 import colour
@@ -70,3 +71,23 @@ def test_the_key_teaches_a_half_blue_paler_than_the_nominal_one() -> None:
     learned = desk.answer({"ask": "learn_gel", "bare": bare, "gelled": gelled, "name": "1/2 CTB"})
     assert learned["nominal"]["mired"] < learned["gel"]["mired"] < 0.0
     assert learned["gel"]["stops"] < learned["nominal"]["stops"]
+
+
+def test_the_spectra_in_the_book_are_as_made_and_have_the_x_y_of_the_story() -> None:
+    book = json.loads(MAKER.BOOK.read_text("utf-8"))
+    held = {each["id"]: each["data"].get("spectrum") for each in book["entries"]}
+    for reading, (shape, xy) in MAKER.book_spectra().items():
+        made = MAKER.spectrum_of(shape, xy)
+        assert held[reading]["wavelengths_nm"] == made["wavelengths_nm"]
+        assert held[reading]["values"] == pytest.approx(made["values"], rel=1e-3)
+        found = describe(held[reading])
+        assert (found["x"], found["y"]) == pytest.approx(xy, abs=2e-4)
+
+
+def test_two_lights_of_the_book_agree_in_x_y_but_not_in_spectrum() -> None:
+    held = {key: MAKER.spectrum_of(*value) for key, value in MAKER.book_spectra().items()}
+    lights = [{"spectrum": spectrum} for spectrum in held.values()]
+    found = desk.answer({"ask": "agree", "lights": lights, "target": {"cct_K": 4300}})
+    (pair,) = (each for each in found["unlike_pairs"] if each["steps"] < 1.0)
+    edge = list(held).index("w8ZpNf5HdUe1Jt6KcXo3Vg")
+    assert edge in pair["pair"]

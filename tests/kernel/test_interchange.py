@@ -8,7 +8,7 @@ import sys
 
 import numpy as np
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
 from evenkelvin import desk
@@ -380,6 +380,7 @@ measured = st.lists(
 
 
 @settings(max_examples=examples(60), deadline=None, suppress_health_check=list(HealthCheck))
+@example(name="1", values=[1.0] * 81, style="csv")
 @given(name=names, values=measured, style=st.sampled_from(["tm27", "csv"]))
 def test_what_is_written_is_read_back(name: str, values: list[float], style: str) -> None:
     spectrum = {

@@ -92,6 +92,6 @@ def split_heading(heading: str) -> tuple[str, str]:
     bracket = _BRACKET.search(short)
     unit = bracket.group(1).strip() if bracket else ""
     name = short[: bracket.start()].strip() if bracket else short
-    if _QUANTITY.fullmatch(name) or is_unit(name):
+    if _QUANTITY.fullmatch(name) or (bracket is None and is_unit(name)):
         name = ""
     return name, unit

@@ -34,7 +34,8 @@ def test_ratios_are_to_the_key_as_read_and_with_the_gel_on():
     assert key["now"]["stops_to_key"] is None
     assert fill["now"]["stops_to_key"] == pytest.approx(-2)
     assert fill["now"]["ratio_words"] == "1:4, 2 stops under"
-    assert fill["gelled"] is None
+    assert fill["gelled"]["stops_to_key"] == pytest.approx(-1)  # the key loses a stop
+    assert fill["gelled"]["stop"] == fill["now"]["stop"]
     assert back["now"]["stops_to_key"] == pytest.approx(1)
     assert back["gelled"]["stops_to_key"] == pytest.approx(1.5)
 

@@ -6,7 +6,8 @@ The light, one of: ``mains_hz`` (50, 60 or as measured) · ``light_hz``, pulses 
 light falls to nothing between pulses) and ``duty_percent`` (a PWM dimmer's).
 
 The camera: ``fps`` and ``shutter_deg`` or ``time_s``, as far as they are settled. ``place`` names
-the location in a warning.
+the location in a warning. ``collision`` answers with the sentence to warn with where the mains
+of a place and the camera do not go together, otherwise null.
 """
 
 from __future__ import annotations
@@ -64,7 +65,8 @@ def reply(fields: Fields) -> dict[str, Any]:
         answer["time_s"] = time
         _judge(wave, time, fps, answer)
     answer["words"] = _words(answer, fps, time)
-    answer["warnings"] = warnings + _warnings(fields, answer, fps, time)
+    answer["collision"] = _collision(fields, answer, fps, time)
+    answer["warnings"] = warnings + _warnings(answer, fps, fields.given("modulation_percent"))
     return answer
 
 
@@ -208,21 +210,26 @@ def _words(answer: dict[str, Any], fps: float | None, time: float | None) -> str
     return f"Flickers by up to {depth['percent']:.2g} % ({size}): {_advice(answer, fps, time)}"
 
 
-def _warnings(
+def _collision(
     fields: Fields, answer: dict[str, Any], fps: float | None, time: float | None
-) -> list[str]:
-    found = []
+) -> str | None:
+    if fps is None or "mains_hz" not in answer:
+        return None
+    angle = answer.get("shutter_deg", 180.0)
+    wave = flicker.Wave(answer["light_hz"])
+    depth = flicker.ripple(wave, flicker.shutter_time(fps, angle), fps)
+    if depth <= flicker.SAFE_RIPPLE:
+        return None
+    return (
+        f"{fields.text('place', 'This place', longest=200)} is on {answer['mains_hz']:g} Hz mains "
+        f"and the shoot runs {fps:.5g} frames a second: at {_angle(angle)} lamps on the mains "
+        f"pulse in the picture; {_advice(answer, fps, time)}."
+    )
+
+
+def _warnings(answer: dict[str, Any], fps: float | None, depth_known: bool) -> list[str]:
     hz = answer["light_hz"]
-    place = fields.text("place", "This place", longest=80)
-    if fps is not None and "mains_hz" in answer:
-        angle = answer.get("shutter_deg", 180.0)
-        wave = flicker.Wave(hz)
-        if flicker.ripple(wave, flicker.shutter_time(fps, angle), fps) > flicker.SAFE_RIPPLE:
-            found.append(
-                f"{place} is on {answer['mains_hz']:g} Hz mains and the shoot runs {fps:.5g} "
-                f"frames a second: at {_angle(angle)} lamps on the mains pulse in the picture; "
-                f"{_advice(answer, fps, time)}."
-            )
+    found = [answer["collision"]] if answer["collision"] else []
     if fps is not None and fps > hz:
         found.append(
             f"Above {hz:.4g} frames a second every frame sees a part of one pulse, whatever the "
@@ -238,7 +245,7 @@ def _warnings(
             f"The pulse drifts through the picture once in {1.0 / answer['beat_hz']:.3g} s: a "
             "short test does not show it."
         )
-    if answer.get("safe") is False and not fields.given("modulation_percent"):
+    if answer.get("safe") is False and not depth_known:
         found.append(
             "The depth is for a light that falls to nothing between pulses; filaments and "
             "smoothed drives pulse less. Type the modulation where it is known."

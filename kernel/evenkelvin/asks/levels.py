@@ -46,7 +46,11 @@ class _Level:
 
 
 def reply(fields: Fields) -> dict[str, Any]:
-    """Answer with each light's stop and ratio, as read and with its gel on."""
+    """Answer with each light's stop and ratio, as read and once all gels to be hung are on.
+
+    ``lights``: ``[{"name", "now", "gelled" | null}]``, where neither the light nor the key gets a
+    gel null; each ``{"stop", "stops_to_key", "ratio_words"}``, null where it cannot be told.
+    """
     fields.refuse_unknown("ask", "lights", "key", "camera", "say")
     say = fields.choice("say", SAYINGS, "thirds")
     levels = [_Level(group) for group in fields.groups("lights", most=500)]
@@ -62,7 +66,9 @@ def reply(fields: Fields) -> dict[str, Any]:
             {
                 "name": level.name,
                 "now": _state(level, key, camera, say, False),
-                "gelled": _state(level, key, camera, say, True) if level.loss else None,
+                "gelled": _state(level, key, camera, say, True)
+                if level.loss or (key is not None and key.loss)
+                else None,
             }
             for level in levels
         ]

@@ -13,10 +13,11 @@ import { warningList } from "./warnings.js";
  * @param {any} slip.answer   this light's part of the kernel's "agree", when there
  * @param {boolean} slip.hero
  * @param {string} slip.number
+ * @param {unknown} [slip.level]    its stop and its ratio to the key
  * @param {string} [slip.problem]
  * @param {() => void} slip.onMeasure
  */
-export function slip({ light, reading, answer, hero, number, problem, onMeasure }) {
+export function slip({ light, reading, answer, hero, number, level, problem, onMeasure }) {
   const pack = answer?.pack;
   const on = reading.data.pack ?? [];
   return html`
@@ -55,6 +56,7 @@ export function slip({ light, reading, answer, hero, number, problem, onMeasure 
                       ${t("slip.ssi", { value: index(answer.ssi_to_hero) })}
                     </p>`
               }
+              ${level ?? nothing}
               ${warningList(answer.warnings)}
             `
           : nothing

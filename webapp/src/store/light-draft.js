@@ -2,8 +2,9 @@
  * The reading that is being typed on Light: saved at every keystroke, kept by keepReading.
  * Fires "change".
  */
+import { levelField } from "./camera.js";
 import { stamp } from "./entries.js";
-import { book, drafts, reportFault, settings } from "./index.js";
+import { book, drafts, reportFault } from "./index.js";
 import { keepReading } from "./shoot.js";
 
 const FORM = "light";
@@ -73,7 +74,7 @@ class LightDraft extends EventTarget {
    * @param {Partial<Typed>} fields
    */
   typeReading(reading, fields) {
-    const unit = `illuminance_${settings.get("illuminance")}`;
+    const unit = levelField(fields.lamp ?? this.typed.lamp);
     /** @type {Record<string, any>} */
     const typed = { way: reading.cct_K === undefined ? "xy" : "cct" };
     for (const key of ["x", "y", "cct_K", "duv"]) {
@@ -132,7 +133,7 @@ class LightDraft extends EventTarget {
   get reading() {
     const { illuminance, lamp, pack, note } = this.typed;
     const data = this.#colour();
-    if (illuminance.trim()) data[`illuminance_${settings.get("illuminance")}`] = illuminance;
+    if (illuminance.trim()) data[levelField(lamp)] = illuminance;
     if (note.trim()) data.note = note;
     return { ...data, lamp, pack };
   }

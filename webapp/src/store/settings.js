@@ -8,6 +8,14 @@ import { announce } from "./tabs.js";
  * @property {{cct_K: string, duv: string}} white  the white the camera is set to, as typed
  * @property {"tight" | "normal" | "loose" | {steps: string}} tolerance
  * @property {"lx" | "fc"} illuminance
+ * @property {"m" | "ft"} length    the unit new lengths are typed in
+ * @property {Camera} camera
+ * @property {"thirds" | "tenths"} say  how stops are told
+ * @property {string} mains_hz     of places that name none; empty = not known
+ * @property {Record<string, string>[]} rolls  sizes of rolls and sheets that can be bought
+ * @property {Record<string, string>[]} stock  rolls and sheets at hand: gel, size, count
+ * @property {{overlap: Record<string, string>, spare_percent: string, piece: Record<string, string>,
+ *   advised: boolean}} order        how gel is cut and ordered
  * @property {"system" | "dark" | "daylight"} theme
  * @property {string[]} without    gels of the kit that are not in stock
  * @property {import("./own-gels.js").OwnGel[]} ownGels
@@ -15,11 +23,49 @@ import { announce } from "./tabs.js";
  * @property {boolean} welcomed
  */
 
+/**
+ * What stands between a light and the sensor, as typed.
+ * @typedef {object} Camera
+ * @property {string} iso
+ * @property {string} fps
+ * @property {"angle" | "time"} way  which of the two the shutter is set by
+ * @property {string} shutter_deg
+ * @property {string} time_s
+ * @property {"stops" | "factor"} filterAs
+ * @property {string} filter
+ * @property {string} lens_stops     what a lens marked in f-numbers loses in its glass
+ * @property {"flat" | "dome"} receptor of the meter
+ * @property {string} constant       C of the meter; empty = usual for its receptor
+ */
+
 /** @type {Values} */
 const FIRST = {
   white: { cct_K: "5600", duv: "0" },
   tolerance: "normal",
   illuminance: "lx",
+  length: "m",
+  camera: {
+    iso: "800",
+    fps: "24",
+    way: "angle",
+    shutter_deg: "180",
+    time_s: "1/48",
+    filterAs: "stops",
+    filter: "",
+    lens_stops: "",
+    receptor: "flat",
+    constant: "",
+  },
+  say: "thirds",
+  mains_hz: "",
+  rolls: [],
+  stock: [],
+  order: {
+    overlap: { overlap_m: "0.05" },
+    spare_percent: "15",
+    piece: { width_m: "0.6", height_m: "0.6" },
+    advised: true,
+  },
   theme: "system",
   without: [],
   ownGels: [],

@@ -6,7 +6,9 @@ import { html } from "lit";
 import "./book.js";
 import "./cautions.js";
 import "./demo.js";
+import "./exposure.js";
 import "./files.js";
+import "./flicker.js";
 import "./kit.js";
 import "./light.js";
 import "./pair.js";
@@ -45,5 +47,11 @@ export const VIEWS = {
     place: "set",
     show: (of) => html`<ek-pair .of=${of.split("/")}></ek-pair>`,
   },
+  exposure: {
+    title: "exposure.title",
+    place: "light",
+    show: () => html`<ek-exposure></ek-exposure>`,
+  },
+  flicker: { title: "flicker.title", place: "kit", show: () => html`<ek-flicker></ek-flicker>` },
   demo: { title: "demo.title", place: "set", show: () => html`<ek-demo></ek-demo>` },
 };

@@ -1,6 +1,7 @@
 /** Kit: the white, the tolerance, the gels in stock, the units, the theme, and what is stored. */
 import { html, nothing } from "lit";
 import { QUICK_WHITES, setWhite } from "../parts/against.js";
+import "../parts/camera-form.js";
 import { field, segments } from "../parts/field.js";
 import { LiveQuestion } from "../parts/live-question.js";
 import { ownGelList } from "../parts/own-gel-list.js";
@@ -176,6 +177,28 @@ class KitView extends Page {
     </section>`;
   }
 
+  renderCamera() {
+    return html`<section>
+      <h2>${t("camera.title")}</h2>
+      <ek-camera-form></ek-camera-form>
+      ${segments({
+        name: "mains",
+        legend: t("kit.mains"),
+        value: settings.get("mains_hz"),
+        options: [
+          { value: "", label: t("mains.unknown") },
+          { value: "50", label: "50 Hz" },
+          { value: "60", label: "60 Hz" },
+        ],
+        onChange: (mains_hz) => this.set("mains_hz", mains_hz),
+      })}
+      <ul class="links">
+        <li><a href="#flicker">${t("kit.flicker")}</a></li>
+        <li><a href="#exposure">${t("exposure.title")}</a></li>
+      </ul>
+    </section>`;
+  }
+
   renderHouse() {
     return html`
       <section>
@@ -189,6 +212,16 @@ class KitView extends Page {
             { value: "fc", label: t("kit.fc") },
           ],
           onChange: (unit) => this.set("illuminance", /** @type {"lx" | "fc"} */ (unit)),
+        })}
+        ${segments({
+          name: "length",
+          legend: t("kit.length"),
+          value: settings.get("length"),
+          options: [
+            { value: "m", label: t("kit.metres") },
+            { value: "ft", label: t("kit.feet") },
+          ],
+          onChange: (unit) => this.set("length", /** @type {"m" | "ft"} */ (unit)),
         })}
         ${segments({
           name: "theme",
@@ -226,7 +259,8 @@ class KitView extends Page {
     return html`
       <h1>${t("place.kit")}</h1>
       ${here ? nothing : problemNote(problem?.message)} ${this.renderWhite()}
-      ${this.renderTolerance()} ${this.renderGels()} ${this.renderOwnGels()} ${this.renderHouse()}
+      ${this.renderTolerance()} ${this.renderCamera()} ${this.renderGels()}
+      ${this.renderOwnGels()} ${this.renderHouse()}
     `;
   }
 }

@@ -13,12 +13,15 @@ import { LAMPS } from "../parts/lamps.js";
 import "../parts/learn-gel.js";
 import { LiveQuestion } from "../parts/live-question.js";
 import { packRow } from "../parts/pack-card.js";
+import "../parts/mains-warning.js";
 import { Page } from "../parts/page.js";
 import "../parts/spoken.js";
+import "../parts/stop-line.js";
 import { say } from "../parts/toast.js";
 import { problemNote } from "../parts/warnings.js";
 import { Watch } from "../parts/watch.js";
 import { welcome } from "../parts/welcome.js";
+import { levelField, levelOf, levelUnit } from "../store/camera.js";
 import { gels } from "../store/gels.js";
 import { book, settings } from "../store/index.js";
 import { lightDraft } from "../store/light-draft.js";
@@ -118,8 +121,9 @@ class LightView extends Page {
       return t("light.targetProblem", { message: problem.message });
     if (problem.field.startsWith("reading.spectrum")) return undefined;
     const shown = lightDraft.typed.way === "xy" ? ["x", "y"] : ["cct_K", "duv"];
-    const unit = `illuminance_${settings.get("illuminance")}`;
-    const here = [...shown, unit].some((name) => problem.field === `reading.${name}`);
+    const here = [...shown, levelField(lightDraft.typed.lamp)].some(
+      (name) => problem.field === `reading.${name}`,
+    );
     return here ? undefined : problem.message;
   }
 
@@ -127,7 +131,7 @@ class LightView extends Page {
     const { typed } = lightDraft;
     const type = (/** @type {string} */ key) => (/** @type {string} */ value) =>
       lightDraft.type({ [key]: value });
-    const unit = settings.get("illuminance");
+    const level = levelField(typed.lamp);
     return html`
       ${segments({
         name: "way",
@@ -185,11 +189,11 @@ class LightView extends Page {
       <div class="pair">
         ${field({
           id: "light-illuminance",
-          label: t("light.illuminance"),
-          unit,
+          label: t(typed.lamp === "flash" ? "exposure.burst" : "light.illuminance"),
+          unit: levelUnit(level),
           value: typed.illuminance,
           number: true,
-          problem: this.problemAt(`illuminance_${unit}`),
+          problem: this.problemAt(level),
           onInput: type("illuminance"),
         })}
         ${choice({
@@ -341,6 +345,11 @@ class LightView extends Page {
                 ${complete ? nothing : html`<p class="hint">${t("light.empty")}</p>`}`
         }
       </section>
+      <ek-stop-line
+        .level=${levelOf(lightDraft.reading)}
+        .loss=${(this.fix.answer && bestPack(this.fix.answer)?.stops_lost) ?? 0}
+      ></ek-stop-line>
+      <ek-mains-warning .lamps=${complete ? [typed.lamp] : []}></ek-mains-warning>
       <ek-spoken .words=${this.fix.answer ? answerSentence(this.fix.answer) : ""}></ek-spoken>
       <form
         @submit=${(/** @type {Event} */ event) => {

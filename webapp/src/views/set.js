@@ -5,7 +5,9 @@ import "../parts/against.js";
 import { againstWords } from "../parts/against.js";
 import "../parts/boot-progress.js";
 import { cautionNote } from "../parts/caution-note.js";
+import { keyOf, levelLine, levelsQuestion } from "../parts/levels.js";
 import { LiveQuestion } from "../parts/live-question.js";
+import "../parts/mains-warning.js";
 import { Page } from "../parts/page.js";
 import { setText } from "../parts/set-text.js";
 import { shareText } from "../parts/share.js";
@@ -31,10 +33,13 @@ class SetView extends Page {
     super();
     this.agree = new LiveQuestion(this);
     this.field = new LiveQuestion(this);
+    this.levels = new LiveQuestion(this);
     /** What is wrong with a reading, by its id: the others are answered without it. */
     this.faulty = /** @type {Map<string, string>} */ (new Map());
     /** @type {ReturnType<typeof lightsOf>} the lights of the present question, in its order */
     this.asked = [];
+    /** The light that the levels of the others are told against. */
+    this.key = /** @type {ReturnType<typeof keyOf> | undefined} */ (undefined);
     this.watch = new Watch(this, book, settings, gels);
   }
 
@@ -60,6 +65,9 @@ class SetView extends Page {
         ? { ask: "agree", lights: readings, ...(hero >= 0 ? { hero } : { target }), ...terms() }
         : null,
     );
+    this.key = keyOf(lights, heroOf(currentSetup())?.light.id);
+    const packs = this.answer?.lights.map((/** @type {any} */ light) => light.pack);
+    this.levels.put(levelsQuestion(lights, this.key, packs));
     this.field.put(
       this.answer
         ? {
@@ -157,6 +165,13 @@ class SetView extends Page {
                 <ek-boot-progress></ek-boot-progress>
                 ${answer ? this.renderSummary(answer) : nothing}
                 ${problemNote(FAULT.test(problem?.field ?? "") ? undefined : problem?.message)}
+                ${problemNote(
+                  this.levels.problem &&
+                    t("exposure.cameraProblem", { message: this.levels.problem.message }),
+                )}
+                <ek-mains-warning
+                  .lamps=${lights.map(({ light }) => light.data.lamp)}
+                ></ek-mains-warning>
               </section>
               <ol class="slips">
                 ${lights.map(({ light, reading }) => {
@@ -167,6 +182,10 @@ class SetView extends Page {
                     answer: answer?.lights[index],
                     hero: light.id === setup?.data.hero,
                     number: index < 0 ? "–" : String(index + 1),
+                    level: levelLine(
+                      this.levels.answer?.lights[index],
+                      this.key?.light.data.name ?? "",
+                    ),
                     problem: this.faulty.get(reading.id),
                     onMeasure: () => this.measure(light.id),
                   });

@@ -76,6 +76,15 @@ export const toTenth = (value) => (value == null ? "–" : minus(tenth.format(va
 /** @param {number | null | undefined} value a spectrum's relative height. */
 export const height = (value) => (value == null ? "–" : hundredth.format(value));
 
+const upTo3 = new Intl.NumberFormat("en", { maximumFractionDigits: 3, useGrouping: false });
+const upTo2 = new Intl.NumberFormat("en", { maximumFractionDigits: 2, useGrouping: false });
+
+/** @param {number} value frames or pulses a second. */
+export const frameRate = (value) => upTo3.format(value);
+
+/** @param {number} value a shutter angle. */
+export const shutterAngle = (value) => `${upTo2.format(value)}°`;
+
 /** @param {number | null | undefined} value a share from 0 to 1. */
 export const percent = (value) => (value == null ? "–" : `${whole.format(value * 100)} %`);
 

@@ -1,0 +1,59 @@
+/** The lights of a set as stops for the camera, and each one's ratio to the key. */
+import { html, nothing } from "lit";
+import { cameraQuestion, levelOf } from "../store/camera.js";
+import { settings } from "../store/index.js";
+import { t } from "../words/index.js";
+
+/** @typedef {{light: import("../store/book.js").Thing, reading: import("../store/book.js").Thing}} Lit */
+
+/**
+ * The light that the others are a ratio to: the hero, else the one called key, else the first
+ * that has a level; undefined where none has.
+ * @param {Lit[]} lights
+ * @param {string | undefined} hero
+ */
+export function keyOf(lights, hero) {
+  const level = lights.filter(({ reading }) => Object.keys(levelOf(reading.data)).length);
+  return (
+    level.find(({ light }) => light.id === hero) ??
+    level.find(({ light }) => [light.data.role, light.data.name].includes("key")) ??
+    level[0]
+  );
+}
+
+/**
+ * @param {Lit[]} lights
+ * @param {Lit | undefined} key
+ * @param {any[]} [packs]  what is to be hung on each, see the kernel's "agree"
+ */
+export function levelsQuestion(lights, key, packs) {
+  if (!key) return null;
+  return {
+    ask: "levels",
+    lights: lights.map(({ light, reading }, i) => ({
+      name: light.data.name,
+      ...levelOf(reading.data),
+      loss_stops: packs?.[i]?.stops_lost ?? 0,
+    })),
+    key: lights.indexOf(key),
+    camera: cameraQuestion(),
+    say: settings.get("say"),
+  };
+}
+
+/**
+ * @param {any} level  one light of the kernel's "levels"
+ * @param {string} key  name of the key light
+ */
+export function levelLine(level, key) {
+  if (!level?.now.stop) return nothing;
+  const words = (/** @type {any} */ state) =>
+    [state.stop, state.ratio_words && t("levels.toKey", { ratio: state.ratio_words, key })]
+      .filter(Boolean)
+      .join(" · ");
+  const now = words(level.now);
+  const then = level.gelled ? words(level.gelled) : now;
+  return html`<p class="reason level">
+    ${now} ${then === now ? nothing : html`<br />${t("levels.gelled", { words: then })}`}
+  </p>`;
+}

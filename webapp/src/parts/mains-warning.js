@@ -1,0 +1,38 @@
+/** Warns where the mains of the place and the camera's shutter do not go together. */
+import { html, nothing } from "lit";
+import { mainsQuestion } from "../store/camera.js";
+import { book, settings } from "../store/index.js";
+import { currentSetup } from "../store/shoot.js";
+import { t } from "../words/index.js";
+import { LiveQuestion } from "./live-question.js";
+import { Page } from "./page.js";
+import { Watch } from "./watch.js";
+
+/** Lamps that can follow the mains. Filaments hardly do; daylight and flash never. */
+const PULSING = new Set(["unknown", "hmi", "fluorescent", "led", "led rgb", "plasma", "sodium"]);
+
+class MainsWarning extends Page {
+  static properties = { lamps: { attribute: false } };
+
+  constructor() {
+    super();
+    /** Kinds of the lamps in question. @type {string[]} */
+    this.lamps = [];
+    this.flicker = new LiveQuestion(this);
+    this.watch = new Watch(this, book, settings);
+  }
+
+  willUpdate() {
+    const pulsing = this.lamps.some((lamp) => PULSING.has(lamp));
+    this.flicker.put(pulsing ? mainsQuestion(book.thing(currentSetup()?.parent)) : null);
+  }
+
+  render() {
+    const collision = this.flicker.answer?.collision;
+    if (!collision) return nothing;
+    return html`<ul class="warnings">
+      <li>${collision} <a href="#flicker">${t("flicker.more")}</a></li>
+    </ul>`;
+  }
+}
+customElements.define("ek-mains-warning", MainsWarning);

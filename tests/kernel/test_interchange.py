@@ -374,6 +374,8 @@ names = st.text(
     st.characters(codec="utf-8", exclude_categories=("Cc", "Cs", "Zl", "Zp")), min_size=1,
     max_size=40,
 ).map(lambda text: " ".join(text.split())).filter(bool)  # fmt: skip
+#: A light that is called by the symbol of a quantity ('R', 'E') cannot be told from it in a table.
+names = names.filter(lambda text: len(text) > 1 or not text.isalpha())
 measured = st.lists(
     st.floats(0.0, 1e6, allow_nan=False).map(lambda v: float(f"{v:.9g}")), min_size=81, max_size=81
 ).filter(lambda values: max(values) > 0)

@@ -23,7 +23,7 @@ def reply(fields: Fields) -> dict[str, Any]:
 
 def described(reading: Reading) -> dict[str, Any]:
     """Return what a reading says as plain data."""
-    cc = neutralising_cc(reading.spectra[0])
+    cc = neutralising_cc(reading.spectra[0]) if len(reading.spectra) else None
     answer = white(reading.xy)
     answer["cc"] = cc
     answer["cc_words"] = cc_words(cc)

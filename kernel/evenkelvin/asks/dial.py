@@ -17,6 +17,8 @@ import numpy as np
 from evenkelvin.asks.plain import landing_plain, white
 from evenkelvin.colorimetry.chromaticity import uv_prime_to_xy, xy_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
+from evenkelvin.colorimetry.observer import GRID
+from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.fields import Fields, parse_number
 from evenkelvin.filters.gel import Gel
@@ -24,8 +26,8 @@ from evenkelvin.filters.kit import read_kit
 from evenkelvin.lights.dialling import SAME_UV, Correction, learn
 from evenkelvin.lights.fixing import landings
 from evenkelvin.lights.gamut import REACHED_UV, Reach, read_gamut, read_reach
-from evenkelvin.lights.reading import read_reading, read_target
-from evenkelvin.lights.stand_in import LAMPS
+from evenkelvin.lights.reading import Reading, read_reading, read_target
+from evenkelvin.lights.stand_in import LAMPS, stand_ins
 from evenkelvin.lights.tolerance import plain, read_tolerance, verdict
 from evenkelvin.problem import Problem
 
@@ -112,17 +114,14 @@ def closing_pack(
     aim: Floats, wanted_uv: Floats, lamp: str, kit: tuple[Gel, ...], radius: float
 ) -> dict[str, Any] | None:
     """Return the pack that brings a lamp from the nearest it can do to the target, or None."""
-    light, target = (
-        read_reading(
-            Fields({"x": float(x), "y": float(y), "lamp": kind}, "gamut"), kit, stand_in="may"
-        )
-        for (x, y), kind in (
-            (uv_prime_to_xy(aim), lamp),
-            (uv_prime_to_xy(wanted_uv), "unknown"),
-        )
-    )
-    # A colour too deep for any lamp's spectrum is not one that gel brings to a white.
-    found = landings(light, target, kit, radius) if len(light.spectra) else []
+    aim_xy, wanted_xy = uv_prime_to_xy(aim), uv_prime_to_xy(wanted_uv)
+    try:
+        light = Reading(aim_xy, *xy_to_cct(aim_xy), stand_ins(lamp, aim_xy))
+    except Problem:
+        # A colour too deep for any lamp's spectrum is not one that gel brings to a white.
+        return None
+    target = Reading(wanted_xy, *xy_to_cct(wanted_xy), np.empty((0, len(GRID))))
+    found = landings(light, target, kit, radius)
     if not found or found[0].delta_uv >= float(delta_uv_prime(aim, wanted_uv)):
         return None
     return landing_plain(found[0])

@@ -25,7 +25,7 @@ from evenkelvin.rendering.ssi import band_sums, difference_matrix
 _WEIGHT = np.array([1.0, 15.0, 3.0])
 #: Points closer than this in u′ v′ are one; a primary this near an edge lies on it.
 _SAME_UV = 1e-9
-#: How much heavier the wanted white weighs than similarity: enough to hold to the last digits.
+#: How much heavier the wanted white weighs than similarity while the primaries are chosen.
 _HELD = 1e5
 
 
@@ -169,8 +169,27 @@ def most_similar(
     # All as parts of one unit of light, so that the columns are alike in size.
     size = np.maximum(total, 1e-12 * total.max())
     white = ((uv - aim) * (primaries @ _WEIGHT)[:, np.newaxis]).T / (primaries @ _WEIGHT).mean()
-    rows = np.vstack([unlike / size, _HELD * white * total.mean() / size, _HELD * total / size])
-    aims = np.concatenate([np.zeros(len(rows) - 1), [_HELD]])
-    parts, _ = nonnegative_least_squares(rows, aims)
+    held = np.vstack([white * total.mean() / size, total / size])
+    aims = np.array([0.0, 0.0, 1.0])
+    rows = np.vstack([unlike / size, _HELD * held])
+    parts, _ = nonnegative_least_squares(
+        rows, np.concatenate([np.zeros(len(unlike)), _HELD * aims])
+    )
+    parts = _exactly(unlike / size, held, aims, parts)
     levels = parts / size
     return np.asarray(levels / levels.max())
+
+
+def _exactly(unlike: Floats, held: Floats, aims: Floats, parts: Floats) -> Floats:
+    """Return the parts that are used, with held·parts = aims to the last digit.
+
+    Least squares of ``unlike`` in the null space of ``held``, on the same primaries.
+    """
+    used = parts > 0.0
+    start = np.linalg.lstsq(held[:, used], aims, rcond=1e-9)[0]
+    _, sizes, turns = np.linalg.svd(held[:, used])
+    free = turns[int(np.sum(sizes > 1e-9 * sizes[0])) :].T
+    step = np.linalg.lstsq(unlike[:, used] @ free, -unlike[:, used] @ start, rcond=None)[0]
+    exact = np.zeros(len(parts))
+    exact[used] = start + free @ step
+    return exact if np.all(exact >= 0.0) else parts

@@ -22,6 +22,7 @@ from evenkelvin.data import Floats
 from evenkelvin.lights.nonnegative import nonnegative_least_squares
 from evenkelvin.lights.reading import Reading
 from evenkelvin.lights.stand_in import stand_ins
+from evenkelvin.problem import Problem
 
 #: Luminous efficacy of radiation at 540 THz in lm/W (SI).
 LUMENS_PER_WATT = 683.0
@@ -91,7 +92,11 @@ def mix(lights: Sequence[Reading], amounts: Floats, unit: str = "lx") -> Reading
             spectra += amount * per_lux[np.arange(count) % len(light.spectra)]
         spectra /= spectra.max(axis=1, keepdims=True)
     else:
-        spectra = stand_ins("led rgb", xy)
+        try:
+            spectra = stand_ins("led rgb", xy)
+        except Problem:
+            # A mixture as deep as its primaries: no spectrum stands in for it either.
+            spectra = np.empty((0, len(GRID)))
     lit = [light for light, amount in zip(lights, amounts, strict=True) if amount > 0.0]
     spectrum = mixed_spectrum(lit, amounts[amounts > 0.0])
     cct_k, duv = xy_to_cct(xy)

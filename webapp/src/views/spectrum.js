@@ -25,6 +25,8 @@ import { duv, height, index, kelvin, nanometres, whenRead } from "../words/numbe
 
 const REFERENCE = "reference";
 const NONE = "";
+/** As many other lights as the kernel compares at once. */
+const MOST_BESIDE = 50;
 
 class SpectrumView extends Page {
   static properties = {
@@ -63,7 +65,9 @@ class SpectrumView extends Page {
   /** Other lights of this setup that have a spectrum. */
   others() {
     const own = book.thing(this.of);
-    return spectralLights().filter(({ id }) => id !== this.of && id !== own?.parent);
+    return spectralLights()
+      .filter(({ id }) => id !== this.of && id !== own?.parent)
+      .slice(0, MOST_BESIDE);
   }
 
   /** The curve to draw beside the light's. */

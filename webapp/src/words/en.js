@@ -81,7 +81,7 @@ export default {
   "files.format": "Understood as {format}.",
   "files.line": "Line {line}: {message}",
   "files.drop": "Set aside",
-  "files.dropName": "Set {name} aside",
+  "files.dropName": "Set aside {name}",
   "files.noName": "Without a name",
   "files.white": "{cct}, Duv {duv},",
   "files.gel": "A gel: {mired}, ΔDuv {duv}, {stops},",

@@ -10,7 +10,7 @@ from hands import go, headline, keep, open_demo, type_xy
 from playwright.sync_api import Browser, Page, expect
 
 AXE = ROOT / "webapp" / "node_modules" / "axe-core" / "axe.min.js"
-PLACES = ("light", "set", "book", "kit", "cautions")
+PLACES = ("light", "set", "balance", "book", "kit", "cautions")
 
 
 def violations(page: Page) -> list[str]:

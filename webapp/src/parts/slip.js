@@ -3,6 +3,7 @@ import { html, nothing } from "lit";
 import { t } from "../words/index.js";
 import { index, kelvin, stops, whenRead } from "../words/numbers.js";
 import { changeWords, packWords } from "./pack-card.js";
+import { planned, toDo } from "./planned.js";
 import { verdictMark } from "./verdict.js";
 import { warningList } from "./warnings.js";
 
@@ -33,8 +34,10 @@ export function slip({ light, reading, answer, hero, number, level, problem, onM
         answer
           ? html`
               ${
-                pack
-                  ? html`<p class="hang">
+                toDo(light, reading)
+                  ? html`<p class="hang">${light.data.planned.words}</p>`
+                  : pack
+                    ? html`<p class="hang">
                         ${changeWords(pack) || t("slip.hang", { pack: packWords(pack) })}
                       </p>
                       <p class="reason">
@@ -44,9 +47,9 @@ export function slip({ light, reading, answer, hero, number, level, problem, onM
                         })}
                         ${verdictMark(pack.verdict)}
                       </p>`
-                  : answer.verdict === "holds"
-                    ? html`<p class="hang">${t("answer.leave")}</p>`
-                    : html`<p class="hang">${t("answer.noGel")}</p>`
+                    : answer.verdict === "holds"
+                      ? html`<p class="hang">${t("answer.leave")}</p>`
+                      : html`<p class="hang">${t("answer.noGel")}</p>`
               }
               <p class="reason">${kelvin(answer.cct_K)} · ${answer.offset.words}</p>
               ${
@@ -61,6 +64,7 @@ export function slip({ light, reading, answer, hero, number, level, problem, onM
             `
           : nothing
       }
+      ${planned(light, reading, answer)}
       <footer>
         <span class="hint"
           >${t("slip.read", { time: whenRead(reading.at) })}${

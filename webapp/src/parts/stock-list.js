@@ -10,11 +10,13 @@ import { duv, kelvin, mired, stops } from "../words/numbers.js";
  * @param {object} list
  * @param {Map<string, Gel[]>} list.families
  * @param {string[]} list.without   names not in stock
+ * @param {Record<string, string>} list.pieces  how many there are, as typed
  * @param {Set<string>} list.opened names whose curve is shown
  * @param {(without: string[]) => void} list.onStock
+ * @param {(name: string, pieces: string) => void} list.onPieces
  * @param {(name: string) => void} list.onOpen
  */
-export function stockList({ families, without, opened, onStock, onOpen }) {
+export function stockList({ families, without, pieces, opened, onStock, onPieces, onOpen }) {
   const missing = new Set(without);
   const change = (/** @type {Gel[]} */ some, /** @type {boolean} */ inStock) => {
     const next = new Set(missing);
@@ -56,6 +58,22 @@ export function stockList({ families, without, opened, onStock, onOpen }) {
                 ></span
               >
             </label>
+            ${
+              missing.has(gel.name)
+                ? nothing
+                : html`<input
+                    class="pieces"
+                    type="text"
+                    inputmode="numeric"
+                    autocomplete="off"
+                    maxlength="6"
+                    aria-label=${t("stock.pieces", { name: gel.name })}
+                    placeholder=${t("stock.plenty")}
+                    .value=${pieces[gel.name] ?? ""}
+                    @input=${(/** @type {Event} */ event) =>
+                      onPieces(gel.name, /** @type {HTMLInputElement} */ (event.target).value)}
+                  />`
+            }
             <button
               type="button"
               class="quiet"

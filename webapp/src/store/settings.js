@@ -19,6 +19,10 @@ import { announce } from "./tabs.js";
  * @property {"system" | "dark" | "daylight"} theme
  * @property {string[]} without    gels of the kit that are not in stock
  * @property {import("./own-gels.js").OwnGel[]} ownGels
+ * @property {Record<string, string>} pieces  how many pieces of a gel there are, as typed
+ * @property {{from_K: string, to_K: string, step_K: string, duv_limit: string}} whites
+ *   which whites the camera may be set to when the whole set is balanced, as typed
+ * @property {"observer" | "camera"} judge  by whom agreement is judged once spectra are known
  * @property {string | null} here  the setup we work in
  * @property {boolean} welcomed
  */
@@ -69,6 +73,9 @@ const FIRST = {
   theme: "system",
   without: [],
   ownGels: [],
+  pieces: {},
+  whites: { from_K: "", to_K: "", step_K: "100", duv_limit: "0" },
+  judge: "observer",
   here: null,
   welcomed: false,
 };

@@ -3,6 +3,7 @@
  * import it here, and give it a row. `place` is the thumb-bar place it belongs to.
  */
 import { html } from "lit";
+import "./balance.js";
 import "./book.js";
 import "./cautions.js";
 import "./demo.js";
@@ -29,6 +30,11 @@ export const PLACES = /** @type {const} */ (["light", "set", "book", "kit"]);
 export const VIEWS = {
   light: { title: "place.light", place: "light", show: () => html`<ek-light></ek-light>` },
   set: { title: "place.set", place: "set", show: () => html`<ek-set></ek-set>` },
+  balance: {
+    title: "balance.heading",
+    place: "set",
+    show: () => html`<ek-balance></ek-balance>`,
+  },
   book: { title: "place.book", place: "book", show: () => html`<ek-book></ek-book>` },
   kit: { title: "place.kit", place: "kit", show: () => html`<ek-kit></ek-kit>` },
   cautions: {

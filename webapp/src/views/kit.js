@@ -151,14 +151,17 @@ class KitView extends Page {
   renderGels() {
     return html`<section>
       <h2>${t("kit.gels")}</h2>
-      <p class="hint">${gels.note || t("kit.gelsHint")}</p>
+      <p class="hint">${gels.note || t("kit.gelsHint")} ${t("stock.piecesHint")}</p>
       ${
         gels.all
           ? stockList({
               families: gels.families(),
               without: settings.get("without"),
+              pieces: settings.get("pieces"),
               opened: this.opened,
               onStock: (without) => this.set("without", without),
+              onPieces: (name, pieces) =>
+                this.set("pieces", { ...settings.get("pieces"), [name]: pieces }),
               onOpen: (name) => {
                 const opened = new Set(this.opened);
                 if (!opened.delete(name)) opened.add(name);

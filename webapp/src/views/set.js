@@ -9,6 +9,8 @@ import { keyOf, levelLine, levelsQuestion } from "../parts/levels.js";
 import { LiveQuestion } from "../parts/live-question.js";
 import "../parts/mains-warning.js";
 import { Page } from "../parts/page.js";
+import "../parts/plan-note.js";
+import { segments } from "../parts/field.js";
 import { setText } from "../parts/set-text.js";
 import { shareText } from "../parts/share.js";
 import { slip } from "../parts/slip.js";
@@ -17,7 +19,7 @@ import { problemNote, warningList } from "../parts/warnings.js";
 import { Watch } from "../parts/watch.js";
 import { route } from "../router.js";
 import { gels } from "../store/gels.js";
-import { book, settings } from "../store/index.js";
+import { book, reportFault, settings } from "../store/index.js";
 import { lightDraft } from "../store/light-draft.js";
 import { withOwnGels } from "../store/own-gels.js";
 import { readingQuestion, terms } from "../store/questions.js";
@@ -62,7 +64,13 @@ class SetView extends Page {
     const target = targetFor().question;
     this.agree.put(
       lights.length
-        ? { ask: "agree", lights: readings, ...(hero >= 0 ? { hero } : { target }), ...terms() }
+        ? {
+            ask: "agree",
+            lights: readings,
+            ...(hero >= 0 ? { hero } : { target }),
+            ...terms(),
+            ...(this.cameraCan && settings.get("judge") === "camera" ? { judge: "camera" } : {}),
+          }
         : null,
     );
     this.key = keyOf(lights, heroOf(currentSetup())?.light.id);
@@ -80,6 +88,47 @@ class SetView extends Page {
           }
         : null,
     );
+  }
+
+  /** Whether a camera can judge here: some light has a spectrum, and so has a hero. */
+  get cameraCan() {
+    const hero = heroOf(currentSetup());
+    return (
+      this.asked.some(({ reading }) => reading.data.spectrum) &&
+      (!hero || Boolean(hero.reading.data.spectrum))
+    );
+  }
+
+  /** Who judges, once spectra are known, and where eye and camera differ. @param {any} answer */
+  renderJudge(answer) {
+    if (!this.asked.some(({ reading }) => reading.data.spectrum)) return nothing;
+    if (!this.cameraCan) return html`<p class="hint">${t("judge.heroless")}</p>`;
+    const differ = answer?.disagree?.map((/** @type {number} */ i) => answer.lights[i].name);
+    return html`
+      ${segments({
+        name: "judge",
+        legend: t("judge.by"),
+        value: settings.get("judge"),
+        options: [
+          { value: "observer", label: t("judge.observer") },
+          { value: "camera", label: t("judge.camera") },
+        ],
+        onChange: (judge) =>
+          settings.set("judge", /** @type {"camera"} */ (judge)).catch(reportFault),
+      })}
+      ${
+        differ
+          ? html`<p class="judged">
+                ${
+                  differ.length
+                    ? t("judge.differ", { n: differ.length, names: differ.join(", ") })
+                    : t("judge.same")
+                }
+              </p>
+              <p class="hint">${t("judge.hint")}</p>`
+          : nothing
+      }
+    `;
   }
 
   /** The answer, if it is about as many lights as stand here now. */
@@ -173,6 +222,9 @@ class SetView extends Page {
                   .lamps=${lights.map(({ light }) => light.data.lamp)}
                 ></ek-mains-warning>
               </section>
+              ${this.renderJudge(answer)}
+              <p><a class="button" href="#balance">${t("balance.open")}</a></p>
+              <ek-plan-note></ek-plan-note>
               <ol class="slips">
                 ${lights.map(({ light, reading }) => {
                   const index = this.asked.findIndex((one) => one.light.id === light.id);

@@ -44,7 +44,7 @@ export const kelvinRange = (range) =>
 export const stops = (value) =>
   value == null
     ? "–"
-    : `${tenth.format(value)} ${tenth.format(value) === "1.0" ? "stop" : "stops"}`;
+    : `${minus(tenth.format(value))} ${tenth.format(value) === "1.0" ? "stop" : "stops"}`;
 
 /** @param {number | null | undefined} value */
 export const duv = (value) => (value == null ? "–" : minus(signed.format(value)));

@@ -1,0 +1,181 @@
+"""Balance everything: a plan is chosen, kept, carried out and compared, all without a network."""
+
+from __future__ import annotations
+
+from conftest import Site, wait_until_kept
+from hands import go, headline, keep_light, open_demo, type_xy
+from playwright.sync_api import BrowserContext, Locator, Page, expect
+
+
+def open_balance(page: Page) -> Locator:
+    """From Set to the plans; returns their cards."""
+    go(page, "Set")
+    page.get_by_role("link", name="Balance everything").click()
+    cards = page.locator(".plan")
+    expect(cards.first).to_be_visible()
+    return cards
+
+
+def may(page: Page, light: str, what: str) -> None:
+    group = page.get_by_role("group", name=light, exact=True)
+    group.get_by_role("radio", name=what, exact=True).check()
+
+
+def settle(page: Page) -> None:
+    expect(page.locator("ek-balance .answer[aria-busy=false]")).to_be_visible()
+
+
+def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
+    app: Page, site: Site
+) -> None:
+    wait_until_kept(app)
+    site.stop()
+    open_demo(app)
+    cards = open_balance(app)
+    # The trade-off: all five hold with most work; without any gel some stay off.
+    expect(cards.first).to_contain_text("every light holds")
+    expect(cards.last).to_contain_text("no gel")
+    assert cards.count() >= 3
+    expect(app.locator("ek-balance")).to_contain_text("Every combination was weighed")
+    expect(app.locator(".hanging > li")).to_have_count(5)
+    expect(app.locator(".hanging .verdict.off")).to_have_count(0)
+
+    cards.last.get_by_role("radio").check()
+    expect(app.locator(".hanging .verdict.off").first).to_be_visible()
+    cards.first.get_by_role("radio").check()
+    field = app.get_by_role("img", name="where every light lands")
+    expect(field.locator("circle.light")).to_have_count(5)
+    app.get_by_role("radio", name="Before").check()
+    before = app.get_by_role("img", name="Balance field before")
+    expect(before.locator("polyline.path")).to_have_count(5)
+
+    app.get_by_role("button", name="Keep this plan").click()
+    expect(app.locator(".toast")).to_contain_text("Plan kept")
+    note = app.get_by_role("region", name="Planned")
+    expect(note).to_contain_text("every light holds")
+    practical = app.locator(".slip", has_text="practical")
+    expect(practical.locator(".hang")).to_contain_text("full CTB")
+    expect(practical).to_contain_text("Measured since not yet")
+
+    # Carried out: the gel goes on, the light is read again.
+    app.get_by_role("button", name="Dismiss").click()
+    app.get_by_role("button", name="Read again: practical").click()
+    type_xy(app, "0.3740", "0.3730")
+    app.get_by_label("Gel already on it").select_option("full CTB")
+    app.get_by_role("button", name="Keep", exact=True).click()
+    expect(app.locator(".kept")).to_be_visible()
+    app.reload()
+    go(app, "Set")
+    measured = practical.locator(".planned").last
+    expect(measured).to_contain_text("holds")
+    expect(measured).not_to_contain_text("other gel")
+
+    # Another white than the plan's is not compared with it.
+    app.get_by_text("Match", exact=True).click()
+    app.get_by_role("button", name="5600 K").click()
+    expect(note).to_contain_text("matched to something else")
+    expect(practical).not_to_contain_text("Measured since")
+    app.get_by_role("button", name="Match the plan's white").click()
+    expect(practical).to_contain_text("Measured since")
+    app.get_by_role("button", name="Give the plan up").click()
+    expect(app.locator(".planned")).to_have_count(0)
+    app.get_by_role("button", name="Undo").click()
+    expect(app.locator(".planned").first).to_be_visible()
+
+
+def test_what_may_be_done_and_which_whites_bound_the_plans(app: Page) -> None:
+    open_demo(app)
+    cards = open_balance(app)
+    app.locator("summary", has_text="What may be done").click()
+    may(app, "practical on the counter", "Leave")
+    practical = app.locator(".hanging > li", has_text="practical")
+    expect(practical).to_contain_text("leave as it is")
+    app.get_by_role("button", name="Only 4300 K").click()
+    expect(cards.first).to_contain_text("4300 K")
+    settle(app)
+    for card in cards.all():
+        expect(card).to_contain_text("4300 K")
+    expect(cards.first).to_contain_text("practical on the counter stays off")
+    may(app, "practical on the counter", "Dial")
+    expect(practical).to_contain_text("dial 4300 K")
+    app.get_by_label("Dials from").fill("9000")
+    app.get_by_label("to", exact=True).fill("8000")
+    app.get_by_label("to", exact=True).press("Tab")
+    expect(app.locator("ek-balance .field .problem")).to_contain_text("below its start")
+    app.get_by_label("to", exact=True).fill("10000")
+    app.get_by_label("to", exact=True).press("Tab")
+    expect(app.locator("ek-balance .problem")).to_have_count(0)
+    settle(app)
+    expect(cards.first).to_contain_text("practical on the counter stays off")
+
+    # It is remembered on the lights, and so are the bounds.
+    app.reload()
+    app.locator("summary", has_text="What may be done").click()
+    group = app.get_by_role("group", name="practical on the counter")
+    expect(group.get_by_role("radio", name="Dial")).to_be_checked()
+    expect(app.get_by_label("Dials from")).to_have_value("9000")
+    expect(app.get_by_label("From", exact=True)).to_have_value("4300")
+
+
+def test_no_more_pieces_are_hung_than_were_counted(app: Page) -> None:
+    keep_light(app, "left", "0.44758", "0.40745")
+    keep_light(app, "right", "0.44758", "0.40745")
+    keep_light(app, "sky", "0.3574", "0.3612")
+    cards = open_balance(app)
+    app.locator("summary", has_text="What may be done").click()
+    may(app, "sky", "Leave")
+    expect(cards.first).to_contain_text("every light holds")
+    go(app, "Kit")
+    blue = app.locator(".family", has_text="Orange and blue")
+    blue.locator("summary").click()
+    for cut in ("3/4", "1/2", "1/4", "1/8"):
+        app.get_by_label(f"Pieces of {cut} CTB there are").fill("0")
+    for family in ("Straw", "CC green"):  # nothing else to make up a blue of
+        app.locator(".family", has_text=family).locator("summary").click()
+        app.locator(".family", has_text=family).get_by_role("button", name="None").click()
+    for count, off in (("2", 0), ("1", 1)):
+        go(app, "Kit")
+        if not app.get_by_label("Pieces of full CTB there are").is_visible():
+            blue.locator("summary").click()
+        app.get_by_label("Pieces of full CTB there are").fill(count)
+        cards = open_balance(app)
+        settle(app)
+        expect(app.locator(".hanging .verdict.off")).to_have_count(off)
+
+
+def test_the_hanging_list_is_shared_as_text(app: Page, context: BrowserContext) -> None:
+    context.grant_permissions(["clipboard-read", "clipboard-write"])
+    app.evaluate("delete Navigator.prototype.share")
+    open_demo(app)
+    open_balance(app)
+    app.get_by_role("button", name="Share as text").click()
+    expect(app.get_by_text("Copied")).to_be_visible()
+    text = app.evaluate("navigator.clipboard.readText()")
+    assert text.startswith("Ticket hall · 2 The last sailing. 4100 K: gel 5 lights")
+    assert "practical on the counter: hang full CTB. " in text
+    assert "1 piece of full CTB for practical on the counter" in text
+    app.emulate_media(media="print")
+    expect(app.locator(".hanging")).to_be_visible()
+    expect(app.get_by_role("navigation")).to_be_hidden()
+    expect(app.locator(".plans")).to_be_hidden()
+
+
+def test_an_empty_set_has_nothing_to_balance(app: Page) -> None:
+    app.evaluate("location.hash = '#balance'")
+    expect(app.locator("ek-balance")).to_contain_text("No light is kept")
+
+
+def test_the_camera_judges_where_a_spectrum_is_known(app: Page) -> None:
+    open_demo(app)
+    expect(app.get_by_text("Judged by")).to_have_count(0)
+    go(app, "Book")
+    app.locator("summary", has_text="1 The queue").click()
+    app.get_by_role("button", name="Work here: 1 The queue").click()
+    go(app, "Set")
+    expect(app.locator("ek-set")).to_contain_text("The hero has no spectrum")
+    app.get_by_text("Match", exact=True).click()
+    app.get_by_role("button", name="4300 K").click()
+    app.get_by_role("radio", name="The camera").check()
+    expect(app.locator(".judged")).to_be_visible()
+    expect(headline(app)).to_be_visible()
+    expect(app.locator("ek-set")).to_contain_text("no spectrum: the observer judges it")

@@ -1,0 +1,50 @@
+/** What the kept plan wants of a light, beside what was measured since. */
+import { html, nothing } from "lit";
+import { book } from "../store/index.js";
+import { matchesPlan } from "../store/plan.js";
+import { t } from "../words/index.js";
+import { kelvin, steps } from "../words/numbers.js";
+import { verdictMark } from "./verdict.js";
+
+/**
+ * Whether the plan for a light is still to be carried out: nothing was read since.
+ * @param {import("../store/book.js").Thing} light
+ * @param {import("../store/book.js").Thing} reading  its latest
+ */
+export function toDo(light, reading) {
+  return light.data.planned?.from === reading.id && matchesPlan(book.thing(light.parent));
+}
+
+/**
+ * @param {import("../store/book.js").Thing} light
+ * @param {import("../store/book.js").Thing} reading  its latest
+ * @param {any} answer  its part of the kernel's "agree", when there
+ */
+export function planned(light, reading, answer) {
+  const plan = light.data.planned;
+  if (!plan) return nothing;
+  const since = reading.id !== plan.from;
+  const hung = [...(reading.data.pack ?? [])].sort().join();
+  const asPlanned = hung === [...plan.gels].sort().join();
+  return html`
+    <p class="planned">
+      <span class="what">${t("planned.plan")}</span>
+      ${toDo(light, reading) ? nothing : `${plan.words},`}
+      ${t("balance.lands", { cct: kelvin(plan.lands.cct_K), steps: steps(plan.steps) })}
+      ${verdictMark(plan.verdict)}
+    </p>
+    ${
+      matchesPlan(book.thing(light.parent))
+        ? html`<p class="planned">
+            <span class="what">${t("planned.measured")}</span>
+            ${
+              since && answer
+                ? html`${t("balance.lands", { cct: kelvin(answer.cct_K), steps: steps(answer.steps) })}
+                  ${verdictMark(answer.verdict)} ${asPlanned ? nothing : t("planned.otherGel")}`
+                : t("planned.notYet")
+            }
+          </p>`
+        : nothing
+    }
+  `;
+}

@@ -2,6 +2,7 @@
 import { html, nothing } from "lit";
 import { balanceField } from "../charts/balance-field.js";
 import { settings } from "../store/index.js";
+import { withOwnGels } from "../store/own-gels.js";
 import { t } from "../words/index.js";
 import { segments } from "./field.js";
 import { LiveQuestion } from "./live-question.js";
@@ -35,6 +36,7 @@ class BeforeAfter extends Page {
       ask: "field",
       target: { x, y },
       tolerance: settings.get("tolerance"),
+      ...withOwnGels(),
       lights: before
         ? this.lights
         : this.parts.map(({ name, lands }) => ({ name, x: lands.x, y: lands.y })),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from conftest import Site, wait_until_kept
+from conftest import Site, wait_for_kernel, wait_until_kept
 from hands import go, headline, keep_light, open_demo, type_xy
 from playwright.sync_api import BrowserContext, Locator, Page, expect
 
@@ -68,6 +68,7 @@ def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
     app.get_by_role("button", name="Keep", exact=True).click()
     expect(app.locator(".kept")).to_be_visible()
     app.reload()
+    wait_for_kernel(app)
     go(app, "Set")
     measured = practical.locator(".planned").last
     expect(measured).to_contain_text("holds")

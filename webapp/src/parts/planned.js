@@ -38,10 +38,12 @@ export function planned(light, reading, answer) {
         ? html`<p class="planned">
             <span class="what">${t("planned.measured")}</span>
             ${
-              since && answer
-                ? html`${t("balance.lands", { cct: kelvin(answer.cct_K), steps: steps(answer.steps) })}
+              !since
+                ? t("planned.notYet")
+                : answer
+                  ? html`${t("balance.lands", { cct: kelvin(answer.cct_K), steps: steps(answer.steps) })}
                   ${verdictMark(answer.verdict)} ${asPlanned ? nothing : t("planned.otherGel")}`
-                : t("planned.notYet")
+                  : nothing
             }
           </p>`
         : nothing

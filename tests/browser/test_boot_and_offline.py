@@ -9,9 +9,8 @@ from pathlib import Path
 from urllib.request import urlopen
 
 import build
-from playwright.sync_api import BrowserContext, Page, expect
-
 from conftest import Site, Watch, ask, wait_for_kernel, wait_until_kept
+from playwright.sync_api import BrowserContext, Page, expect
 
 Launch = Callable[[], BrowserContext]
 

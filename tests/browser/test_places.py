@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
+from conftest import Site, ask, wait_for_kernel
 from hands import go, headline, keep_light, open_demo, type_xy
 from playwright.sync_api import BrowserContext, Page, Route, expect
-
-from conftest import Site, ask, wait_for_kernel
 
 
 def test_the_set_says_who_is_out_and_what_to_hang(app: Page) -> None:

@@ -9,11 +9,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from conftest import PHONE, ROOT, Site, Watch, wait_for_kernel, wait_until_kept
 from hands import go, headline, keep, open_demo
 from playwright.sync_api import Browser, Page, expect
 from test_access import AXE, violations
 
-from conftest import PHONE, ROOT, Site, Watch, wait_for_kernel, wait_until_kept
 from evenkelvin.desk import answer
 
 SPECTRA = ROOT / "demo_readings" / "spectra"

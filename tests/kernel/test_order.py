@@ -134,3 +134,10 @@ def test_gel_of_no_known_size_is_not_called_enough():
     reply = ask([{"gel": "1/4 CTB"}])
     assert reply["words"] == "No size is known yet"
     assert reply["gels"][0]["words"] == "1/4 CTB: no size yet"
+
+
+def test_a_window_is_ordered_pane_by_pane():
+    hangs = [{"gel": "1/2 CTO", "width_m": 3.6, "height_m": 1.8, "count": 2, "panes_across": 3}]
+    assert ask(hangs)["gels"][0]["pieces"] == [
+        {"width_m": pytest.approx(1.2), "height_m": 1.8, "count": 6, "where": []}
+    ]

@@ -1,7 +1,8 @@
 """``order``: what to order so that everything hangs, by gel and size.
 
 Fields: ``hangs`` [{``gels`` [names] or ``gel``, ``width_m`` and ``height_m`` (both, or neither
-where the size is not known yet), ``count`` (1), ``where``}]; ``stock`` [{``gel``, ``width_m``,
+where the size is not known yet), ``count`` (1), ``panes_across`` and ``panes_down`` (1) that
+divide it, ``where``}]; ``stock`` [{``gel``, ``width_m``,
 ``length_m``, ``count``}]; ``rolls``, the sizes that can be bought [{``width_m``, ``length_m``}]
 (default one roll size); ``spare_percent`` of what is cut that is to stay uncut (15);
 ``overlap_m`` at a seam (0.05). Every length may be given in ``_ft`` instead; ``length_unit`` "m"
@@ -78,17 +79,23 @@ def _needs(fields: Fields) -> dict[str, _Need]:
     total = 0
     for group in fields.groups("hangs", most=2000):
         group.refuse_unknown(
-            "gel", "gels", "width_m", "width_ft", "height_m", "height_ft", "count", "where"
-        )
+            "gel", "gels", "width_m", "width_ft", "height_m", "height_ft", "count", "where",
+            "panes_across", "panes_down",
+        )  # fmt: skip
         names = group.texts("gels")
         if group.given("gel"):
             names = [*names, group.text("gel", longest=80)]
         if not names:
             raise Problem(group.at("gels"), "Which gel hangs here? Give its name.")
+        across = group.whole("panes_across", 1, 1, 50)
+        down = group.whole("panes_down", 1, 1, 50)
         size = None
         if any(group.given(name) for name in ("width_m", "width_ft", "height_m", "height_ft")):
-            size = (length(group, "width", 0.02, 100.0), length(group, "height", 0.02, 100.0))
-        count = group.whole("count", 1, 1, MOST_PANES)
+            size = (
+                length(group, "width", 0.02, 100.0) / across,
+                length(group, "height", 0.02, 100.0) / down,
+            )
+        count = group.whole("count", 1, 1, MOST_PANES) * across * down
         total += count * len(names)
         if total > 10 * MOST_PANES:
             raise Problem(group.at("count"), "That is more gel than one order can hold; divide it.")

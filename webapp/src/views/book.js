@@ -1,5 +1,6 @@
 /** Book: what was kept, by location and setup, newest first; nothing deleted for good. */
 import { html, nothing } from "lit";
+import { locationLinks, locationMains } from "../parts/location-facts.js";
 import { nameForm } from "../parts/name-form.js";
 import { Page } from "../parts/page.js";
 import { say } from "../parts/toast.js";
@@ -197,6 +198,7 @@ class BookView extends Page {
     const key = `setup in ${location.id}`;
     return html`<section class="location">
       <h2>${location.data.name} ${versions(location)}</h2>
+      ${locationLinks(location)}
       ${setups.map((setup) => this.renderSetup(setup))}
       ${this.renderNaming(
         key,
@@ -210,7 +212,7 @@ class BookView extends Page {
       )}
       <details class="more">
         <summary>${t("book.change", { name: location.data.name })}</summary>
-        ${this.renderTools(location)}
+        ${this.renderTools(location)} ${locationMains(location)}
       </details>
       <button
         type="button"

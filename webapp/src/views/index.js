@@ -4,6 +4,7 @@
  */
 import { html } from "lit";
 import "./balance.js";
+import { keyed } from "lit/directives/keyed.js";
 import "./book.js";
 import "./cautions.js";
 import "./demo.js";
@@ -12,9 +13,13 @@ import "./files.js";
 import "./flicker.js";
 import "./kit.js";
 import "./light.js";
+import "./order.js";
 import "./pair.js";
+import "./rolls.js";
 import "./set.js";
 import "./spectrum.js";
+import "./sun.js";
+import "./windows.js";
 
 /**
  * @typedef {object} View
@@ -57,6 +62,22 @@ export const VIEWS = {
     title: "exposure.title",
     place: "light",
     show: () => html`<ek-exposure></ek-exposure>`,
+  },
+  order: {
+    title: "order.title",
+    place: "kit",
+    show: (scope) => html`<ek-order .scope=${scope || "setup"}></ek-order>`,
+  },
+  rolls: { title: "rolls.title", place: "kit", show: () => html`<ek-rolls></ek-rolls>` },
+  windows: {
+    title: "location.windows",
+    place: "book",
+    show: (of) => keyed(of, html`<ek-windows .of=${of}></ek-windows>`),
+  },
+  sun: {
+    title: "location.sun",
+    place: "book",
+    show: (of) => keyed(of, html`<ek-sun .of=${of}></ek-sun>`),
   },
   flicker: { title: "flicker.title", place: "kit", show: () => html`<ek-flicker></ek-flicker>` },
   demo: { title: "demo.title", place: "set", show: () => html`<ek-demo></ek-demo>` },

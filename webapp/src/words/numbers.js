@@ -79,6 +79,12 @@ export const height = (value) => (value == null ? "–" : hundredth.format(value
 const upTo3 = new Intl.NumberFormat("en", { maximumFractionDigits: 3, useGrouping: false });
 const upTo2 = new Intl.NumberFormat("en", { maximumFractionDigits: 2, useGrouping: false });
 
+/** @param {number} value an angle in the sky. */
+export const degrees = (value) => `${minus(whole.format(value))}°`;
+
+/** @param {number} value an area in m². */
+export const area = (value) => `${upTo2.format(value)} m²`;
+
 /** @param {number} value frames or pulses a second. */
 export const frameRate = (value) => upTo3.format(value);
 

@@ -30,7 +30,7 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parent / "webapp" / "tools"))
 
 import browser_python
-from static_server import make_server
+from static_server import CSP, make_server
 from steps import (
     CACHE,
     DIST,
@@ -114,7 +114,7 @@ def set_up() -> None:
 
 
 def put_service_worker(dist: Path) -> None:
-    """Give the service worker the list of all files with their hashes."""
+    """Give the service worker the policy and the list of all files with their hashes."""
     files = {}
     for path in files_below(dist):
         name = path.relative_to(dist).as_posix()
@@ -123,8 +123,8 @@ def put_service_worker(dist: Path) -> None:
             # A folder's address, because some hosts redirect …/index.html to it.
             files["" if name == "index.html" else name] = f"sha256-{digest}"
     script = (dist / "sw.js").read_text()
-    version = key_of(script, json.dumps(files))
-    build = json.dumps({"version": version, "files": files})
+    version = key_of(script, CSP, json.dumps(files))
+    build = json.dumps({"version": version, "policy": CSP, "files": files})
     (dist / "sw.js").write_text(f"self.EVENKELVIN_BUILD={build};\n{script}")
 
 

@@ -53,6 +53,17 @@ class Site:
         return f"http://localhost:{self.port}/"
 
 
+#: The page makes worker addresses by a policy of its own; tests that ask the kernel borrow it.
+BORROW_POLICY = """{
+    const {createPolicy} = TrustedTypePolicyFactory.prototype;
+    TrustedTypePolicyFactory.prototype.createPolicy = function (name, rules) {
+        const policy = createPolicy.call(this, name, rules);
+        if (name === "evenkelvin") window.borrowedPolicy = policy;
+        return policy;
+    };
+}"""
+
+
 class Watch:
     """Collects what must not happen on the pages of a test."""
 
@@ -64,6 +75,7 @@ class Watch:
     def follow(self, context: BrowserContext) -> None:
         context.on("page", self.follow_page)
         context.on("request", self.check_request)
+        context.add_init_script(BORROW_POLICY)
 
     def follow_page(self, page: Page) -> None:
         page.on("pageerror", lambda error: self.faults.append(f"error: {error}"))
@@ -179,7 +191,7 @@ def ask(page: Page, request: dict[str, Any]) -> dict[str, Any]:
     The page's script is sealed, so the test speaks the worker's own few messages.
     """
     script = """request => new Promise((resolve, reject) => {
-        const worker = new Worker("./worker.js");
+        const worker = new Worker(borrowedPolicy.createScriptURL("./worker.js"));
         worker.onerror = event => reject(new Error(event.message));
         worker.onmessage = ({data}) => {
             if (data.stage === "ready")

@@ -1,6 +1,7 @@
 // Works with the network gone: registers the service worker, and offers a new version once it is
 // fully at hand. Nothing changes before the person agrees.
 import { ready } from "./kernel/client.js";
+import { scriptAddress } from "./trusted.js";
 
 /**
  * @param {object} handlers
@@ -50,7 +51,7 @@ export async function registerOffline({ onReady, onUpdate, onProblem } = {}) {
   // The first visit is for the kernel: keeping the files waits until it has loaded them.
   await ready().catch(() => {});
   try {
-    const registration = await serviceWorker.register(new URL("./sw.js", document.baseURI));
+    const registration = await serviceWorker.register(scriptAddress("./sw.js"));
     watch(registration, onProblem);
     (await serviceWorker.ready).active?.postMessage("state");
   } catch (error) {

@@ -21,10 +21,12 @@ MEDIA_TYPES = {
     ".pack": "application/octet-stream",
 }
 
+#: As in index.html, and what only a header can say.
 CSP = (
     "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'; "
     "worker-src 'self'; style-src 'self'; img-src 'self' data: blob:; manifest-src 'self'; "
-    "base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+    "base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; "
+    "trusted-types evenkelvin lit-html; frame-ancestors 'none'"
 )
 
 

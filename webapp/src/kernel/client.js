@@ -1,5 +1,6 @@
 // The web app's side of the kernel: a promise for each question. Questions wait here, not in the
 // worker, so that one no longer wanted can be dropped; the worker holds one at a time.
+import { scriptAddress } from "../trusted.js";
 
 /**
  * @typedef {{stage: "runtime" | "packages" | "kernel" | "ready" | "failed", part: number,
@@ -33,7 +34,7 @@ function setReport(next) {
 function start() {
   if (worker) return;
   setReport({ stage: "runtime", part: 0, words: "Loading Python" });
-  worker = new Worker(new URL("./worker.js", document.baseURI));
+  worker = new Worker(scriptAddress("./worker.js"));
   worker.onmessage = ({ data }) => {
     if (data.stage) setReport(data);
     else if (data.fatal !== undefined) fail(data.fatal, data.booting);

@@ -2,6 +2,7 @@
 // In:  {id, request: JSON text}.  Out: {stage, part, words} · {id, answer: JSON text} ·
 // {fatal: words} when Python can no longer be used.
 import { loadPyodide } from "pyodide";
+import { scriptAddress } from "../trusted.js";
 import { readPack, writePack } from "./pack.js";
 
 const INDEX_URL = new URL("./pyodide/", self.location.href).href;
@@ -32,6 +33,8 @@ async function boot() {
     });
   const packs = Promise.all([load("library.pack"), load("kernel.pack")]);
   const never = new Promise(() => {});
+  // Left to itself, Pyodide would load this by a bare address, which Trusted Types refuse.
+  /** @type {any} */ (self).importScripts(scriptAddress("./pyodide/pyodide.asm.js"));
   const pyodide = await Promise.race([
     loadPyodide({
       indexURL: INDEX_URL,

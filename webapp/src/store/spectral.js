@@ -2,7 +2,7 @@
 import { book } from "./index.js";
 import { lightDraft } from "./light-draft.js";
 import { readingQuestion } from "./questions.js";
-import { currentSetup, lightsOf } from "./shoot.js";
+import { currentSetup, lightsOf, locations, placeWords } from "./shoot.js";
 
 /** The reading that stands on Light, as an address. */
 export const DRAFT = "draft";
@@ -38,4 +38,21 @@ export function spectral(id) {
 /** The lights of this setup whose latest reading holds a spectrum. @returns {Spectral[]} */
 export function spectralLights() {
   return lightsOf(currentSetup()).flatMap(({ light }) => spectral(light.id) ?? []);
+}
+
+/**
+ * Those of every other setup, such as the day that a pick-up is to match.
+ * @returns {(Spectral & {place: string})[]}
+ */
+export function spectralElsewhere() {
+  const here = currentSetup()?.id;
+  return locations()
+    .flatMap((location) => book.below(location.id, "setup"))
+    .filter((setup) => setup.id !== here)
+    .flatMap((setup) =>
+      lightsOf(setup).flatMap(({ light }) => {
+        const found = spectral(light.id);
+        return found ? [{ ...found, place: placeWords(setup) }] : [];
+      }),
+    );
 }

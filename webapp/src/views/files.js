@@ -71,7 +71,11 @@ class FilesView extends Page {
           light: known?.id ?? null,
           lightData: known
             ? {}
-            : { name: item.name.trim() || t("light.nth", { n: 1 }), lamp: "unknown" },
+            : {
+                name:
+                  item.name.trim() || t("light.nth", { n: lightsOf(currentSetup()).length + 1 }),
+                lamp: "unknown",
+              },
           data: {
             ...item.data,
             lamp: known?.data.lamp ?? "unknown",

@@ -19,7 +19,7 @@ import { stamp } from "../store/entries.js";
 import { book, reportFault, settings } from "../store/index.js";
 import { lightDraft } from "../store/light-draft.js";
 import { withOwnGels } from "../store/own-gels.js";
-import { DRAFT, spectral, spectralLights } from "../store/spectral.js";
+import { DRAFT, spectral, spectralElsewhere, spectralLights } from "../store/spectral.js";
 import { t } from "../words/index.js";
 import { duv, height, index, kelvin, nanometres, whenRead } from "../words/numbers.js";
 
@@ -62,12 +62,16 @@ class SpectrumView extends Page {
     );
   }
 
-  /** Other lights of this setup that have a spectrum. */
+  /** Whether this is another light than the one shown. @param {{id: string}} light */
+  isOther({ id }) {
+    return id !== this.of && id !== book.thing(this.of)?.parent;
+  }
+
+  /** What it is compared with: the other lights of this setup, and the one that is drawn. */
   others() {
-    const own = book.thing(this.of);
-    return spectralLights()
-      .filter(({ id }) => id !== this.of && id !== own?.parent)
-      .slice(0, MOST_BESIDE);
+    const here = spectralLights().filter((light) => this.isOther(light));
+    const drawn = spectralElsewhere().filter(({ id }) => id === this.beside);
+    return [...drawn, ...here].slice(0, MOST_BESIDE);
   }
 
   /** The curve to draw beside the light's. */
@@ -143,7 +147,12 @@ class SpectrumView extends Page {
           ...(reference
             ? [{ value: REFERENCE, label: t("spectrum.reference", { name: reference.name }) }]
             : []),
-          ...others.map(({ id, name }) => ({ value: id, label: name })),
+          ...spectralLights()
+            .filter((one) => this.isOther(one))
+            .map(({ id, name }) => ({ value: id, label: name })),
+          ...spectralElsewhere()
+            .filter((one) => this.isOther(one))
+            .map(({ id, name, place }) => ({ value: id, label: `${name}, ${place}` })),
           { value: NONE, label: t("spectrum.nothing") },
         ],
         onChange: (value) => {

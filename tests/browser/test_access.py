@@ -10,7 +10,29 @@ from hands import go, headline, keep, open_demo, type_xy
 from playwright.sync_api import Browser, Page, expect
 
 AXE = ROOT / "webapp" / "node_modules" / "axe-core" / "axe.min.js"
-PLACES = ("light", "set", "balance", "book", "kit", "cautions")
+HALL = "ab8esF7wy12msnhzI2gKcg"  # the ticket hall of the demo
+PLACES = (
+    "light", "set", "balance", "book", "kit", "cautions", "exposure", "flicker", "order", "rolls",
+    f"windows/{HALL}", f"sun/{HALL}",
+)  # fmt: skip
+
+
+def show(page: Page, place: str) -> None:
+    """Go to a place and give it something to show."""
+    page.evaluate(f"location.hash = '#{place}'")
+    name = place.split("/")[0]
+    expect(page.locator(f"ek-{name} h1")).to_be_visible()
+    if name == "rolls":
+        page.get_by_role("button", name="Add to the stock").click()
+    if name == "windows":
+        page.get_by_label("Width").fill("2.4")
+        page.get_by_label("Height").fill("1.8")
+        expect(headline(page)).to_be_visible()
+    if name == "sun":
+        page.get_by_label("Latitude").fill("53.55")
+        page.get_by_label("Longitude").fill("9.99")
+        page.get_by_label("The window looks").fill("200")
+        expect(page.get_by_role("img", name="Height of the sun")).to_be_visible()
 
 
 def violations(page: Page) -> list[str]:
@@ -44,8 +66,7 @@ def test_axe_finds_nothing(phone_browser: Browser, site: Site, scheme: str) -> N
     assert violations(page) == []
     open_demo(page)
     for place in PLACES:
-        page.evaluate(f"location.hash = '#{place}'")
-        expect(page.locator(f"ek-{place} h1")).to_be_visible()
+        show(page, place)
         if place == "light":
             type_xy(page, "0.44758", "0.40745", name="practical")
             expect(page.get_by_role("img", name="Balance field")).to_be_visible()
@@ -88,8 +109,7 @@ def test_nothing_scrolls_sideways_and_targets_are_large(app: Page, width: int) -
     app.set_viewport_size({"width": width, "height": 844})
     open_demo(app)
     for place in PLACES:
-        app.evaluate(f"location.hash = '#{place}'")
-        expect(app.locator(f"ek-{place} h1")).to_be_visible()
+        show(app, place)
         if place == "light":
             type_xy(app, "0.44758", "0.40745", name="practical")
             expect(app.get_by_role("img", name="Balance field")).to_be_visible()

@@ -3,8 +3,8 @@
  * import it here, and give it a row. `place` is the thumb-bar place it belongs to.
  */
 import { html } from "lit";
-import "./balance.js";
 import { keyed } from "lit/directives/keyed.js";
+import "./balance.js";
 import "./book.js";
 import "./cautions.js";
 import "./demo.js";

@@ -151,15 +151,11 @@ class KitView extends Page {
   renderGels() {
     return html`<section>
       <h2>${t("kit.gels")}</h2>
-<<<<<<< HEAD
       <p class="hint">${gels.note || t("kit.gelsHint")} ${t("stock.piecesHint")}</p>
-=======
       <ul class="links row">
         <li><a href="#order">${t("kit.order")}</a></li>
         <li><a href="#rolls">${t("rolls.title")}</a></li>
       </ul>
-      <p class="hint">${gels.note || t("kit.gelsHint")}</p>
->>>>>>> 4aabc51 (Plan gel for windows, order it by the roll and follow the sun from the location it belongs to)
       ${
         gels.all
           ? stockList({

@@ -4,6 +4,7 @@
  */
 import { html } from "lit";
 import { keyed } from "lit/directives/keyed.js";
+import "./about.js";
 import "./balance.js";
 import "./book.js";
 import "./cautions.js";
@@ -42,6 +43,7 @@ export const VIEWS = {
   },
   book: { title: "place.book", place: "book", show: () => html`<ek-book></ek-book>` },
   kit: { title: "place.kit", place: "kit", show: () => html`<ek-kit></ek-kit>` },
+  about: { title: "about.title", place: "kit", show: () => html`<ek-about></ek-about>` },
   cautions: {
     title: "cautions.title",
     place: "kit",

@@ -255,6 +255,7 @@ class KitView extends Page {
         <ul class="links">
           <li><a href="#cautions">${t("cautions.title")}</a></li>
           <li><a href="#demo">${t("welcome.demo")}</a></li>
+          <li><a href="#about">${t("about.title")}</a></li>
         </ul>
       </section>
     `;

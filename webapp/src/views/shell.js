@@ -89,7 +89,7 @@ class Shell extends Page {
 
   render() {
     const { name, rest } = route.now;
-    const view = VIEWS[name] ?? VIEWS[FIRST];
+    const view = VIEWS[Object.hasOwn(VIEWS, name) ? name : FIRST];
     document.title = `${t(view.title)} · ${t("app.name")}`;
     const other = themeNow() === "dark" ? "daylight" : "dark";
     return html`

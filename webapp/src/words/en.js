@@ -676,6 +676,12 @@ export default {
   "kit.theme": "Theme",
   "kit.storage": "What is stored on this phone",
   "kit.about": "About",
+  "about.title": "About, and licences",
+  "about.promise":
+    "Everything is worked out and kept on this device: no account, no server, nothing measured about you. Data leaves only when you share it.",
+  "about.licences": "What it is made of",
+  "about.licencesHint": "Each part with its licence, as shipped.",
+  "about.missing": "The licences could not be opened: their file is not at hand.",
   "kit.install":
     "To have it on the home screen: open the browser's share or main menu and choose “Add to Home Screen” or “Install”.",
   "kit.offline": "It opens without a network. Build {build}.",

@@ -280,3 +280,35 @@ def test_readings_taken_with_a_clock_set_back_stay_in_order() -> None:
     read = [each["id"] for each in report["setups"][0]["slips"][0]["readings"]]
     assert read[2:] == ["a", "b", "c", "d"]
     assert set(read[:2]) == {"e", "f"}
+
+
+def test_the_report_lists_the_windows_of_its_locations() -> None:
+    windows = [
+        {"name": "north", "width_m": "2,4", "height_ft": "6' 2\"", "count": "3"},
+        {"width_m": 1.2, "height_m": 2, "panes_across": "2"},
+        {"width_m": "1", "note": "height not measured yet"},
+    ]
+    glazed = {**BOOK["entries"][1], "data": {"name": "Car deck", "windows": windows,
+                                             "window_gels": ["full CTO"]}}  # fmt: skip
+    book = file_of(*[glazed if each["id"] == "l" else each for each in BOOK["entries"]])
+    expected = [
+        {
+            "location": "Car deck",
+            "gels": ["full CTO"],
+            "lines": [
+                "3 of 2,4 m × 6' 2\", north",
+                "1 of 1.2 m × 2 m, 2 × 1 panes each",
+                "1 of 1 m × ?",
+            ],
+        }
+    ]
+    for of in ("s", "l", "p"):
+        report = answer({"ask": "report", "book": book, "of": of})
+        assert report["windows"] == expected
+        assert any("traps heat" in words for words in report["cautions"])
+    bare = answer({"ask": "report", "book": BOOK, "of": "l"})
+    assert bare["windows"] == []
+    assert not any("traps heat" in words for words in bare["cautions"])
+    bounce = next(slip for slip in bare["setups"][0]["slips"] if slip["name"] == "bounce")
+    # 30 lx against the 55 lx of the hero's latest reading.
+    assert bounce["ratio_words"] == "1:1.83, 1 stop under"

@@ -9,6 +9,7 @@ from typing import Any
 
 from evenkelvin.asks.book_plain import book_field, state_plain
 from evenkelvin.asks.plain import offset_plain
+from evenkelvin.exposure.stops import ratio_words
 from evenkelvin.fields import Fields
 from evenkelvin.interchange.book import book_hash, moment
 from evenkelvin.interchange.report import SetupReport, Slip, make_report
@@ -23,11 +24,12 @@ def reply(fields: Fields) -> dict[str, Any]:
     - ``setups``: ``[{"id", "name", "path", "note", "hero", "first", "last"`` (times), ``"target"``
       (T or None), ``"target_words", "slips", "field", "spectra"}]``
       - ``slips``: ``[{"light", "name", "lamp", "role", "note", "hero", "readings", "hangs",
-        "offset"`` (as ``fix`` answers), ``"verdict", "stops_to_hero"}]``; ``readings``: ``[{"id",
-        "stage", "at", "x", "y", "cct_K", "duv", "mired", "illuminance_lx", "exposure_lx_s",
+        "offset"`` (as ``fix`` answers), ``"verdict", "stops_to_hero", "ratio_words"}]``;
+        ``readings``: ``[{"id", "stage", "at", "x", "y", "cct_K", "duv", "mired", "illuminance_lx", "exposure_lx_s",
         "pack", "dialled", "dimmer", "note", "who", "edited_twice", "has_spectrum"}]``
       - ``field``: the request that gives the balance field, or None where no white is known
       - ``spectra``: ``[{"name", "at", "wavelengths_nm", "values"}]`` as they were logged
+    - ``windows``: ``[{"location", "gels", "lines"}]``, the glass to be gelled, a line a size
     - ``gels``: ``[{"name", "pieces", "lights"}]`` that hang now
     - ``cautions``: sentences; ``tolerance``; ``book``: ``{"count", "sha256"}``
     """
@@ -44,6 +46,10 @@ def reply(fields: Fields) -> dict[str, Any]:
         "place": data.get("place"),
         "mains_hz": data.get("mains_hz"),
         "setups": [_setup(each, fields.raw("tolerance")) for each in report.setups],
+        "windows": [
+            {"location": each.name, "gels": list(each.gels), "lines": list(each.lines)}
+            for each in report.windows
+        ],
         "gels": [
             {"name": name, "pieces": len(lights), "lights": list(dict.fromkeys(lights))}
             for name, lights in report.gels.items()
@@ -110,6 +116,7 @@ def _slip(slip: Slip, hero: str | None) -> dict[str, Any]:
         "offset": offset_plain(slip.offset) if slip.offset else None,
         "verdict": slip.verdict,
         "stops_to_hero": slip.stops_to_hero,
+        "ratio_words": None if slip.stops_to_hero is None else ratio_words(slip.stops_to_hero),
     }
 
 

@@ -5,8 +5,10 @@ Here is what the report says; how it is laid out on paper is the app's.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import re
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from evenkelvin.fields import Fields
 from evenkelvin.interchange.book import Entry, Thing, above, below, find, things
@@ -38,6 +40,10 @@ _LAMP_CAUTIONS: dict[str, str] = {
     "daylight": "Never look at the sun, nor aim a meter at it by eye.",
 }
 _GEL_CAUTION = "Gel, frames and anything in the wind need safety bonds and a second pair of hands."
+_GLASS_CAUTION = (
+    "Never gel glass that traps heat (insulating, laminated, wired, coated or leaded) without "
+    "asking the building; tie gel and frames for the wind, and keep exits and vents free."
+)
 _ALWAYS = (
     "Work at height, rigging and mains power: by those licensed for it, by the local code.",
     "Gel figures are nominal unless measured: re-check each light once its gel hangs.",
@@ -65,15 +71,25 @@ class SetupReport:
     slips: tuple[Slip, ...]
 
 
+@dataclass(frozen=True)
+class Glass:
+    """The windows of a location: the gels that hang on them, and a line for each size."""
+
+    name: str
+    gels: tuple[str, ...]
+    lines: tuple[str, ...]
+
+
 @dataclass(frozen=True, eq=False)
 class Report:
-    """What is reported on, its setups, the lights that each gel hangs on, and the cautions."""
+    """What is reported on, its setups, what each gel hangs on, the cautions, and the windows."""
 
     thing: Thing
     path: tuple[str, ...]
     setups: tuple[SetupReport, ...]
     gels: dict[str, tuple[str, ...]]
     cautions: tuple[str, ...]
+    windows: tuple[Glass, ...]
 
 
 def _white_state(white: White | None) -> State | None:
@@ -111,6 +127,37 @@ def _setup_report(found: Found, setup: Thing, radius: float) -> SetupReport:
     )
 
 
+def _glass(location: Thing) -> Glass | None:
+    """Return the windows of a location as they were typed; None where it has none."""
+    data = location.present["data"]
+    lines = tuple(_window_line(window) for window in data.get("windows") or ())
+    if not lines:
+        return None
+    return Glass(location.name, tuple(data.get("window_gels") or ()), lines)
+
+
+def _window_line(window: Mapping[str, Any]) -> str:
+    sides = []
+    for side in ("width", "height"):
+        in_feet = window.get(f"{side}_m") in (None, "")
+        typed = window.get(f"{side}_ft" if in_feet else f"{side}_m")
+        # Feet and inches bear their own marks.
+        unit = "" if in_feet and re.search(r"['′’\"″]", str(typed)) else " ft" if in_feet else " m"
+        sides.append("?" if typed in (None, "") else f"{typed}{unit}")
+    across, down = (window.get(f"panes_{way}") or 1 for way in ("across", "down"))
+    panes = "" if str(across) == str(down) == "1" else f", {across} × {down} panes each"
+    name = f", {window['name']}" if window.get("name") else ""
+    return f"{window.get('count') or 1} of {' × '.join(sides)}{panes}{name}"
+
+
+def _locations(found: Found, thing: Thing) -> list[Thing]:
+    if thing.kind == "production":
+        return below(found, "production", thing.id)
+    if thing.kind == "location":
+        return [thing]
+    return [each for each in above(found, thing) if each.kind == "location"]
+
+
 def make_report(entries: Iterable[Entry], of: str, radius: float) -> Report:
     """Return the report of a setup, or of all setups of a location or production.
 
@@ -141,12 +188,16 @@ def make_report(entries: Iterable[Entry], of: str, radius: float) -> Report:
             gels.setdefault(gel, []).append(slip.light.thing.name)
     lamps = {slip.light.lamp for slip in slips}
     cautions = [words for lamp, words in _LAMP_CAUTIONS.items() if lamp in lamps]
-    if gels:
+    glass = [each for each in map(_glass, _locations(found, thing)) if each is not None]
+    if gels or glass:
         cautions.append(_GEL_CAUTION)
+    if glass:
+        cautions.append(_GLASS_CAUTION)
     return Report(
         thing,
         tuple(each.name for each in above(found, thing)),
         reports,
         {gel: tuple(names) for gel, names in sorted(gels.items())},
         (*cautions, *_ALWAYS),
+        tuple(glass),
     )

@@ -42,18 +42,25 @@ export function levelsQuestion(lights, key, packs) {
 }
 
 /**
+ * Its stop and its ratio, as read and with all gels on; empty where there is nothing to say.
  * @param {any} level  one light of the kernel's "levels"
  * @param {string} key  name of the key light
+ * @returns {string[]}
  */
-export function levelLine(level, key) {
-  if (!level?.now.stop) return nothing;
+export function levelWords(level, key) {
+  if (!level) return [];
   const words = (/** @type {any} */ state) =>
     [state.stop, state.ratio_words && t("levels.toKey", { ratio: state.ratio_words, key })]
       .filter(Boolean)
       .join(" · ");
   const now = words(level.now);
   const then = level.gelled ? words(level.gelled) : now;
-  return html`<p class="reason level">
-    ${now} ${then === now ? nothing : html`<br />${t("levels.gelled", { words: then })}`}
-  </p>`;
+  return [now, then === now ? "" : t("levels.gelled", { words: then })].filter(Boolean);
+}
+
+/** @param {any} level @param {string} key */
+export function levelLine(level, key) {
+  const [now, then] = levelWords(level, key);
+  if (!now) return nothing;
+  return html`<p class="reason level">${now} ${then ? html`<br />${then}` : nothing}</p>`;
 }

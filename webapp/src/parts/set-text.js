@@ -1,14 +1,16 @@
 /** The state of a set as plain text, for a message to the department. */
 import { t } from "../words/index.js";
 import { kelvin, stops } from "../words/numbers.js";
+import { levelWords } from "./levels.js";
 import { changeWords, packWords } from "./pack-card.js";
 
 /**
  * @param {any} agree the kernel's answer to "agree"
- * @param {{place: string, against: string}} context
+ * @param {{place: string, against: string, levels?: any[], key?: string}} context  levels: of the
+ *   kernel's "levels", with the name of the key light
  */
-export function setText(agree, { place, against }) {
-  const lines = agree.lights.map((/** @type {any} */ light) => {
+export function setText(agree, { place, against, levels = [], key = "" }) {
+  const lines = agree.lights.map((/** @type {any} */ light, /** @type {number} */ i) => {
     const { pack } = light;
     const act = pack
       ? t("text.hang", {
@@ -17,7 +19,7 @@ export function setText(agree, { place, against }) {
           stops: stops(pack.stops_lost),
         })
       : t(light.verdict === "holds" ? "answer.leave" : "answer.noGel");
-    return `${light.name}: ${kelvin(light.cct_K)}, ${t(`verdict.${/** @type {"off"} */ (light.verdict)}`)}, ${light.offset.words}. ${act}`;
+    return `${light.name}: ${kelvin(light.cct_K)}, ${t(`verdict.${/** @type {"off"} */ (light.verdict)}`)}, ${[`${light.offset.words}.`, act, ...levelWords(levels[i], key)].join(" ")}`;
   });
   return [t("text.title", { place, against }), "", ...lines, "", t("caution.short")].join("\n");
 }

@@ -21,14 +21,19 @@ function whiteOf(lights) {
  * what hangs.
  * @param {Thing} setup
  * @param {boolean} advised
- * @returns {Promise<{light: Thing, gels: string[]}[]>}
+ * @returns {Promise<{light: Thing, gels: string[], unread?: boolean}[]>}  unread: its reading cannot
+ *   be used, so that nothing could be advised
  */
 export async function gelsOf(setup, advised) {
   const lights = lightsOf(setup);
   const hanging = lights.map(({ light, reading }) => ({ light, gels: reading.data.pack ?? [] }));
   if (!advised || !lights.length) return hanging;
   const packs = await packsOf(lights, heroOf(setup)?.light.id);
-  return hanging.map(({ light, gels }) => ({ light, gels: packs.get(light.id)?.gels ?? gels }));
+  return hanging.map(({ light, gels }) => ({
+    light,
+    gels: packs.get(light.id)?.gels ?? gels,
+    unread: !packs.has(light.id),
+  }));
 }
 
 /**

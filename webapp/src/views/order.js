@@ -46,7 +46,7 @@ class OrderView extends Page {
     super();
     /** @type {string} */
     this.scope = "setup";
-    /** Lights and what shall hang on each. @type {{light: Thing, gels: string[]}[]} */
+    /** Lights and what shall hang on each. @type {Awaited<ReturnType<typeof gelsOf>>} */
     this.lit = [];
     this.fault = "";
     this.gathering = false;
@@ -294,6 +294,7 @@ class OrderView extends Page {
 
   render() {
     const { answer, problem } = this.order;
+    const unread = this.lit.filter((one) => one.unread).length;
     const at = /^hangs\.(\d+)\./.exec(problem?.field ?? "");
     const where = at ? this.hangs[Number(at[1])]?.where : "";
     const message =
@@ -340,6 +341,7 @@ class OrderView extends Page {
             : html`<p class="empty">${t("order.empty")}</p>`
         }
       </section>
+      ${unread ? html`<p class="problem">${t("order.unread", { n: unread })}</p>` : nothing}
       ${this.renderSizes()}
     `;
   }

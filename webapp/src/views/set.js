@@ -149,7 +149,12 @@ class SetView extends Page {
 
   async share() {
     const setup = currentSetup();
-    const text = setText(this.answer, { place: placeWords(setup), against: againstWords() });
+    const text = setText(this.answer, {
+      place: placeWords(setup),
+      against: againstWords(),
+      levels: this.levels.answer?.lights,
+      key: this.key?.light.data.name,
+    });
     const how = await shareText(placeWords(setup), text);
     if (how === "copied") say(t("set.copied"));
     if (how === "refused") say(t("set.shareRefused"));

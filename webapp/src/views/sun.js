@@ -101,7 +101,13 @@ class SunView extends Page {
   /** @param {Partial<typeof BLANK>} fields */
   type(fields) {
     this.typed = { ...this.typed, ...fields };
-    drafts.save(this.form, this.typed).catch(reportFault);
+    this.save();
+  }
+
+  /** What the book has already is left out, so that the draft never hides a later edit there. */
+  save() {
+    const { date, sky } = this.typed;
+    drafts.save(this.form, this.changed ? this.typed : { date, sky }).catch(reportFault);
   }
 
   /** Hours ahead of UTC: as typed, otherwise of this phone on that day. */
@@ -118,6 +124,7 @@ class SunView extends Page {
         location.id,
         Object.fromEntries(KEPT.map((name) => [name, this.typed[name].trim() || null])),
       );
+      this.save();
       say(t("sun.kept", { name: location.data.name }));
     } catch (error) {
       this.fault = error instanceof Error ? error.message : String(error);

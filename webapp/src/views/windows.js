@@ -93,7 +93,14 @@ class WindowsView extends Page {
   /** @param {Partial<typeof BLANK>} fields */
   type(fields) {
     this.typed = { ...this.typed, ...fields };
-    drafts.save(this.form, this.typed).catch(reportFault);
+    this.save();
+  }
+
+  /** What the book has already is left out, so that the draft never hides a later edit there. */
+  save() {
+    const { windows, gels: names, ...rest } = this.typed;
+    const draft = this.changed ? this.typed : rest;
+    drafts.save(this.form, draft).catch(reportFault);
   }
 
   async keep() {
@@ -103,6 +110,7 @@ class WindowsView extends Page {
     this.fault = "";
     try {
       await book.edit(location.id, { windows: windows.filter(typedIn), window_gels: names });
+      this.save();
       say(t("windows.kept", { name: location.data.name }));
     } catch (error) {
       this.fault = error instanceof Error ? error.message : String(error);
@@ -122,7 +130,6 @@ class WindowsView extends Page {
     const { windows, gels: names, direction, ndAs, wanted, stop, measured } = this.typed;
     const { source } = this;
     const unit = settings.get("illuminance");
-    // Empty lines stand in as small panes, so that a problem keeps the number of its line.
     this.plan.put(
       windows.some(typedIn)
         ? {

@@ -513,7 +513,6 @@ export default {
   "windows.panesDown": "Panes down",
   "windows.panesHint": "A window with glazing bars is covered pane by pane, without seams.",
   "windows.remove": "Remove {name}",
-  "windows.removed": "{name} removed",
   "windows.add": "Another size",
   "windows.keep": "Keep with the location",
   "windows.kept": "Kept with {name}",

@@ -25,7 +25,8 @@ def reply(fields: Fields) -> dict[str, Any]:
       (T or None), ``"target_words", "slips", "field", "spectra"}]``
       - ``slips``: ``[{"light", "name", "lamp", "role", "note", "hero", "readings", "hangs",
         "offset"`` (as ``fix`` answers), ``"verdict", "stops_to_hero", "ratio_words"}]``;
-        ``readings``: ``[{"id", "stage", "at", "x", "y", "cct_K", "duv", "mired", "illuminance_lx", "exposure_lx_s",
+        ``readings``: ``[{"id", "stage", "at", "x", "y", "cct_K", "duv", "mired",
+        "illuminance_lx", "exposure_lx_s",
         "pack", "dialled", "dimmer", "note", "who", "edited_twice", "has_spectrum"}]``
       - ``field``: the request that gives the balance field, or None where no white is known
       - ``spectra``: ``[{"name", "at", "wavelengths_nm", "values"}]`` as they were logged

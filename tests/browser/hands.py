@@ -38,3 +38,10 @@ def open_demo(page: Page) -> None:
     page.evaluate("location.hash = '#demo'")
     expect(page.get_by_text("Demo: The Night Ferry")).to_be_visible()
     expect(headline(page)).to_be_visible()
+
+
+def open_setup(page: Page, name: str) -> None:
+    """Go to a setup of the book."""
+    go(page, "Book")
+    page.get_by_role("link", name=name).click()
+    expect(page.locator("ek-setup h1")).to_be_visible()

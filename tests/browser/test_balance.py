@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from conftest import Site, wait_for_kernel, wait_until_kept
-from hands import go, headline, keep_light, open_demo, type_xy
+from hands import go, headline, keep_light, open_demo, open_setup, type_xy
 from playwright.sync_api import BrowserContext, Locator, Page, expect
 
 
@@ -174,8 +174,7 @@ def test_the_camera_judges_where_a_spectrum_is_known(app: Page) -> None:
     open_demo(app)
     app.get_by_role("radio", name="The camera").check()
     expect(app.locator(".judged")).to_contain_text("Eye and camera")
-    go(app, "Book")
-    app.locator("summary", has_text="1 The queue").click()
+    open_setup(app, "1 The queue")
     app.get_by_role("button", name="Work here: 1 The queue").click()
     go(app, "Set")
     expect(app.locator("ek-set")).to_contain_text("The hero has no spectrum")

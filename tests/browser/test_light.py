@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from conftest import Site, Watch, ask, wait_for_kernel
-from hands import go, headline, keep, keep_light, type_xy
+from hands import go, headline, keep, keep_light, open_setup, type_xy
 from playwright.sync_api import BrowserContext, Page, expect
 
 # CIE standard illuminant A: x 0.44758, y 0.40745, CCT 2855.5 K (CIE 15; Ohno 2013).
@@ -31,9 +31,9 @@ def test_the_main_job_from_typing_to_kept(app: Page) -> None:
     expect(app.get_by_role("status").filter(has_text="Lands")).to_contain_text(str(cct))
     keep(app)
     expect(app.locator(".kept")).to_contain_text("window kept at")
-    go(app, "Book")
-    expect(app.locator("ek-book")).to_contain_text("window")
-    expect(app.locator("ek-book")).to_contain_text("x 0.33243 y 0.34744")
+    open_setup(app, "Setup 1")
+    expect(app.locator("ek-setup")).to_contain_text("window")
+    expect(app.locator("ek-setup")).to_contain_text("x 0.33243 y 0.34744")
 
 
 def test_the_screen_and_the_kernel_say_the_same(app: Page) -> None:
@@ -91,8 +91,8 @@ def test_foot_candles_are_kept_as_typed(app: Page) -> None:
     type_xy(app, *D55, name="key")
     app.get_by_label("Illuminance").fill("87")
     keep(app)
-    go(app, "Book")
-    expect(app.locator("ek-book")).to_contain_text("87 fc")
+    open_setup(app, "Setup 1")
+    expect(app.locator("ek-setup")).to_contain_text("87 fc")
 
 
 def test_a_light_is_read_again_after_the_fix(app: Page) -> None:
@@ -108,7 +108,7 @@ def test_a_light_is_read_again_after_the_fix(app: Page) -> None:
     expect(table.get_by_role("row", name="Before")).to_contain_text("2860 K")
     expect(table.get_by_role("row", name="Now")).to_contain_text("holds")
     keep(app)
-    go(app, "Book")
+    open_setup(app, "Setup 1")
     expect(app.locator(".readings li")).to_have_count(2)
     expect(app.locator(".readings li").first).to_contain_text("gelled")
 

@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 from conftest import PHONE, ROOT, Site, Watch, wait_for_kernel, wait_until_kept
-from hands import go, headline, keep, open_demo
+from hands import go, headline, keep, open_demo, open_setup
 from playwright.sync_api import Browser, Page, expect
 from test_access import AXE, violations
 
@@ -122,9 +122,9 @@ def test_a_fix_is_computed_on_the_spectrum_and_kept_with_it(demo: Page) -> None:
     keep(demo)
     demo.reload()
     wait_for_kernel(demo)
-    go(demo, "Book")
-    link = demo.locator(".readings").get_by_role("link", name="spectrum").first
-    link.click()
+    open_setup(demo, "here")
+    demo.locator(".readings").get_by_role("link", name="spectrum").first.click()
+    demo.get_by_role("link", name="See the spectrum").click()
     expect(demo.get_by_role("heading", name="HMI through the doorway")).to_be_visible()
 
 

@@ -312,3 +312,15 @@ def test_the_report_lists_the_windows_of_its_locations() -> None:
     bounce = next(slip for slip in bare["setups"][0]["slips"] if slip["name"] == "bounce")
     # 30 lx against the 55 lx of the hero's latest reading.
     assert bounce["ratio_words"] == "1:1.83, 1 stop under"
+
+
+def test_an_edit_does_not_change_when_a_reading_was_taken() -> None:
+    edited = entry("r1b", "reading", "h", "2026-11-20T10:00:00+01:00", cct_K="5600", read_at=AT)
+    edited |= {"of": "r1", "after": ["r1"]}
+    book = file_of(*BOOK["entries"], edited)
+    slips = answer({"ask": "report", "book": book, "of": "s"})["setups"][0]["slips"]
+    assert [each["id"] for each in slips[0]["readings"]] == ["r1b", "r2", "r3"]
+    assert slips[0]["readings"][0]["at"] == AT
+    since = answer({"ask": "since", "book": book, "lights": ["h"]})
+    assert since["series"][0]["points"][0]["at"] == AT
+    assert "2026-10-27,16:00:00" in answer({"ask": "book_csv", "book": book})["text"]

@@ -1,5 +1,5 @@
 /**
- * Hash routes: `#name/rest`. The address is the state, so that the back button and a bookmark
+ * Hash routes: `#name/rest`, and `#copy=…` for what a link carries. The address is the state, so that the back button and a bookmark
  * work in any subfolder of any host. Fires "change".
  */
 
@@ -13,8 +13,8 @@ class Route extends EventTarget {
 
   /** @returns {{name: string, rest: string}} */
   get now() {
-    const [name, ...rest] = location.hash.slice(1).split("/");
-    return { name: name || FIRST, rest: rest.join("/") };
+    const [, name, rest] = /^#?([^/=]*)[/=]?(.*)$/s.exec(location.hash) ?? [];
+    return { name: name || FIRST, rest: rest ?? "" };
   }
 
   /** @param {string} name @param {string} [rest] */

@@ -44,7 +44,7 @@ def reply(fields: Fields) -> dict[str, Any]:
                 "name": light.thing.name,
                 "lamp": light.lamp,
                 "stage": now.data.get("stage"),
-                "at": now.entry["at"],
+                "at": now.at,
                 "pack": list(now.data.get("pack") or []),
                 "target": {"x": state["x"], "y": state["y"]},
                 **state,

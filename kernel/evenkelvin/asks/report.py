@@ -64,9 +64,7 @@ def reply(fields: Fields) -> dict[str, Any]:
 def _setup(report: SetupReport, tolerance: Any) -> dict[str, Any]:
     thing = report.log.thing
     hero = report.log.hero.thing.id if report.log.hero else None
-    times = sorted(
-        (each.entry["at"] for slip in report.slips for each in slip.light.readings), key=moment
-    )
+    times = sorted((each.at for slip in report.slips for each in slip.light.readings), key=moment)
     field: dict[str, Any] | None = None
     if report.white is not None:
         lights = [
@@ -95,7 +93,7 @@ def _setup(report: SetupReport, tolerance: Any) -> dict[str, Any]:
         "slips": [_slip(slip, hero) for slip in report.slips],
         "field": field,
         "spectra": [
-            {"name": slip.light.thing.name, "at": each.entry["at"], **each.data["spectrum"]}
+            {"name": slip.light.thing.name, "at": each.at, **each.data["spectrum"]}
             for slip in report.slips
             for each in slip.light.readings
             if each.data.get("spectrum") and each.has_colour
@@ -125,7 +123,7 @@ def _reading(log: ReadingLog) -> dict[str, Any]:
     return {
         "id": log.entry["id"],
         "stage": log.data.get("stage"),
-        "at": log.entry["at"],
+        "at": log.at,
         **state_plain(log.state),
         "pack": list(log.data.get("pack") or []),
         "dialled": log.data.get("dialled"),

@@ -11,7 +11,7 @@ from typing import Any
 from evenkelvin.asks.book_plain import book_field, state_plain
 from evenkelvin.fields import Fields
 from evenkelvin.interchange.book import find, moment, things
-from evenkelvin.interchange.setup_log import ReadingLog, light_log, states
+from evenkelvin.interchange.setup_log import ReadingLog, light_log, states, times_in_order
 from evenkelvin.lights.drift import drift, drift_words, stops_since
 from evenkelvin.lights.tolerance import plain, read_tolerance, verdict
 from evenkelvin.problem import Problem
@@ -32,7 +32,6 @@ def reply(fields: Fields) -> dict[str, Any]:
     fields.refuse_unknown("ask", "readings", "book", "lights", "tolerance")
     radius = read_tolerance(fields)
     logs = _from_book(fields) if fields.given("book") else _from_readings(fields)
-    logs.sort(key=lambda each: moment(each.entry["at"]))
     by_pack: dict[tuple[str, ...], list[ReadingLog]] = {}
     for log in logs:
         by_pack.setdefault(tuple(sorted(map(str, log.data.get("pack") or []))), []).append(log)
@@ -56,7 +55,7 @@ def _from_readings(fields: Fields) -> list[ReadingLog]:
         except Problem as problem:
             raise Problem(group.at("at"), problem.message) from None
         logs.append(ReadingLog({"id": group.text("id", ""), "at": at, "data": raw}, state))
-    return logs
+    return sorted(logs, key=lambda each: moment(each.at))
 
 
 def _from_book(fields: Fields) -> list[ReadingLog]:
@@ -66,7 +65,8 @@ def _from_book(fields: Fields) -> list[ReadingLog]:
         logs += light_log(found, find(found, id_, ("light",))).readings
     if not logs:
         raise Problem(fields.at("lights"), "There is no reading of this light yet.")
-    return logs
+    times = times_in_order([log.entry for log in logs])
+    return sorted(logs, key=lambda each: times[each.entry["id"]])
 
 
 def _point(now: ReadingLog, then: ReadingLog, radius: float) -> dict[str, Any]:
@@ -76,8 +76,8 @@ def _point(now: ReadingLog, then: ReadingLog, radius: float) -> dict[str, Any]:
         "stage": now.data.get("stage"),
         "dialled": now.data.get("dialled"),
         "dimmer": now.data.get("dimmer"),
-        "at": now.entry["at"],
-        "hours": (moment(now.entry["at"]) - moment(then.entry["at"])) / 3600.0,
+        "at": now.at,
+        "hours": (moment(now.at) - moment(then.at)) / 3600.0,
         **state_plain(now.state),
         "drift": {
             "mired": moved.mired if moved else None,

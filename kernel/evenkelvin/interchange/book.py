@@ -343,6 +343,16 @@ def moment(at: str) -> float:
         raise Problem("at", f"“{at[:40]}” is not a date and time with its zone.") from None
 
 
+def taken_at(entry: Entry) -> str:
+    """Return when a reading was taken: an entry that edits one says so in ``read_at``."""
+    stated = entry["data"].get("read_at")
+    try:
+        moment(str(stated))
+    except Problem:
+        return str(entry["at"])
+    return str(stated)
+
+
 def conflicts(entries: Iterable[Entry]) -> list[Thing]:
     """Return the things that were edited in two places, in the order of their ids."""
     found = [

@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 
 from evenkelvin.fields import Fields
-from evenkelvin.interchange.book import Entry, Thing, below, moment
+from evenkelvin.interchange.book import Entry, Thing, below, moment, taken_at
 from evenkelvin.lights.drift import State
 from evenkelvin.lights.logged import light_amounts, logged_cct, logged_xy
 from evenkelvin.lights.reading import read_target
@@ -32,6 +32,11 @@ class ReadingLog:
         """What was typed."""
         data: dict[str, Any] = self.entry["data"]
         return data
+
+    @property
+    def at(self) -> str:
+        """When it was taken."""
+        return taken_at(self.entry)
 
     @property
     def has_colour(self) -> bool:
@@ -105,7 +110,7 @@ def times_in_order(entries: Sequence[Entry]) -> dict[str, tuple[float, int]]:
             each = by_thing.get(str(each["data"].get("follows")))
         place = times.get(each["id"], (-np.inf, 0)) if each is not None else (-np.inf, 0)
         for link in reversed(chain):
-            place = max((moment(link["at"]), 0), (place[0], place[1] + 1))
+            place = max((moment(taken_at(link)), 0), (place[0], place[1] + 1))
             times[link["id"]] = place
     return times
 
@@ -145,7 +150,7 @@ def white_of(setup: SetupLog) -> White | None:
     """
     latest = sorted(
         (each for light in setup.lights for each in light.readings),
-        key=lambda each: moment(each.entry["at"]),
+        key=lambda each: moment(each.at),
         reverse=True,
     )
     stated = [(setup.thing.present["data"].get("target"), "the target of the setup")]

@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterable
 from typing import Any
 
-from evenkelvin.interchange.book import Entry, Thing, above, moment, things
+from evenkelvin.interchange.book import Entry, Thing, above, moment, taken_at, things
 from evenkelvin.lights.logged import light_amounts, logged_cct, logged_xy
 
 #: Separator between cells and decimal sign, by the convention of the place.
@@ -62,7 +62,7 @@ def write_csv(entries: Iterable[Entry], style: str = "comma") -> str:
         for head in thing.heads
         if not head.get("gone", False)
     ]
-    rows.sort(key=lambda row: (moment(row[1]["at"]), row[1]["id"]))
+    rows.sort(key=lambda row: (moment(taken_at(row[1])), row[1]["id"]))
     xys = logged_xy([head["data"] for _, head in rows])
     whites = logged_cct(xys)
 
@@ -78,8 +78,8 @@ def write_csv(entries: Iterable[Entry], style: str = "comma") -> str:
         names = [over[k].name if k in over else "" for k in ("production", "location", "setup")]
         lamp = data.get("lamp") or (over["light"].present["data"].get("lamp") if over else "")
         lux, flash = light_amounts(data)
-        stamp = re.fullmatch(r"(.{10})T(.{8})[.\d]*(Z|.{6})", head["at"])
-        date, time, zone = stamp.groups() if stamp else (head["at"], "", "")
+        stamp = re.fullmatch(r"(.{10})T(.{8})[.\d]*(Z|.{6})", taken_at(head))
+        date, time, zone = stamp.groups() if stamp else (taken_at(head), "", "")
         writer.writerow(
             [
                 date,

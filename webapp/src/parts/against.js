@@ -4,8 +4,10 @@
  */
 import { html, nothing } from "lit";
 import { book, reportFault, settings } from "../store/index.js";
-import { currentSetup, heroOf, lightsOf } from "../store/shoot.js";
+import { currentSetup, earlierOf, heroOf, lightsOf } from "../store/shoot.js";
 import { t } from "../words/index.js";
+import { dayOf } from "../words/numbers.js";
+import { readingWords } from "../words/reading.js";
 import { Page } from "./page.js";
 import { Watch } from "./watch.js";
 
@@ -24,15 +26,24 @@ export function whiteWords() {
   return plain ? t("white.plain", { cct: cct_K }) : t("white.tinted", { cct: cct_K, duv });
 }
 
-/** What lights are measured against now, as words. */
-export function againstWords() {
+/**
+ * What lights are measured against now, as words.
+ * @param {string | null} [light] id of the light under the meter
+ */
+export function againstWords(light = null) {
+  const then = earlierOf(light)?.reading;
+  if (then) return t("against.then", { name: readingWords(then.data), day: dayOf(then.at) });
   const hero = heroOf(currentSetup());
   return hero ? t("against.light", { name: hero.light.data.name }) : whiteWords();
 }
 
 class Against extends Page {
+  static properties = { light: { attribute: false } };
+
   constructor() {
     super();
+    /** Id of the light under the meter. @type {string | null} */
+    this.light = null;
     this.watch = new Watch(this, book, settings);
   }
 
@@ -51,7 +62,7 @@ class Against extends Page {
       <details class="against">
         <summary>
           <span class="what">${t("against.label")}</span>
-          <strong>${againstWords()}</strong>
+          <strong>${againstWords(this.light)}</strong>
         </summary>
         <div class="panel">
           <div class="row" role="group" aria-label=${t("against.whites")}>

@@ -1,8 +1,8 @@
 /** The ways a file comes in: the file chooser, a drop on the page, the clipboard. */
-import { html } from "lit";
 import { route } from "../router.js";
 import { incoming } from "../store/incoming.js";
 import { reportFault } from "../store/index.js";
+import { pickFile } from "./pick-file.js";
 
 const PLACE = "files";
 
@@ -32,19 +32,7 @@ export function bringText(text) {
  * @param {boolean} [button.main]
  */
 export function fileButton({ id, label, choices, main }) {
-  return html`<span class="file-button">
-    <input
-      id=${id}
-      type="file"
-      multiple
-      @change=${(/** @type {Event} */ event) => {
-        const input = /** @type {HTMLInputElement} */ (event.target);
-        bring([...(input.files ?? [])], choices);
-        input.value = "";
-      }}
-    />
-    <label class="button ${main ? "main" : ""}" for=${id}>${label}</label>
-  </span>`;
+  return pickFile({ id, label, main, onFiles: (files) => bring(files, choices) });
 }
 
 /** Take what is dropped on the page, and what is pasted outside of a field. */

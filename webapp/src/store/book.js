@@ -25,7 +25,21 @@ export class Book extends EventTarget {
   constructor(database) {
     super();
     this.database = database;
+    /** Who writes here, to sign every entry with. @type {() => string} */
+    this.signature = () => "";
+    /** Moves with every change, for whoever keeps something that was worked out from the book. */
+    this.version = 0;
     this.#forget();
+  }
+
+  /**
+   * A book that is only looked at, stored nowhere.
+   * @param {Entry[]} entries
+   */
+  static of(entries) {
+    const book = new Book(/** @type {any} */ (null));
+    for (const entry of entries) book.#take(entry);
+    return book;
   }
 
   /** @type {Map<string, Entry>} */ #entries = new Map();
@@ -56,12 +70,26 @@ export class Book extends EventTarget {
     this.#things.delete(entry.of);
   }
 
+  #changed() {
+    this.version += 1;
+    this.dispatchEvent(new Event("change"));
+  }
+
   /** Read the whole log. */
   async load() {
     const entries = await this.database.run("entries", "readonly", (store) => store.getAll());
     this.#forget();
     for (const entry of entries) this.#take(entry);
-    this.dispatchEvent(new Event("change"));
+    this.#changed();
+  }
+
+  /** Read what was added while nobody listened; the whole log only if it is another one. */
+  async catchUp() {
+    /** @type {string[]} */
+    const ids = await this.database.run("entries", "readonly", (store) => store.getAllKeys());
+    const fresh = ids.filter((id) => !this.#entries.has(id));
+    if (ids.length - fresh.length !== this.#entries.size) await this.load();
+    else if (fresh.length) await this.refresh(fresh);
   }
 
   /** Read the entries that another tab wrote. @param {string[]} ids */
@@ -70,7 +98,7 @@ export class Book extends EventTarget {
       Promise.all(ids.map((id) => store.get(id))),
     );
     for (const entry of entries) if (entry) this.#take(entry);
-    this.dispatchEvent(new Event("change"));
+    this.#changed();
   }
 
   /**
@@ -78,12 +106,69 @@ export class Book extends EventTarget {
    * @param {...Entry} entries
    */
   async add(...entries) {
+    const who = this.signature().trim();
+    await this.#put(who ? entries.map((entry) => ({ ...entry, who })) : entries);
+  }
+
+  /** @param {Entry[]} entries */
+  async #put(entries) {
     await this.database.run("entries", "readwrite", (store) =>
       Promise.all(entries.map((entry) => store.put(entry))),
     );
     for (const entry of entries) this.#take(entry);
-    this.dispatchEvent(new Event("change"));
+    this.#changed();
     announce({ database: this.database.name, entries: entries.map((entry) => entry.id) });
+  }
+
+  /**
+   * Take over entries that others wrote, as the kernel merged them: all of them or none.
+   * @param {Entry[]} fresh     with ids that this book does not have
+   * @param {Entry[]} [changed] which take the place of those with their ids
+   */
+  async takeOver(fresh, changed = []) {
+    await this.#put([...fresh, ...changed]);
+    if (changed.length) {
+      await this.load();
+      announce({ database: this.database.name, reload: true });
+    }
+  }
+
+  get size() {
+    return this.#entries.size;
+  }
+
+  /** @param {string} id @returns {Entry | undefined} */
+  entry(id) {
+    return this.#entries.get(id);
+  }
+
+  /** Every entry of a thing, the oldest first. @param {string} id @returns {Entry[]} */
+  history(id) {
+    return [...(this.#history.get(id) ?? [])].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+  }
+
+  /**
+   * The entries of a thing, of all below it and of what it belongs to; the whole log without one.
+   * @param {string} [id]
+   * @returns {Entry[]}
+   */
+  part(id) {
+    if (!id) return [...this.#entries.values()];
+    /** @type {Entry[]} */
+    const entries = [];
+    for (let up = this.thing(id)?.parent; up; up = this.thing(up)?.parent) {
+      entries.push(...(this.#history.get(up) ?? []));
+    }
+    const queue = [id];
+    const seen = new Set(queue);
+    for (let next = queue.pop(); next; next = queue.pop()) {
+      entries.push(...(this.#history.get(next) ?? []));
+      for (const below of this.#below.get(next) ?? []) {
+        if (!seen.has(below)) queue.push(below);
+        seen.add(below);
+      }
+    }
+    return entries;
   }
 
   /** @returns {Entry[]} the whole log, oldest first. */
@@ -107,7 +192,8 @@ export class Book extends EventTarget {
       id,
       kind: head.thing,
       parent: head.parent,
-      at: first.at,
+      // A book that came by a link holds no history: an edited reading says when it was taken.
+      at: head.data.read_at ?? first.at,
       data: head.data,
       heads,
       gone: Boolean(head.gone),
@@ -127,7 +213,34 @@ export class Book extends EventTarget {
     return [...ids]
       .map((id) => /** @type {Thing} */ (this.thing(id)))
       .filter((thing) => !thing.gone && thing.parent === parent && (!kind || thing.kind === kind))
-      .sort((a, b) => Date.parse(b.at) - Date.parse(a.at));
+      .map((thing) => ({ thing, place: this.#placeOf(thing) }))
+      .sort((a, b) => b.place[0] - a.place[0] || b.place[1] - a.place[1])
+      .map(({ thing }) => thing);
+  }
+
+  /**
+   * What a thing is sorted by: its time. A reading kept while the clock stood before the reading
+   * it came after names that one in `follows`, and stands right behind it.
+   * @param {Thing} thing
+   * @returns {[number, number]}
+   */
+  #placeOf(thing) {
+    /** @type {Thing[]} */
+    const chain = [];
+    for (
+      let each = /** @type {Thing | undefined} */ (thing);
+      each && !chain.includes(each);
+      each = this.thing(each.data.follows)
+    ) {
+      chain.push(each);
+    }
+    /** @type {[number, number]} */
+    let place = [Number.NEGATIVE_INFINITY, 0];
+    for (const each of chain.reverse()) {
+      const at = Date.parse(each.at);
+      place = at > place[0] ? [at, 0] : [place[0], place[1] + 1];
+    }
+    return place;
   }
 
   /** The thing, if it and everything above it stands. @param {string | null | undefined} id */
@@ -157,7 +270,15 @@ export class Book extends EventTarget {
   /** Change some fields of a thing. @param {string} id @param {Record<string, any>} fields */
   async edit(id, fields) {
     const thing = this.thing(id);
-    if (thing) await this.add(replacement(thing.heads, { ...thing.data, ...fields }));
+    if (thing) await this.replace(id, { ...thing.data, ...fields });
+  }
+
+  /** Put other fields in place of a thing's. @param {string} id @param {Record<string, any>} data */
+  async replace(id, data) {
+    const thing = this.thing(id);
+    if (!thing) return;
+    const taken = thing.kind === "reading" ? { read_at: thing.at } : {};
+    await this.add(replacement(thing.heads, { ...data, ...taken }));
   }
 
   /**

@@ -16,6 +16,7 @@ const database = new Database(sessionStorage.getItem(DEMO_KEY) ? DEMO : OWN);
 export const book = new Book(database);
 export const settings = new Settings(database);
 export const drafts = new Drafts(database);
+book.signature = () => settings.get("who");
 
 /** What storage last refused, as a sentence, until the person has seen it. Fires "change". */
 class Fault extends EventTarget {
@@ -43,11 +44,13 @@ export async function openStore() {
   listen((news) => {
     if (news.database !== database.name) return;
     if (news.entries) book.refresh(news.entries).catch(reportFault);
+    if (news.reload) book.load().catch(reportFault);
     if (news.setting) settings.load().catch(reportFault);
   });
   document.addEventListener("visibilitychange", () => {
     // A phone may have frozen this page while another tab wrote.
-    if (document.visibilityState === "visible") load();
+    if (document.visibilityState !== "visible") return;
+    Promise.all([settings.load(), book.catchUp()]).catch(reportFault);
   });
   drafts.tab = await claimTab();
   await load();
@@ -60,13 +63,13 @@ export const inDemo = () => database.name === DEMO;
  * @param {{entries: import("./entries.js").Entry[], settings: Partial<import("./settings.js").Values>}} demo
  */
 export async function enterDemo(demo) {
-  const { theme, illuminance } = settings.values;
+  const { theme, illuminance, language, who } = settings.values;
   await database.use(DEMO);
   await database.clear();
   await database.run("entries", "readwrite", (store) =>
     Promise.all(demo.entries.map((entry) => store.put(entry))),
   );
-  const values = { ...demo.settings, theme, illuminance, welcomed: true };
+  const values = { ...demo.settings, theme, illuminance, language, who, welcomed: true };
   await database.run("settings", "readwrite", (store) =>
     Promise.all(Object.entries(values).map(([key, value]) => store.put(value, key))),
   );

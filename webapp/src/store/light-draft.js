@@ -4,8 +4,8 @@
  */
 import { levelField } from "./camera.js";
 import { stamp } from "./entries.js";
-import { book, drafts, reportFault } from "./index.js";
-import { keepReading } from "./shoot.js";
+import { book, drafts, reportFault, settings } from "./index.js";
+import { earlierOf, keepReading } from "./shoot.js";
 
 const FORM = "light";
 
@@ -22,6 +22,11 @@ const FORM = "light";
  * @property {string} name
  * @property {string} lamp
  * @property {string} note
+ * @property {string} dialled        what is dialled on the lamp, as its display says it
+ * @property {string} dimmer
+ * @property {string} place          where it was read
+ * @property {{latitude: number, longitude: number, accuracy_m: number} | null} position
+ * @property {string} photo          a small picture as a data address
  * @property {string[]} pack         gels on the light while it is read
  * @property {string | null} light   id of the light, when it was measured before
  * @property {string | null} before  id of the reading this one is compared with
@@ -41,6 +46,11 @@ const BLANK = {
   name: "",
   lamp: "unknown",
   note: "",
+  dialled: "",
+  dimmer: "",
+  place: "",
+  position: null,
+  photo: "",
   pack: [],
   light: null,
   before: null,
@@ -53,7 +63,7 @@ class LightDraft extends EventTarget {
   /** Take up what was typed when this tab was last open. */
   async load() {
     const typed = await drafts.load(FORM).catch(reportFault);
-    this.typed = { ...BLANK, ...typed };
+    this.typed = { ...BLANK, lamp: settings.get("lamp"), ...typed };
     this.dispatchEvent(new Event("change"));
   }
 
@@ -86,7 +96,9 @@ class LightDraft extends EventTarget {
 
   /** Replace all of it. @param {Partial<Typed>} typed */
   start(typed = {}) {
-    this.typed = { ...BLANK, way: this.typed.way, ...typed };
+    // Light after light of one kind is the rule; where we are does not change between them.
+    const { way, place } = this.typed;
+    this.typed = { ...BLANK, way, place, lamp: settings.get("lamp"), ...typed };
     this.#save();
   }
 
@@ -97,13 +109,14 @@ class LightDraft extends EventTarget {
    */
   measureAgain(light, pack) {
     const before = book.latest(light);
+    const then = before ?? earlierOf(light)?.reading;
     this.start({
       light,
       before: before?.id ?? null,
       name: book.thing(light)?.data.name ?? "",
       lamp: book.thing(light)?.data.lamp ?? "unknown",
-      pack: pack ?? before?.data.pack ?? [],
-      way: before?.data.spectrum ? "spectrum" : before?.data.cct_K ? "cct" : "xy",
+      pack: pack ?? then?.data.pack ?? [],
+      way: then?.data.spectrum ? "spectrum" : then?.data.cct_K ? "cct" : "xy",
     });
   }
 
@@ -131,10 +144,13 @@ class LightDraft extends EventTarget {
 
   /** The reading as it is asked about and kept. @returns {Record<string, any>} */
   get reading() {
-    const { illuminance, lamp, pack, note } = this.typed;
+    const { illuminance, lamp, pack, position } = this.typed;
     const data = this.#colour();
     if (illuminance.trim()) data[levelField(lamp)] = illuminance;
-    if (note.trim()) data.note = note;
+    for (const field of /** @type {const} */ (["note", "dialled", "dimmer", "place", "photo"])) {
+      if (this.typed[field].trim()) data[field] = this.typed[field].trim();
+    }
+    if (position) data.position = position;
     return { ...data, lamp, pack };
   }
 
@@ -145,7 +161,7 @@ class LightDraft extends EventTarget {
    */
   async keep(name, target) {
     const { typed } = this;
-    const stage = typed.before ? (typed.pack.length ? "gelled" : "re-checked") : "bare";
+    const stage = typed.pack.length ? "gelled" : typed.before ? "re-checked" : "bare";
     const { light, reading } = await keepReading({
       light: typed.light,
       lightData: { name: typed.name.trim() || name, lamp: typed.lamp },
@@ -160,6 +176,7 @@ class LightDraft extends EventTarget {
       kept: { at: stamp(), reading },
     };
     this.#save();
+    if (typed.lamp !== settings.get("lamp")) settings.set("lamp", typed.lamp).catch(reportFault);
   }
 }
 

@@ -3,7 +3,7 @@
  * were typed: the kernel reads them, not we.
  */
 import { gels } from "./gels.js";
-import { settings } from "./index.js";
+import { book, settings } from "./index.js";
 import { retiredNames, withOwnGels } from "./own-gels.js";
 
 /** The fields of a reading that the kernel knows. */
@@ -50,4 +50,18 @@ export function terms() {
 export function whiteQuestion() {
   const { cct_K, duv } = settings.get("white");
   return { cct_K, duv: duv.trim() === "" ? "0" : duv };
+}
+
+/**
+ * The book, or what belongs to some things of it, as the kernel's asks about books take it.
+ * @param {...string} ids
+ */
+export function bookQuestion(...ids) {
+  const parts = ids.length ? ids.flatMap((id) => book.part(id)) : book.part();
+  return { format: "evenkelvin-book", version: 1, entries: [...new Set(parts)] };
+}
+
+/** What the white of a setup was. @param {string} setup its id */
+export function whiteOfSetup(setup) {
+  return { ask: "continuity", book: bookQuestion(setup), setup };
 }

@@ -25,6 +25,10 @@ import { announce } from "./tabs.js";
  * @property {"observer" | "camera"} judge  by whom agreement is judged once spectra are known
  * @property {string | null} here  the setup we work in
  * @property {boolean} welcomed
+ * @property {string} who          signs what is written
+ * @property {string} lamp         kind of the lamp that was read last
+ * @property {"system" | "en" | "de"} language
+ * @property {{at: string, count: number, sha256: string} | null} backup  the last file of it all
  */
 
 /**
@@ -78,6 +82,10 @@ const FIRST = {
   judge: "observer",
   here: null,
   welcomed: false,
+  who: "",
+  lamp: "unknown",
+  language: "system",
+  backup: null,
 };
 
 export class Settings extends EventTarget {

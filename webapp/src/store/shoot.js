@@ -32,6 +32,18 @@ export function lightsOf(setup) {
 }
 
 /**
+ * The lights of a setup that have no reading yet, such as those of a pick-up.
+ * @param {Thing | undefined} setup
+ */
+export function unreadLights(setup) {
+  if (!setup) return [];
+  return book
+    .below(setup.id, "light")
+    .reverse()
+    .filter((light) => !book.latest(light.id));
+}
+
+/**
  * The hero light of the setup and its latest reading, when one is chosen.
  * @param {Thing | undefined} setup
  */
@@ -40,12 +52,30 @@ export function heroOf(setup) {
 }
 
 /**
- * What a light is measured against: the hero light, if one is chosen and it is not this very
- * light; otherwise the white the camera is set to.
+ * The same light at an earlier time, when this one is its pick-up, with its latest reading.
+ * @param {string | null} light
+ * @returns {{light: Thing, reading: Thing} | undefined}
+ */
+export function earlierOf(light) {
+  for (const id of light ? sameLights(light).slice(1) : []) {
+    const reading = book.latest(id);
+    if (reading) return { light: /** @type {Thing} */ (book.thing(id)), reading };
+  }
+  return undefined;
+}
+
+/**
+ * What a light is measured against: itself as it was, if it is a pick-up; the hero light, if one
+ * is chosen and it is not this very light; otherwise the white the camera is set to.
  * @param {string | null} [light] id of the light under the meter
  * @returns {{question: Record<string, any>, hero: Thing | undefined}}
  */
 export function targetFor(light = null) {
+  const then = earlierOf(light);
+  if (then) {
+    const question = readingQuestion(then.reading.data);
+    return { question, hero: undefined };
+  }
   const hero = heroOf(currentSetup());
   if (!hero || hero.light.id === light) return { question: whiteQuestion(), hero: undefined };
   return { question: readingQuestion(hero.reading.data), hero: hero.light };
@@ -96,14 +126,57 @@ function setupEntries() {
 }
 
 /**
- * Make a location, below the newest production.
+ * Make a location.
  * @param {string} name
+ * @param {string} production
  */
-export async function newLocation(name) {
-  const production =
-    book.below(null, "production")[0]?.id ??
-    (await book.create("production", null, { name: t("book.firstProduction") }));
+export function newLocation(name, production) {
   return book.create("location", production, { name });
+}
+
+/**
+ * A setup like this one for another day: its lights with their lamps, no readings yet, and the
+ * white it was set to.
+ * @param {Thing} setup
+ * @param {string} name
+ * @param {Record<string, any> | null} target  the white of the earlier setup, when it is known
+ * @returns {Promise<string>} its id, when durable
+ */
+export async function duplicateSetup(setup, name, target) {
+  const { hero, ...data } = setup.data;
+  const again = creation("setup", setup.parent, {
+    ...data,
+    ...(target ? { target } : {}),
+    name,
+    pickup_of: setup.id,
+  });
+  const lights = book
+    .below(setup.id, "light")
+    .reverse()
+    .map((light) => ({
+      of: light.id,
+      entry: creation("light", again.id, { ...light.data, pickup_of: light.id }),
+    }));
+  // In the order they stand in, also when a clock gives them all one millisecond.
+  const heroNow = lights.find(({ of }) => of === hero)?.entry.id;
+  if (heroNow) again.data.hero = heroNow;
+  await book.add(again, ...lights.map(({ entry }) => entry));
+  return again.id;
+}
+
+/**
+ * This light and those that it is a pick-up of, the latest first.
+ * @param {string} id
+ * @returns {string[]}
+ */
+export function sameLights(id) {
+  /** @type {string[]} */
+  const ids = [];
+  for (let light = book.thing(id); light && !ids.includes(light.id); ) {
+    ids.push(light.id);
+    light = book.thing(light.data.pickup_of);
+  }
+  return ids;
 }
 
 /**
@@ -147,7 +220,11 @@ export async function keepReading({ light, lightData, data }) {
   } else if (Object.entries(lightData).some(([key, value]) => known.data[key] !== value)) {
     entries.push(replacement(known.heads, { ...known.data, ...lightData }));
   }
-  const reading = creation("reading", /** @type {string} */ (id), data);
+  // A clock that was set back must not put this reading before those it came after.
+  const earlier = known ? book.below(known.id, "reading") : [];
+  const behind = earlier.some((one) => Date.parse(one.at) > Date.now());
+  const taken = behind ? { ...data, follows: earlier[0].id } : data;
+  const reading = creation("reading", /** @type {string} */ (id), taken);
   await book.add(...entries, reading);
   if (!known && setup !== settings.get("here")) {
     await settings.set("here", /** @type {string} */ (setup));

@@ -8,6 +8,7 @@
  * @property {string} database
  * @property {string[]} [entries]   ids of new entries
  * @property {string} [setting]     key of a changed setting
+ * @property {boolean} [reload]     entries were replaced: read the whole log again
  */
 
 const channel = new BroadcastChannel("evenkelvin");

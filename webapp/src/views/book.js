@@ -1,60 +1,52 @@
-/** Book: what was kept, by location and setup, newest first; nothing deleted for good. */
+/** Book: what was kept, by production, location and setup, and a search through all readings. */
 import { html, nothing } from "lit";
+import { backupNote } from "../parts/backup-note.js";
+import { choice, field } from "../parts/field.js";
+import { LAMPS } from "../parts/lamps.js";
 import { locationLinks, locationMains } from "../parts/location-facts.js";
 import { nameForm } from "../parts/name-form.js";
 import { Page } from "../parts/page.js";
-import { say } from "../parts/toast.js";
+import { readingRow } from "../parts/reading-row.js";
+import { deleteThing, versions } from "../parts/versions.js";
 import { Watch } from "../parts/watch.js";
 import { route } from "../router.js";
 import { book, reportFault, settings } from "../store/index.js";
-import { currentSetup, lightsOf, locations, newLocation, openSetup } from "../store/shoot.js";
+import { ANYTHING, findReadings, isAnything, verdicts } from "../store/search.js";
+import { currentSetup, locations, newLocation } from "../store/shoot.js";
 import { t } from "../words/index.js";
-import { dayOf, timeOfDay } from "../words/numbers.js";
-import { readingWords } from "../words/reading.js";
+import { dayOf } from "../words/numbers.js";
 
-/** Setups on screen at first, and how many more each time. */
+/** Setups or readings on screen at first, and how many more each time. */
 const PAGE = 20;
 
 /** @typedef {import("../store/book.js").Thing} Thing */
+/** @typedef {import("../store/search.js").Wanted} Wanted */
+
+/** What is looked for, so that coming back from a reading shows the same list. */
+let lastWanted = ANYTHING;
 
 class BookView extends Page {
   static properties = {
     shown: { state: true },
-    opened: { state: true },
     naming: { state: true },
+    wanted: { state: true },
   };
 
   constructor() {
     super();
     this.shown = PAGE;
-    /** Setups whose lights are on screen. @type {Set<string>} */
-    this.opened = new Set([settings.get("here") ?? ""]);
-    /** What is being named: a thing's id, "location", or "setup in ID". */
+    /** What is being named: a thing's id, "production", or "location in ID", "setup in ID". */
     this.naming = "";
-    this.watch = new Watch(this, book, settings);
+    /** @type {Wanted} */
+    this.wanted = lastWanted;
+    this.watch = new Watch(this, book, settings, verdicts);
   }
 
-  /** @param {Thing} thing */
-  async deleteThing(thing) {
-    const undo = await book.remove(thing.id);
-    say(t("book.deleted", { name: thing.data.name ?? t("book.reading") }), {
-      label: t("undo"),
-      run: () => undo().catch(reportFault),
-    });
-  }
-
-  /** @param {string} id */
-  async work(id) {
-    await openSetup(id);
-    route.go("light");
-  }
-
-  /** @param {string} id @param {boolean} open */
-  toggle(id, open) {
-    const opened = new Set(this.opened);
-    if (open) opened.add(id);
-    else opened.delete(id);
-    this.opened = opened;
+  /** @param {Partial<Wanted>} change */
+  look(change) {
+    this.wanted = { ...this.wanted, ...change };
+    lastWanted = this.wanted;
+    this.shown = PAGE;
   }
 
   /**
@@ -78,116 +70,53 @@ class BookView extends Page {
     });
   }
 
-  /** @param {Thing} thing a location or a setup */
+  /** @param {Thing} thing a production or a location */
   renderTools(thing) {
+    const { name } = thing.data;
     return html`
-      <div class="actions">
-        <button
-          type="button"
-          class="quiet"
-          aria-label=${t("book.deleteName", { name: thing.data.name })}
-          @click=${() => this.deleteThing(thing).catch(reportFault)}
-        >
-          ${t("book.delete")}
-        </button>
-        <button
-          type="button"
-          class="quiet"
-          aria-label=${t("book.renameName", { name: thing.data.name })}
-          @click=${() => {
-            this.naming = thing.id;
-          }}
-        >
-          ${t("book.rename")}
-        </button>
-        ${
-          thing.kind === "setup"
-            ? html`<button
-                type="button"
-                aria-label=${t("book.workName", { name: thing.data.name })}
-                @click=${() => this.work(thing.id).catch(reportFault)}
-              >
-                ${t("book.work")}
-              </button>`
-            : nothing
-        }
-      </div>
-      ${this.renderNaming(thing.id, t("book.name"), thing.data.name, (name) =>
-        book.edit(thing.id, { name }),
-      )}
-    `;
-  }
-
-  /** @param {Thing} light */
-  renderLight(light) {
-    const readings = book.below(light.id, "reading");
-    return html`<li>
-      <h3>${light.data.name} ${versions(light)}</h3>
-      <ul class="readings">
-        ${readings.map(
-          (reading) => html`<li>
-            <span>
-              ${
-                reading.data.spectrum
-                  ? html`<a href="#spectrum/${reading.id}">${readingWords(reading.data)}</a>`
-                  : readingWords(reading.data)
-              }
-              <span class="hint"
-                >${t(`stage.${/** @type {"bare"} */ (reading.data.stage ?? "bare")}`)},
-                ${timeOfDay(reading.at)}</span
-              >
-            </span>
-            <button
-              type="button"
-              class="quiet"
-              aria-label=${t("book.deleteReading", {
-                name: light.data.name,
-                time: timeOfDay(reading.at),
-              })}
-              @click=${() => this.deleteThing(readings.length > 1 ? reading : light).catch(reportFault)}
-            >
-              ${t("book.delete")}
-            </button>
-          </li>`,
+      <details class="more">
+        <summary>${t("book.change", { name })}</summary>
+        <div class="actions">
+          <button
+            type="button"
+            class="quiet"
+            aria-label=${t("book.deleteName", { name })}
+            @click=${() => deleteThing(thing).catch(reportFault)}
+          >
+            ${t("book.delete")}
+          </button>
+          <button
+            type="button"
+            class="quiet"
+            aria-label=${t("book.renameName", { name })}
+            @click=${() => {
+              this.naming = thing.id;
+            }}
+          >
+            ${t("book.rename")}
+          </button>
+          <a class="button quiet" href="#share/${thing.id}">${t("share.title")}</a>
+          <a class="button quiet" href="#report/${thing.id}">${t("report.title")}</a>
+        </div>
+        ${this.renderNaming(thing.id, t("book.name"), name, (typed) =>
+          book.edit(thing.id, { name: typed }),
         )}
-      </ul>
-    </li>`;
+        ${thing.kind === "location" ? locationMains(thing) : nothing}
+      </details>
+    `;
   }
 
   /** @param {Thing} setup */
   renderSetup(setup) {
-    const lights = lightsOf(setup);
-    const here = currentSetup()?.id === setup.id;
-    const open = this.opened.has(setup.id);
-    return html`<details
-      class="setup"
-      ?open=${open}
-      @toggle=${(/** @type {Event} */ event) =>
-        this.toggle(setup.id, /** @type {HTMLDetailsElement} */ (event.currentTarget).open)}
-    >
-      <summary>
-        <span>
-          <strong>${setup.data.name}</strong> ${versions(setup)}
-          <span class="hint">${dayOf(setup.at)} · ${t("book.lights", { n: lights.length })}</span>
-        </span>
-        ${here ? html`<span class="tag">${t("book.here")}</span>` : nothing}
-      </summary>
-      ${
-        open
-          ? html`${this.renderTools(setup)}
-              ${
-                lights.length
-                  ? html`<ul class="lights">
-                      ${lights
-                        .slice()
-                        .reverse()
-                        .map(({ light }) => this.renderLight(light))}
-                    </ul>`
-                  : html`<p class="hint">${t("book.noLights")}</p>`
-              }`
-          : nothing
-      }
-    </details>`;
+    const lights = book.below(setup.id, "light").length;
+    return html`<a class="setup" href="#setup/${setup.id}">
+      <span>
+        <strong>${setup.data.name}</strong>
+        <span class="hint">${dayOf(setup.at)} · ${t("book.lights", { n: lights })}</span>
+      </span>
+      ${setup.heads.length > 1 ? html`<span class="tag">${t("book.twice")}</span>` : nothing}
+      ${currentSetup()?.id === setup.id ? html`<span class="tag">${t("book.here")}</span>` : nothing}
+    </a>`;
   }
 
   /**
@@ -197,7 +126,7 @@ class BookView extends Page {
   renderLocation(location, setups) {
     const key = `setup in ${location.id}`;
     return html`<section class="location">
-      <h2>${location.data.name} ${versions(location)}</h2>
+      <h3>${location.data.name} ${versions(location)}</h3>
       ${locationLinks(location)}
       ${setups.map((setup) => this.renderSetup(setup))}
       ${this.renderNaming(
@@ -206,14 +135,11 @@ class BookView extends Page {
         t("book.nthSetup", { n: book.below(location.id, "setup").length + 1 }),
         async (name) => {
           const id = await book.create("setup", location.id, { name });
-          this.toggle(id, true);
           await settings.set("here", id);
+          route.go("setup", id);
         },
       )}
-      <details class="more">
-        <summary>${t("book.change", { name: location.data.name })}</summary>
-        ${this.renderTools(location)} ${locationMains(location)}
-      </details>
+      ${this.renderTools(location)}
       <button
         type="button"
         aria-label=${t("book.newSetupIn", { name: location.data.name })}
@@ -226,11 +152,14 @@ class BookView extends Page {
     </section>`;
   }
 
-  render() {
-    const all = locations().map((location) => ({
-      location,
-      setups: book.below(location.id, "setup"),
-    }));
+  renderStructure() {
+    const productions = book.below(null, "production");
+    const all = productions.flatMap((production) =>
+      book.below(production.id, "location").map((location) => ({
+        location,
+        setups: book.below(location.id, "setup"),
+      })),
+    );
     const count = all.reduce((sum, { setups }) => sum + setups.length, 0);
     let room = this.shown;
     const onScreen = all.flatMap(({ location, setups }) => {
@@ -240,9 +169,30 @@ class BookView extends Page {
       return [{ location, setups: some }];
     });
     return html`
-      <h1>${t("place.book")}</h1>
-      ${all.length ? nothing : html`<p class="empty">${t("book.empty")}</p>`}
-      ${onScreen.map(({ location, setups }) => this.renderLocation(location, setups))}
+      ${productions.length ? nothing : html`<p class="empty">${t("book.empty")}</p>`}
+      ${productions.map((production) => {
+        const inside = onScreen.filter(({ location }) => location.parent === production.id);
+        const has = book.below(production.id, "location").length > 0;
+        if (has && inside.length === 0) return nothing;
+        const key = `location in ${production.id}`;
+        return html`<section class="production">
+          <h2>${production.data.name} ${versions(production)}</h2>
+          ${this.renderTools(production)}
+          ${inside.map(({ location, setups }) => this.renderLocation(location, setups))}
+          ${this.renderNaming(key, t("book.newLocation"), "", (name) =>
+            this.makeLocation(name, production.id),
+          )}
+          <button
+            type="button"
+            aria-label=${t("book.newLocationIn", { name: production.data.name })}
+            @click=${() => {
+              this.naming = key;
+            }}
+          >
+            ${t("book.newLocation")}
+          </button>
+        </section>`;
+      })}
       ${
         count > this.shown
           ? html`<button
@@ -255,45 +205,161 @@ class BookView extends Page {
             </button>`
           : nothing
       }
-      ${this.renderNaming("location", t("book.newLocation"), "", async (name) => {
-        const id = await newLocation(name);
-        const setup = await book.create("setup", id, { name: t("book.nthSetup", { n: 1 }) });
-        this.toggle(setup, true);
-        await settings.set("here", setup);
+      ${this.renderNaming("production", t("book.newProduction"), "", async (name) => {
+        const id = await book.create("production", null, { name });
+        await this.makeLocation(t("book.firstLocation"), id);
       })}
       <div class="actions">
         <button
           type="button"
-          class="main"
           @click=${() => {
-            this.naming = "location";
+            this.naming = "production";
           }}
         >
-          ${t("book.newLocation")}
+          ${t("book.newProduction")}
         </button>
       </div>
     `;
   }
+
+  /** A location with a first setup, in which we work from now on. */
+  async makeLocation(/** @type {string} */ name, /** @type {string} */ production) {
+    const id = await newLocation(name, production);
+    const setup = await book.create("setup", id, { name: t("book.nthSetup", { n: 1 }) });
+    await settings.set("here", setup);
+  }
+
+  renderFilters() {
+    const { wanted } = this;
+    const place = book.thing(wanted.location);
+    const any = { value: "", label: t("find.any") };
+    const named = (/** @type {Thing[]} */ things) => [
+      any,
+      ...things.map((thing) => ({ value: thing.id, label: thing.data.name })),
+    ];
+    const day = (/** @type {"from" | "to"} */ name) => html`<div class="field">
+      <label for="find-${name}">${t(`find.${name}`)}</label>
+      <input
+        id="find-${name}"
+        type="date"
+        .value=${wanted[name]}
+        @change=${(/** @type {Event} */ event) =>
+          this.look({ [name]: /** @type {HTMLInputElement} */ (event.target).value })}
+      />
+    </div>`;
+    return html`<details class="more">
+      <summary>${t("find.filters")}</summary>
+      ${choice({
+        id: "find-location",
+        label: t("find.location"),
+        value: wanted.location,
+        options: named(locations()),
+        onChange: (location) => this.look({ location, setup: "" }),
+      })}
+      ${
+        place
+          ? choice({
+              id: "find-setup",
+              label: t("find.setup"),
+              value: wanted.setup,
+              options: named(book.below(place.id, "setup")),
+              onChange: (setup) => this.look({ setup }),
+            })
+          : nothing
+      }
+      <div class="pair">
+        ${choice({
+          id: "find-lamp",
+          label: t("light.lamp"),
+          value: wanted.lamp,
+          options: [any, ...LAMPS.map((lamp) => ({ value: lamp, label: t(`lamp.${lamp}`) }))],
+          onChange: (lamp) => this.look({ lamp }),
+        })}
+        ${choice({
+          id: "find-verdict",
+          label: t("answer.verdict"),
+          value: wanted.verdict,
+          options: [
+            any,
+            .../** @type {const} */ (["holds", "near", "off"]).map((verdict) => ({
+              value: verdict,
+              label: t(`verdict.${verdict}`),
+            })),
+          ],
+          onChange: (verdict) => this.look({ verdict }),
+        })}
+      </div>
+      <div class="pair">${day("from")} ${day("to")}</div>
+    </details>`;
+  }
+
+  renderFound() {
+    const found = findReadings(this.wanted);
+    const onScreen = found.slice(0, this.shown);
+    return html`
+      <p role="status">${t("find.found", { n: found.length })}</p>
+      <ul class="found">
+        ${onScreen.map((row) =>
+          readingRow(row.reading, {
+            title: row.light.data.name,
+            where: `${row.location.data.name} · ${row.setup.data.name}`,
+            verdict: verdicts.of(row.reading),
+          }),
+        )}
+      </ul>
+      <div class="actions">
+        <button type="button" class="quiet" @click=${() => this.look(ANYTHING)}>
+          ${t("find.clear")}
+        </button>
+        ${
+          found.length > this.shown
+            ? html`<button
+                type="button"
+                @click=${() => {
+                  this.shown += PAGE;
+                }}
+              >
+                ${t("find.more", { n: found.length - this.shown })}
+              </button>`
+            : nothing
+        }
+      </div>
+    `;
+  }
+
+  updated() {
+    if (isAnything(this.wanted)) return;
+    // The filter needs them all; otherwise those on screen do.
+    const asked = this.wanted.verdict
+      ? verdicts.wantAll()
+      : verdicts.want(
+          findReadings(this.wanted)
+            .slice(0, this.shown)
+            .map((row) => row.reading),
+        );
+    asked.catch(reportFault);
+  }
+
+  render() {
+    return html`
+      <h1>${t("place.book")}</h1>
+      ${backupNote()}
+      ${field({
+        id: "find-text",
+        label: t("find.text"),
+        value: this.wanted.text,
+        onInput: (text) => this.look({ text }),
+      })}
+      ${this.renderFilters()}
+      ${isAnything(this.wanted) ? this.renderStructure() : this.renderFound()}
+      <section>
+        <h2>${t("book.carry")}</h2>
+        <ul class="links">
+          <li><a href="#share">${t("book.share")}</a></li>
+          <li><a href="#receive">${t("receive.title")}</a></li>
+        </ul>
+      </section>
+    `;
+  }
 }
 customElements.define("ek-book", BookView);
-
-/**
- * When a thing was edited in two places at once: every version, to choose the one that stands.
- * @param {Thing} thing
- */
-function versions(thing) {
-  if (thing.heads.length < 2) return nothing;
-  return html`<span class="versions" role="group" aria-label=${t("book.twoVersions")}>
-    ${t("book.twoVersions")}
-    ${thing.heads.map(
-      (head) => html`<button
-        type="button"
-        class="chip"
-        @click=${() =>
-          (head.gone ? book.remove(thing.id) : book.edit(thing.id, head.data)).catch(reportFault)}
-      >
-        ${head.gone ? t("book.versionGone") : t("book.keepVersion", { name: head.data.name ?? "" })}
-      </button>`,
-    )}
-  </span>`;
-}

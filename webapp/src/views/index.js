@@ -8,6 +8,7 @@ import "./about.js";
 import "./balance.js";
 import "./book.js";
 import "./cautions.js";
+import "./copy.js";
 import "./demo.js";
 import "./exposure.js";
 import "./files.js";
@@ -16,8 +17,14 @@ import "./kit.js";
 import "./light.js";
 import "./order.js";
 import "./pair.js";
+import "./reading.js";
+import "./receive.js";
+import "./report.js";
 import "./rolls.js";
 import "./set.js";
+import "./setup.js";
+import "./share.js";
+import "./since.js";
 import "./spectrum.js";
 import "./sun.js";
 import "./windows.js";
@@ -42,6 +49,41 @@ export const VIEWS = {
     show: () => html`<ek-balance></ek-balance>`,
   },
   book: { title: "place.book", place: "book", show: () => html`<ek-book></ek-book>` },
+  setup: {
+    title: "place.setup",
+    place: "book",
+    show: (id) => html`<ek-setup .id=${id}></ek-setup>`,
+  },
+  reading: {
+    title: "book.reading",
+    place: "book",
+    show: (id) => html`<ek-reading .id=${id}></ek-reading>`,
+  },
+  share: {
+    title: "share.title",
+    place: "book",
+    show: (id) => html`<ek-share .id=${id}></ek-share>`,
+  },
+  report: {
+    title: "report.title",
+    place: "book",
+    show: (id) => html`<ek-report .id=${id}></ek-report>`,
+  },
+  receive: {
+    title: "receive.title",
+    place: "book",
+    show: () => html`<ek-receive></ek-receive>`,
+  },
+  copy: {
+    title: "copy.title",
+    place: "book",
+    show: (link) => html`<ek-copy .link=${link}></ek-copy>`,
+  },
+  since: {
+    title: "since.title",
+    place: "book",
+    show: (id) => html`<ek-since .id=${id}></ek-since>`,
+  },
   kit: { title: "place.kit", place: "kit", show: () => html`<ek-kit></ek-kit>` },
   about: { title: "about.title", place: "kit", show: () => html`<ek-about></ek-about>` },
   cautions: {

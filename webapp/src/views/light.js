@@ -12,6 +12,7 @@ import { gelPicker } from "../parts/gel-picker.js";
 import { LAMPS } from "../parts/lamps.js";
 import "../parts/learn-gel.js";
 import { LiveQuestion } from "../parts/live-question.js";
+import { logFields } from "../parts/log-fields.js";
 import { packRow } from "../parts/pack-card.js";
 import "../parts/mains-warning.js";
 import { Page } from "../parts/page.js";
@@ -23,7 +24,7 @@ import { Watch } from "../parts/watch.js";
 import { welcome } from "../parts/welcome.js";
 import { levelField, levelOf, levelUnit } from "../store/camera.js";
 import { gels } from "../store/gels.js";
-import { book, settings } from "../store/index.js";
+import { book, reportFault, settings } from "../store/index.js";
 import { lightDraft } from "../store/light-draft.js";
 import { withOwnGels } from "../store/own-gels.js";
 import { askPersistence } from "../store/persistence.js";
@@ -218,6 +219,17 @@ class LightView extends Page {
         problem: this.problemAt("pack"),
         onChange: (pack) => lightDraft.type({ pack }),
       })}
+      <details class="more">
+        <summary>${t("log.more")}</summary>
+        ${logFields({ id: "log", value: typed, onChange: (change) => lightDraft.type(change) })}
+        ${field({
+          id: "log-who",
+          label: t("log.who"),
+          hint: t("log.whoHint"),
+          value: settings.get("who"),
+          onInput: (who) => settings.set("who", who).catch(reportFault),
+        })}
+      </details>
     `;
   }
 
@@ -335,7 +347,7 @@ class LightView extends Page {
         ${typed.light ? t("light.titleAgain", { name: typed.name }) : t("light.title")}
         <a href="#book">${placeWords(currentSetup())}</a>
       </h1>
-      <ek-against></ek-against>
+      <ek-against .light=${typed.light}></ek-against>
       <section class="answer" aria-label=${t("light.answer")} aria-busy=${this.fix.waiting}>
         <ek-boot-progress></ek-boot-progress>
         ${

@@ -23,7 +23,14 @@ import { book, reportFault, settings } from "../store/index.js";
 import { lightDraft } from "../store/light-draft.js";
 import { withOwnGels } from "../store/own-gels.js";
 import { readingQuestion, terms } from "../store/questions.js";
-import { currentSetup, heroOf, lightsOf, placeWords, targetFor } from "../store/shoot.js";
+import {
+  currentSetup,
+  heroOf,
+  lightsOf,
+  placeWords,
+  targetFor,
+  unreadLights,
+} from "../store/shoot.js";
 import { t } from "../words/index.js";
 import { kelvin, steps, stops } from "../words/numbers.js";
 
@@ -204,6 +211,22 @@ class SetView extends Page {
     </ul>`;
   }
 
+  /** Lights that wait for their first reading here, such as those of a pick-up. */
+  renderUnread(/** @type {import("../store/book.js").Thing | undefined} */ setup) {
+    const lights = unreadLights(setup);
+    if (lights.length === 0) return nothing;
+    return html`<section>
+      <h2>${t("set.unread", { n: lights.length })}</h2>
+      <div class="row">
+        ${lights.map(
+          (light) => html`<button type="button" @click=${() => this.measure(light.id)}>
+            ${t("set.readName", { name: light.data.name })}
+          </button>`,
+        )}
+      </div>
+    </section>`;
+  }
+
   render() {
     const setup = currentSetup();
     const lights = lightsOf(setup);
@@ -212,6 +235,7 @@ class SetView extends Page {
     return html`
       <h1 class="place">${t("place.set")} <a href="#book">${placeWords(setup)}</a></h1>
       <ek-against></ek-against>
+      ${this.renderUnread(setup)}
       ${
         lights.length
           ? html`

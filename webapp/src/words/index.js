@@ -36,3 +36,8 @@ export function t(key, values = {}) {
 export function tMaybe(key, fallback) {
   return key in words ? t(/** @type {WordKey} */ (key)) : fallback;
 }
+
+/** How tables are separated where this person is: by the sign for decimals. */
+export function listStyle() {
+  return new Intl.NumberFormat().format(1.5).includes(",") ? "semicolon" : "comma";
+}

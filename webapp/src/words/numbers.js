@@ -1,6 +1,8 @@
 /**
  * How numbers look. Formatting only: every number here was computed by the kernel.
  */
+import { stamp } from "../store/entries.js";
+import { t } from "./index.js";
 
 /** @param {number} digits */
 const fixed = (digits) =>
@@ -19,6 +21,13 @@ const signed = new Intl.NumberFormat("en", {
   maximumFractionDigits: 4,
   signDisplay: "exceptZero",
 });
+const signedTenth = new Intl.NumberFormat("en", {
+  minimumFractionDigits: 1,
+  maximumFractionDigits: 1,
+  signDisplay: "exceptZero",
+});
+const geographic = new Intl.NumberFormat("en", { maximumFractionDigits: 5 });
+const grouped = new Intl.NumberFormat("en");
 const signedWhole = new Intl.NumberFormat("en", {
   maximumFractionDigits: 0,
   signDisplay: "exceptZero",
@@ -98,23 +107,64 @@ export const percent = (value) => (value == null ? "–" : `${whole.format(value
 export const size = (bytes) =>
   bytes < 1e9 ? `${tenth.format(bytes / 1e6)} MB` : `${tenth.format(bytes / 1e9)} GB`;
 
-const clock = new Intl.DateTimeFormat(undefined, { hour: "2-digit", minute: "2-digit" });
-const shortDay = new Intl.DateTimeFormat(undefined, { day: "numeric", month: "short" });
+/*
+ * Times are shown as the clock on the wall had them where they were kept, wherever they are read.
+ */
+const clock = new Intl.DateTimeFormat(undefined, {
+  hour: "2-digit",
+  minute: "2-digit",
+  timeZone: "UTC",
+});
+const shortDay = new Intl.DateTimeFormat(undefined, {
+  day: "numeric",
+  month: "short",
+  timeZone: "UTC",
+});
 const day = new Intl.DateTimeFormat(undefined, {
   weekday: "short",
   day: "numeric",
   month: "short",
   year: "numeric",
+  timeZone: "UTC",
 });
 
+/** The clock's face at an entry's time stamp, as if it hung in UTC. @param {string} at */
+const wall = (at) => new Date(`${at.slice(0, 19)}Z`);
+
 /** @param {string} at an entry's time stamp. */
-export const timeOfDay = (at) => clock.format(new Date(at));
+export const timeOfDay = (at) => clock.format(wall(at));
 
 /** The time, with the day unless it is today. @param {string} at */
 export const whenRead = (at) =>
-  dayOf(at) === dayOf(new Date().toISOString())
+  at.slice(0, 10) === stamp().slice(0, 10)
     ? timeOfDay(at)
-    : `${shortDay.format(new Date(at))}, ${timeOfDay(at)}`;
+    : `${shortDay.format(wall(at))}, ${timeOfDay(at)}`;
 
 /** @param {string} at */
-export const dayOf = (at) => day.format(new Date(at));
+export const dayOf = (at) => day.format(wall(at));
+
+/** Day, time and zone. @param {string} at */
+export const dateTime = (at) => {
+  const offset = /[+-]\d\d:\d\d$/.exec(at)?.[0] ?? "";
+  return `${dayOf(at)}, ${timeOfDay(at)} ${minus(`UTC${offset === "+00:00" ? "" : offset}`)}`;
+};
+
+/** @param {number | null | undefined} value a change in the amount of light, in stops. */
+export const stopsChange = (value) =>
+  value == null ? "–" : t("unit.stops", { n: minus(signedTenth.format(value)) });
+
+/**
+ * @param {{illuminance_lx?: number | null, illuminance_fc?: number | null}} answer
+ * @param {"lx" | "fc"} unit
+ */
+export function illuminance(answer, unit) {
+  const value = answer[`illuminance_${unit}`];
+  return value == null ? "–" : `${(value < 100 ? tenth : whole).format(value)} ${unit}`;
+}
+
+/** @param {{latitude: number, longitude: number, accuracy_m: number}} position */
+export const positionWords = ({ latitude, longitude, accuracy_m }) =>
+  `${minus(geographic.format(latitude))}, ${minus(geographic.format(longitude))} (±${whole.format(accuracy_m)} m)`;
+
+/** @param {number} value how many of something. */
+export const count = (value) => grouped.format(value);

@@ -1,15 +1,21 @@
 /** A reading as it was typed, in words: nothing here is computed. */
 import { t } from "./index.js";
 
+/** A colour as it was typed. @param {Record<string, any>} data */
+export function whiteOf(data) {
+  if (data.cct_K) {
+    const plain = !data.duv || Number(data.duv) === 0;
+    return plain
+      ? t("reading.cct", { cct: data.cct_K })
+      : t("reading.cctDuv", { cct: data.cct_K, duv: data.duv });
+  }
+  if (data.spectrum) return t("reading.spectrum");
+  return data.x && data.y ? t("reading.xy", { x: data.x, y: data.y }) : "";
+}
+
 /** @param {Record<string, any>} data */
 export function readingWords(data) {
-  const white = data.cct_K
-    ? data.duv
-      ? t("reading.cctDuv", { cct: data.cct_K, duv: data.duv })
-      : t("reading.cct", { cct: data.cct_K })
-    : data.spectrum
-      ? t("reading.spectrum")
-      : t("reading.xy", { x: data.x, y: data.y });
+  const white = whiteOf(data);
   const light = data.illuminance_lx
     ? `${data.illuminance_lx} lx`
     : data.illuminance_fc

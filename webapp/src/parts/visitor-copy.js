@@ -1,0 +1,108 @@
+/** Somebody else's book, to look at before it goes into the own one. */
+import { html, nothing } from "lit";
+import { reportFault } from "../store/index.js";
+import { visitor } from "../store/visitor.js";
+import { t, tMaybe } from "../words/index.js";
+import { count, dayOf, whenRead } from "../words/numbers.js";
+import { readingWords } from "../words/reading.js";
+import { problemNote, warningList } from "./warnings.js";
+
+/** Setups and readings of each light that are listed; the rest is counted. */
+const MOST_SETUPS = 30;
+const MOST_READINGS = 20;
+
+/** @param {import("../store/book.js").Book} book @param {import("../store/book.js").Thing} setup */
+function setupOf(book, setup) {
+  return html`<section class="location">
+    <h3>${setup.data.name}</h3>
+    <p class="hint">${[dayOf(setup.at), setup.data.note].filter(Boolean).join(" · ")}</p>
+    <ul class="lights">
+      ${book
+        .below(setup.id, "light")
+        .reverse()
+        .map((light) => {
+          const readings = book.below(light.id, "reading");
+          return html`<li>
+            <h4>${light.data.name}</h4>
+            <ul class="readings">
+              ${readings.slice(0, MOST_READINGS).map(
+                (reading) => html`<li>
+                  <span>
+                    ${readingWords(reading.data)}
+                    <span class="hint"
+                      >${[
+                        tMaybe(`stage.${reading.data.stage}`, ""),
+                        whenRead(reading.at),
+                        reading.data.note,
+                      ]
+                        .filter(Boolean)
+                        .join(" · ")}</span
+                    >
+                  </span>
+                </li>`,
+              )}
+            </ul>
+            ${
+              readings.length > MOST_READINGS
+                ? html`<p class="hint">
+                    ${t("find.more", { n: readings.length - MOST_READINGS })}
+                  </p>`
+                : nothing
+            }
+          </li>`;
+        })}
+    </ul>
+  </section>`;
+}
+
+export function visitorCopy() {
+  const { copy, problem, waiting } = visitor;
+  if (!copy) {
+    return html`${problemNote(problem || undefined)}
+    ${waiting ? html`<p role="status">${t("copy.reading")}</p>` : nothing}`;
+  }
+  const { book, summary } = copy;
+  const setups = book
+    .below(null, "production")
+    .flatMap((one) => book.below(one.id, "location"))
+    .flatMap((one) => book.below(one.id, "setup").map((setup) => ({ location: one, setup })));
+  return html`
+    <section class="answer">
+      <p class="headline" data-testid="headline">${copy.title}</p>
+      <p class="hint">
+        ${t("copy.counts", {
+          setups: count(summary.things.setup),
+          lights: count(summary.things.light),
+          readings: count(summary.things.reading),
+        })}
+      </p>
+      <p class="hint hash">${t("copy.hash", { n: summary.count, hash: summary.sha256.slice(0, 12) })}</p>
+      ${warningList(summary.warnings)} ${problemNote(problem || undefined)}
+      ${
+        copy.added
+          ? html`<p class="kept" role="status">${t("copy.added", { n: copy.fresh })}</p>
+              <div class="actions"><a class="button main" href="#book">${t("copy.toBook")}</a></div>`
+          : copy.fresh === 0
+            ? html`<p role="status">${t("copy.allThere")}</p>
+                <div class="actions"><a class="button main" href="#book">${t("copy.toBook")}</a></div>`
+            : html`<p>${t("copy.visitor", { n: copy.fresh })}</p>
+                <div class="actions">
+                  <button
+                    type="button"
+                    class="main"
+                    ?disabled=${waiting}
+                    @click=${() => visitor.add().catch(reportFault)}
+                  >
+                    ${t("copy.add")}
+                  </button>
+                </div>`
+      }
+    </section>
+    ${setups.slice(0, MOST_SETUPS).map(({ setup }) => setupOf(book, setup))}
+    ${
+      setups.length > MOST_SETUPS
+        ? html`<p class="hint">${t("copy.moreSetups", { n: setups.length - MOST_SETUPS })}</p>`
+        : nothing
+    }
+  `;
+}

@@ -1,0 +1,265 @@
+/** A setup, a location or a production on paper: the browser prints it or saves it as PDF. */
+import { html, nothing } from "lit";
+import { balanceField } from "../charts/balance-field.js";
+import { sketch } from "../charts/sketch.js";
+import { ask } from "../kernel/client.js";
+import "../parts/boot-progress.js";
+import { Page } from "../parts/page.js";
+import { verdictMark } from "../parts/verdict.js";
+import { problemNote } from "../parts/warnings.js";
+import { Watch } from "../parts/watch.js";
+import { stamp } from "../store/entries.js";
+import { book, reportFault, settings } from "../store/index.js";
+import { withOwnGels } from "../store/own-gels.js";
+import { bookQuestion } from "../store/questions.js";
+import { t, tMaybe } from "../words/index.js";
+import {
+  coordinate,
+  dateTime,
+  duv,
+  illuminance,
+  kelvin,
+  nanometres,
+  steps,
+  whenRead,
+} from "../words/numbers.js";
+import { whiteOf } from "../words/reading.js";
+
+class ReportView extends Page {
+  static properties = {
+    id: { attribute: false },
+    report: { state: true },
+    fields: { state: true },
+    problem: { state: true },
+  };
+
+  constructor() {
+    super();
+    this.id = "";
+    /** @type {any} the kernel's "report" */
+    this.report = null;
+    /** The kernel's "field" of each setup, by its id. @type {Record<string, any>} */
+    this.fields = {};
+    this.problem = "";
+    this.asked = "";
+    this.watch = new Watch(this, book, settings);
+  }
+
+  willUpdate() {
+    const asked = `${this.id} ${book.version} ${JSON.stringify(settings.get("tolerance"))}`;
+    if (asked === this.asked || !book.thing(this.id)) return;
+    this.asked = asked;
+    this.make(asked).catch(reportFault);
+  }
+
+  /** @param {string} asked */
+  async make(asked) {
+    const tolerance = settings.get("tolerance");
+    const report = await ask({
+      ask: "report",
+      book: bookQuestion(this.id),
+      of: this.id,
+      tolerance,
+    });
+    if (asked !== this.asked) return;
+    this.problem = report.problem?.message ?? "";
+    this.report = report.problem ? null : report;
+    for (const setup of this.report?.setups ?? []) {
+      if (!setup.field) continue;
+      const field = await ask({ ...setup.field, ...withOwnGels() });
+      if (asked !== this.asked) return;
+      if (!field.problem) this.fields = { ...this.fields, [setup.id]: field };
+    }
+  }
+
+  /** @param {any} reading */
+  renderReading(reading) {
+    const unit = settings.get("illuminance");
+    const more = [
+      reading.dimmer,
+      reading.dialled,
+      reading.note,
+      reading.who,
+      reading.edited_twice ? t("book.twice") : "",
+    ].filter(Boolean);
+    return html`<tr>
+      <th scope="row">
+        ${whenRead(reading.at)}
+        <span class="hint">${tMaybe(`stage.${reading.stage}`, "")}</span>
+      </th>
+      <td>${kelvin(reading.cct_K)}</td>
+      <td>${duv(reading.duv)}</td>
+      <td>${coordinate(reading.x)} ${coordinate(reading.y)}</td>
+      <td>
+        ${reading.exposure_lx_s ? `${reading.exposure_lx_s} lx·s` : illuminance(reading, unit)}
+      </td>
+      <td>
+        ${reading.pack.join(" + ") || "–"}
+        ${more.length ? html`<span class="hint">${more.join(" · ")}</span>` : nothing}
+      </td>
+    </tr>`;
+  }
+
+  /** @param {any} slip @param {number} index */
+  renderSlip(slip, index) {
+    return html`<section class="slip">
+      <header>
+        <span class="ordinal" aria-hidden="true">${index + 1}</span>
+        <h3>${slip.name}</h3>
+        ${slip.hero ? html`<span class="tag">${t("slip.hero")}</span>` : nothing}
+        ${slip.verdict ? verdictMark(slip.verdict) : nothing}
+      </header>
+      <p>
+        ${tMaybe(`lamp.${slip.lamp}`, slip.lamp)}${slip.role ? ` · ${slip.role}` : ""} ·
+        ${slip.hangs.length ? t("report.hangs", { pack: slip.hangs.join(" + ") }) : t("report.noGel")}
+      </p>
+      ${
+        slip.offset
+          ? html`<p>
+              ${slip.offset.words} (${steps(slip.offset.steps)})${
+                slip.hero || !slip.ratio_words
+                  ? ""
+                  : ` · ${t("report.toHero", { ratio: slip.ratio_words })}`
+              }
+            </p>`
+          : nothing
+      }
+      ${slip.note ? html`<p>${slip.note}</p>` : nothing}
+      <table class="compare">
+        <thead>
+          <tr>
+            <th scope="col">${t("since.when")}</th>
+            <th scope="col">CCT</th>
+            <th scope="col">Duv</th>
+            <th scope="col">x y</th>
+            <th scope="col">${t("report.exposure")}</th>
+            <th scope="col">${t("report.gelAndNotes")}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${slip.readings.map((/** @type {any} */ reading) => this.renderReading(reading))}
+        </tbody>
+      </table>
+    </section>`;
+  }
+
+  /** @param {any} setup */
+  renderSetup(setup) {
+    const field = this.fields[setup.id];
+    return html`<article class="sheet-setup">
+      <h2>${setup.name}</h2>
+      <p>
+        ${setup.path.join(" · ")}${
+          setup.first
+            ? ` · ${t("since.span", { from: dateTime(setup.first), to: dateTime(setup.last) })}`
+            : ""
+        }
+      </p>
+      ${setup.note ? html`<p>${setup.note}</p>` : nothing}
+      <p>
+        ${t("reading.target")}:
+        <strong>${setup.target ? whiteOf(setup.target) : "–"}</strong>
+        <span class="hint">${setup.target_words}</span>
+      </p>
+      ${field ? balanceField(field, { title: t("field.titleSet") }) : nothing}
+      ${setup.slips.map((/** @type {any} */ slip, /** @type {number} */ i) => this.renderSlip(slip, i))}
+      ${setup.slips.length ? nothing : html`<p>${t("book.noLights")}</p>`}
+      ${setup.spectra.map(
+        (/** @type {any} */ spectrum) => html`<figure class="spectrum">
+          <figcaption>
+            ${t("report.spectrum", {
+              name: spectrum.name,
+              when: whenRead(spectrum.at),
+              from: nanometres(spectrum.wavelengths_nm[0]),
+              to: nanometres(spectrum.wavelengths_nm.at(-1)),
+            })}
+          </figcaption>
+          ${sketch(spectrum, t("files.sketch", { name: spectrum.name }))}
+        </figure>`,
+      )}
+    </article>`;
+  }
+
+  renderSheet() {
+    const { report } = this;
+    return html`<div class="sheet">
+      <h1>${report.name}</h1>
+      <p>${report.path.join(" · ")}</p>
+      ${report.note ? html`<p>${report.note}</p>` : nothing}
+      <p>
+        ${[report.place, report.mains_hz ? t("report.mains", { hz: report.mains_hz }) : ""]
+          .filter(Boolean)
+          .join(" · ")}
+      </p>
+      ${report.setups.map((/** @type {any} */ setup) => this.renderSetup(setup))}
+      ${
+        report.gels.length
+          ? html`<section>
+              <h2>${t("report.gels")}</h2>
+              <table class="compare">
+                <thead>
+                  <tr>
+                    <th scope="col">${t("report.gel")}</th>
+                    <th scope="col">${t("report.pieces")}</th>
+                    <th scope="col">${t("report.on")}</th>
+                  </tr>
+                </thead>
+                <tbody>
+                  ${report.gels.map(
+                    (/** @type {any} */ gel) => html`<tr>
+                      <th scope="row">${gel.name}</th>
+                      <td>${gel.pieces}</td>
+                      <td>${gel.lights.join(", ")}</td>
+                    </tr>`,
+                  )}
+                </tbody>
+              </table>
+            </section>`
+          : nothing
+      }
+      ${(report.windows ?? []).map(
+        (/** @type {any} */ place) => html`<section>
+          <h2>${t("report.windows", { name: place.location })}</h2>
+          <p>${place.gels.join(" + ")}</p>
+          <ul class="plain">
+            ${place.lines.map((/** @type {string} */ line) => html`<li>${line}</li>`)}
+          </ul>
+        </section>`,
+      )}
+      <section>
+        <h2>${t("cautions.title")}</h2>
+        <ul class="plain">
+          ${report.cautions.map((/** @type {string} */ words) => html`<li>${words}</li>`)}
+        </ul>
+      </section>
+      <p class="hint hash">
+        ${t("report.made", { when: dateTime(stamp()), steps: steps(report.tolerance.steps) })}
+        ${t("copy.hash", { n: report.book.count, hash: report.book.sha256.slice(0, 12) })}
+      </p>
+    </div>`;
+  }
+
+  render() {
+    const thing = book.standing(this.id);
+    if (!thing) return html`<h1>${t("report.title")}</h1><p class="empty">${t("book.gone")}</p>`;
+    return html`
+      <div class="no-print">
+        <p class="hint">${t("report.words")}</p>
+        <ek-boot-progress></ek-boot-progress>
+        ${problemNote(this.problem || undefined)}
+        <div class="actions">
+          <button
+            type="button"
+            class="main"
+            ?disabled=${!this.report}
+            @click=${() => window.print()}
+          >
+            ${t("report.print")}
+          </button>
+        </div>
+      </div>
+      ${this.report ? this.renderSheet() : html`<h1>${t("report.title")}: ${thing.data.name}</h1>`}
+    `;
+  }
+}
+customElements.define("ek-report", ReportView);

@@ -81,6 +81,12 @@ export function slip({ light, reading, answer, hero, number, level, problem, onM
               >`
             : nothing
         }
+        <a
+          class="button quiet"
+          href="#mix/${light.id}"
+          aria-label=${t("slip.mixName", { name: light.data.name })}
+          >${t("slip.mix")}</a
+        >
         <button
           type="button"
           class="quiet"

@@ -12,9 +12,11 @@ import "./copy.js";
 import "./demo.js";
 import "./exposure.js";
 import "./files.js";
+import "./flash.js";
 import "./flicker.js";
 import "./kit.js";
 import "./light.js";
+import "./mix.js";
 import "./order.js";
 import "./pair.js";
 import "./reading.js";
@@ -27,6 +29,7 @@ import "./share.js";
 import "./since.js";
 import "./spectrum.js";
 import "./sun.js";
+import "./unmix.js";
 import "./windows.js";
 
 /**
@@ -48,6 +51,9 @@ export const VIEWS = {
     place: "set",
     show: () => html`<ek-balance></ek-balance>`,
   },
+  mix: { title: "mix.heading", place: "set", show: (of) => html`<ek-mix .of=${of}></ek-mix>` },
+  unmix: { title: "unmix.heading", place: "set", show: () => html`<ek-unmix></ek-unmix>` },
+  flash: { title: "flash.heading", place: "set", show: () => html`<ek-flash></ek-flash>` },
   book: { title: "place.book", place: "book", show: () => html`<ek-book></ek-book>` },
   setup: {
     title: "place.setup",

@@ -5,6 +5,7 @@ import "../parts/against.js";
 import { againstWords } from "../parts/against.js";
 import "../parts/boot-progress.js";
 import { cautionNote } from "../parts/caution-note.js";
+import "../parts/findings.js";
 import { keyOf, levelLine, levelsQuestion } from "../parts/levels.js";
 import { LiveQuestion } from "../parts/live-question.js";
 import "../parts/mains-warning.js";
@@ -252,7 +253,10 @@ class SetView extends Page {
                 ></ek-mains-warning>
               </section>
               ${this.renderJudge(answer)}
-              <p><a class="button" href="#balance">${t("balance.open")}</a></p>
+              <p class="row">
+                <a class="button" href="#balance">${t("balance.open")}</a>
+                <a class="button" href="#mix">${t("mix.heading")}</a>
+              </p>
               <ek-plan-note></ek-plan-note>
               <ol class="slips">
                 ${lights.map(({ light, reading }) => {
@@ -272,6 +276,7 @@ class SetView extends Page {
                   });
                 })}
               </ol>
+              <ek-findings></ek-findings>
               ${answer ? cautionNote() : nothing}
               ${
                 this.field.answer

@@ -55,6 +55,18 @@ export const stops = (value) =>
     ? "–"
     : `${minus(tenth.format(value))} ${tenth.format(value) === "1.0" ? "stop" : "stops"}`;
 
+const significant = new Intl.NumberFormat("en", {
+  maximumSignificantDigits: 3,
+  useGrouping: false,
+});
+
+/** @param {number | null | undefined} value an illuminance or an exposure, without its unit. */
+export const level = (value) => (value == null ? "–" : significant.format(value));
+
+/** @param {number | null | undefined} value a ratio in stops, with its sign. */
+export const signedStops = (value) =>
+  value == null ? "–" : `${minus(signedTenth.format(value))} stops`;
+
 /** @param {number | null | undefined} value */
 export const duv = (value) => (value == null ? "–" : minus(signed.format(value)));
 

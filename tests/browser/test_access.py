@@ -12,7 +12,8 @@ from playwright.sync_api import Browser, Page, expect
 AXE = ROOT / "webapp" / "node_modules" / "axe-core" / "axe.min.js"
 HALL = "ab8esF7wy12msnhzI2gKcg"  # the ticket hall of the demo
 PLACES = (
-    "light", "set", "balance", "book", "kit", "cautions", "exposure", "flicker", "order", "rolls",
+    "light", "set", "balance", "mix", "unmix", "flash", "book", "kit", "cautions", "exposure",
+    "flicker", "order", "rolls",
     f"windows/{HALL}", f"sun/{HALL}",
 )  # fmt: skip
 

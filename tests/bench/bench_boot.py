@@ -19,6 +19,7 @@ from pathlib import Path
 from urllib.parse import quote
 
 import build
+from plain_server import make_server
 from playwright.sync_api import Browser, BrowserContext, sync_playwright
 
 ROUNDS = 5
@@ -68,7 +69,7 @@ def lay_out(site: Path) -> None:
 
 
 def boot_rows(site: Path) -> list[tuple[str, float | None, str]]:
-    server = build.make_server(site, 0)
+    server = make_server(site)
     threading.Thread(target=server.serve_forever, daemon=True).start()
     address = f"http://localhost:{server.server_address[1]}/"
     times: dict[tuple[str, str], list[float]] = {}

@@ -19,6 +19,7 @@ from typing import Any
 import build
 import colour
 import numpy as np
+from plain_server import make_server
 from playwright.sync_api import sync_playwright
 
 from evenkelvin.colorimetry.difference import delta_e_2000
@@ -143,7 +144,7 @@ def _in_browser(questions: list[str]) -> list[float]:
             f'<!doctype html><meta name=questions content="{content}">'
             "<link rel=icon href=data:,><script src=./bench.js defer></script>"
         )
-        server = build.make_server(site, 0)
+        server = make_server(site)
         threading.Thread(target=server.serve_forever, daemon=True).start()
         with sync_playwright() as driver:
             browser = driver.chromium.launch(

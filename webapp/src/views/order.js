@@ -39,6 +39,7 @@ class OrderView extends Page {
     lit: { state: true },
     fault: { state: true },
     gathering: { state: true },
+    done: { state: true },
     sizes: { state: true },
   };
 
@@ -50,6 +51,8 @@ class OrderView extends Page {
     this.lit = [];
     this.fault = "";
     this.gathering = false;
+    /** Setups looked at so far. */
+    this.done = 0;
     /** Sizes being typed, by light. @type {Record<string, Record<string, string>>} */
     this.sizes = {};
     this.order = new LiveQuestion(this);
@@ -93,12 +96,14 @@ class OrderView extends Page {
     if (state === this.gathered) return;
     this.gathered = state;
     this.gathering = true;
+    this.done = 0;
     this.fault = "";
     try {
       const lit = [];
       for (const setup of setups) {
         lit.push(...(await gelsOf(setup, advised)));
         if (state !== this.gathered) return;
+        this.done += 1;
       }
       this.lit = lit;
     } catch (error) {
@@ -196,7 +201,12 @@ class OrderView extends Page {
       </ul>
       ${warningList(answer.warnings)}
       <div class="actions">
-        <button type="button" class="main" @click=${() => this.share(answer)}>
+        <button
+          type="button"
+          class="main"
+          ?disabled=${this.gathering || this.order.waiting}
+          @click=${() => this.share(answer)}
+        >
           ${t("order.share")}
         </button>
       </div>
@@ -333,7 +343,13 @@ class OrderView extends Page {
       >
         <ek-boot-progress></ek-boot-progress>
         ${problemNote(this.fault)} ${problemNote(message)}
-        ${this.gathering && !answer ? html`<p class="hint" role="status">${t("order.gathering")}</p>` : nothing}
+        ${
+          this.gathering && (!answer || this.extent.setups.length > 3)
+            ? html`<p class="hint">
+                ${t("order.gathering", { done: this.done, n: this.extent.setups.length })}
+              </p>`
+            : nothing
+        }
         ${answer ? this.renderAnswer(answer) : nothing}
         ${
           answer || problem || this.gathering

@@ -435,7 +435,9 @@ class WindowsView extends Page {
         ${plan.rolls.length ? cutPlan(plan) : nothing}
       </details>
       <div class="actions">
-        <button type="button" @click=${() => this.share(plan)}>${t("windows.share")}</button>
+        <button type="button" ?disabled=${this.plan.waiting} @click=${() => this.share(plan)}>
+          ${t("windows.share")}
+        </button>
       </div>
     `;
   }

@@ -836,7 +836,10 @@ export default {
   "order.keepSize": "Keep",
   "order.sizeKept": "Size kept for {name}",
   "order.answer": "What to order",
-  "order.gathering": "Looking at what each light needs…",
+  "order.gathering": {
+    one: "Looking at what each light needs…",
+    other: "Looking at what each light needs: {done} of {n} setups",
+  },
   "order.empty":
     "Nothing hangs here yet. Gel that is on a light when it is read, gel that is advised, and gel for windows come together here.",
   "order.hangs": "Hangs: {pieces}",

@@ -87,8 +87,11 @@ def test_a_flash_is_read_in_lux_seconds(demo: Page) -> None:
     demo.get_by_label("A burst reads").fill("20")
     expect(stop_line(demo)).to_have_text("f/8")
     keep(demo)
-    go(demo, "Book")
-    expect(demo.locator("ek-book")).to_contain_text("20 lx·s")
+    go(demo, "Set")
+    strobe = demo.locator(".slip", has=demo.get_by_role("heading", name="strobe"))
+    expect(strobe.locator(".level")).to_contain_text("f/8")
+    # Lux and lux·s have no ratio.
+    expect(strobe.locator(".level")).not_to_contain_text("to key")
 
 
 def test_the_camera_of_the_kit_moves_the_stop_and_a_bad_one_is_told(demo: Page) -> None:
@@ -184,6 +187,9 @@ def test_windows_are_planned_kept_shared_and_ordered(demo: Page) -> None:
     demo.reload()
     wait_for_kernel(demo)
     expect(demo.get_by_label("Width")).to_have_value("2,4")
+    demo.evaluate("location.hash = '#report/Ov7BHcvnGzKkkOCyDdFerg'")
+    expect(demo.locator(".sheet")).to_contain_text("3 of 2,4 m × 1.8 m, 2 × 1 panes each, North")
+    demo.go_back()
     expect(demo.locator(".chips")).to_contain_text("full CTO")
     go(demo, "Kit")
     demo.get_by_role("link", name="Order", exact=True).click()
@@ -249,6 +255,12 @@ def test_the_day_of_the_sun_with_the_readings_of_the_book(demo: Page) -> None:
     wait_for_kernel(demo)
     expect(demo.get_by_label("Latitude")).to_have_value("53.55")
     expect(demo.get_by_role("button", name="Keep with the location")).to_be_disabled()
+    # The report has the day, the mains and the stops too.
+    demo.evaluate("location.hash = '#report/Ov7BHcvnGzKkkOCyDdFerg'")
+    sheet = demo.locator(".sheet")
+    expect(sheet).to_contain_text("Direct sun in the window facing south", timeout=20_000)
+    expect(sheet).to_contain_text("Ticket hall is on 50 Hz mains")
+    expect(sheet.locator(".slip").first).to_contain_text("at ISO 800, 24 fps, 180°")
 
 
 def test_where_the_sun_does_not_set_it_says_so(demo: Page) -> None:

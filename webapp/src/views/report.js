@@ -8,6 +8,8 @@ import { Page } from "../parts/page.js";
 import { verdictMark } from "../parts/verdict.js";
 import { problemNote } from "../parts/warnings.js";
 import { Watch } from "../parts/watch.js";
+import { placeLines, stopsOf } from "../store/around.js";
+import { cameraWords } from "../store/camera.js";
 import { stamp } from "../store/entries.js";
 import { book, reportFault, settings } from "../store/index.js";
 import { withOwnGels } from "../store/own-gels.js";
@@ -30,6 +32,7 @@ class ReportView extends Page {
     id: { attribute: false },
     report: { state: true },
     fields: { state: true },
+    around: { state: true },
     problem: { state: true },
   };
 
@@ -40,13 +43,16 @@ class ReportView extends Page {
     this.report = null;
     /** The kernel's "field" of each setup, by its id. @type {Record<string, any>} */
     this.fields = {};
+    /** Stops and place of each setup. @type {Record<string, {stops: (string | null)[], lines: string[]}>} */
+    this.around = {};
     this.problem = "";
     this.asked = "";
     this.watch = new Watch(this, book, settings);
   }
 
   willUpdate() {
-    const asked = `${this.id} ${book.version} ${JSON.stringify(settings.get("tolerance"))}`;
+    const set = [settings.get("tolerance"), settings.get("camera"), settings.get("say")];
+    const asked = `${this.id} ${book.version} ${JSON.stringify(set)}`;
     if (asked === this.asked || !book.thing(this.id)) return;
     this.asked = asked;
     this.make(asked).catch(reportFault);
@@ -65,6 +71,9 @@ class ReportView extends Page {
     this.problem = report.problem?.message ?? "";
     this.report = report.problem ? null : report;
     for (const setup of this.report?.setups ?? []) {
+      const around = { stops: await stopsOf(setup), lines: await placeLines(setup) };
+      if (asked !== this.asked) return;
+      this.around = { ...this.around, [setup.id]: around };
       if (!setup.field) continue;
       const field = await ask({ ...setup.field, ...withOwnGels() });
       if (asked !== this.asked) return;
@@ -100,8 +109,8 @@ class ReportView extends Page {
     </tr>`;
   }
 
-  /** @param {any} slip @param {number} index */
-  renderSlip(slip, index) {
+  /** @param {any} slip @param {number} index @param {string | null | undefined} stop */
+  renderSlip(slip, index, stop) {
     return html`<section class="slip">
       <header>
         <span class="ordinal" aria-hidden="true">${index + 1}</span>
@@ -121,6 +130,14 @@ class ReportView extends Page {
                   ? ""
                   : ` · ${t("report.toHero", { ratio: slip.ratio_words })}`
               }
+            </p>`
+          : nothing
+      }
+      ${
+        stop
+          ? html`<p>
+              ${stop}
+              ${t("camera.at", { camera: cameraWords({ flash: slip.readings.at(-1)?.exposure_lx_s }) })}
             </p>`
           : nothing
       }
@@ -146,6 +163,7 @@ class ReportView extends Page {
   /** @param {any} setup */
   renderSetup(setup) {
     const field = this.fields[setup.id];
+    const around = this.around[setup.id];
     return html`<article class="sheet-setup">
       <h2>${setup.name}</h2>
       <p>
@@ -161,8 +179,9 @@ class ReportView extends Page {
         <strong>${setup.target ? whiteOf(setup.target) : "–"}</strong>
         <span class="hint">${setup.target_words}</span>
       </p>
+      ${around?.lines.map((line) => html`<p>${line}</p>`) ?? nothing}
       ${field ? balanceField(field, { title: t("field.titleSet") }) : nothing}
-      ${setup.slips.map((/** @type {any} */ slip, /** @type {number} */ i) => this.renderSlip(slip, i))}
+      ${setup.slips.map((/** @type {any} */ slip, /** @type {number} */ i) => this.renderSlip(slip, i, around?.stops[i]))}
       ${setup.slips.length ? nothing : html`<p>${t("book.noLights")}</p>`}
       ${setup.spectra.map(
         (/** @type {any} */ spectrum) => html`<figure class="spectrum">
@@ -192,6 +211,15 @@ class ReportView extends Page {
           .join(" · ")}
       </p>
       ${report.setups.map((/** @type {any} */ setup) => this.renderSetup(setup))}
+      ${report.windows.map(
+        (/** @type {any} */ glass) => html`<section>
+          <h2>${t("windows.title", { name: glass.location })}</h2>
+          ${glass.gels.length ? html`<p>${t("report.hangs", { pack: glass.gels.join(" + ") })}</p>` : nothing}
+          <ul class="plain">
+            ${glass.lines.map((/** @type {string} */ line) => html`<li>${line}</li>`)}
+          </ul>
+        </section>`,
+      )}
       ${
         report.gels.length
           ? html`<section>

@@ -38,6 +38,9 @@ import { kelvin, steps, stops } from "../words/numbers.js";
 /** Field of a problem with one of the lights. */
 const FAULT = /^lights\.(\d+)/;
 
+/** Pairs of unlike lights that are told at once, the least alike first. */
+const MOST_PAIRS = 3;
+
 class SetView extends Page {
   constructor() {
     super();
@@ -203,13 +206,28 @@ class SetView extends Page {
   /** Lights that agree in x y but not in spectrum. @param {any} answer */
   renderUnlike(answer) {
     const lights = lightsOf(currentSetup());
-    if (!answer.unlike_pairs?.length) return nothing;
+    const line = (/** @type {any} */ { pair, words }) => {
+      const [first, second] = pair.map((/** @type {number} */ k) => lights[k]?.light.id);
+      return html`<li>${words} <a href="#pair/${first}/${second}">${t("set.unlike")}</a></li>`;
+    };
+    const [worst, others] = [
+      answer.unlike_pairs.slice(0, MOST_PAIRS),
+      answer.unlike_pairs.slice(MOST_PAIRS),
+    ];
+    if (!worst.length) return nothing;
     return html`<ul class="warnings">
-      ${answer.unlike_pairs.map((/** @type {any} */ { pair, words }) => {
-        const [first, second] = pair.map((/** @type {number} */ k) => lights[k]?.light.id);
-        return html`<li>${words} <a href="#pair/${first}/${second}">${t("set.unlike")}</a></li>`;
-      })}
-    </ul>`;
+        ${worst.map(line)}
+      </ul>
+      ${
+        others.length
+          ? html`<details class="more">
+              <summary>${t("set.unlikeMore", { n: others.length })}</summary>
+              <ul class="warnings">
+                ${others.map(line)}
+              </ul>
+            </details>`
+          : nothing
+      }`;
   }
 
   /** Lights that wait for their first reading here, such as those of a pick-up. */

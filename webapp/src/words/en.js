@@ -237,6 +237,7 @@ export default {
   "set.empty":
     "No light is kept in this setup yet. Read the first one: every further light is compared with it here.",
   "set.unlike": "See both",
+  "set.unlikeMore": { one: "1 more pair like this", other: "{n} more pairs like this" },
   "set.add": "Read a light",
   "set.share": "Share as text",
   "set.copied": "Copied. Paste it into a message.",

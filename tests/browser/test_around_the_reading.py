@@ -154,6 +154,8 @@ def open_windows(page: Page) -> None:
 
 def test_windows_are_planned_kept_shared_and_ordered(demo: Page) -> None:
     open_windows(demo)
+    demo.get_by_role("button", name="Take full CTO off").click()
+    demo.get_by_label("Panes across").fill("1")
     demo.get_by_label("Name").fill("North")
     demo.get_by_label("Width").fill("2,4")
     demo.get_by_label("Height").fill("wide")
@@ -220,28 +222,29 @@ def test_sizes_in_feet_and_inches(demo: Page) -> None:
     go(demo, "Kit")
     demo.get_by_role("radio", name="Feet").check()
     open_windows(demo)
+    demo.get_by_role("button", name="Remove north windows").click()
     demo.get_by_label("Width").fill("3' 6\"")
     demo.get_by_label("Height").fill("5")
+    demo.get_by_role("button", name="Take full CTO off").click()
     expect(headline(demo)).to_contain_text("1 roll of 4′ × 25′")
     demo.locator("summary", has_text="Cut list").click()
     expect(demo.locator("ek-windows")).to_contain_text("1 of 3′ 6″ × 5′")
 
 
-def open_sun(page: Page) -> None:
+def open_sun(page: Page, place: str) -> None:
     go(page, "Book")
-    page.get_by_role("link", name="Sun at Ticket hall").click()
-    expect(page.get_by_role("heading", name="Sun: Ticket hall")).to_be_visible()
+    page.get_by_role("link", name=f"Sun at {place}").click()
+    expect(page.get_by_role("heading", name=f"Sun: {place}")).to_be_visible()
 
 
 def test_the_day_of_the_sun_with_the_readings_of_the_book(demo: Page) -> None:
-    open_sun(demo)
-    expect(demo.locator(".answer")).to_contain_text("Type where it is")
+    open_sun(demo, "Ticket hall")
+    expect(headline(demo)).to_contain_text("No direct sun in the window facing north")
     demo.get_by_label("Latitude").fill("53.55")
     demo.get_by_label("Longitude").fill("9.99")
     demo.get_by_role("button", name="Tue, Oct 27, 2026").click()
-    expect(demo.get_by_label("Clock ahead")).to_have_value("1")  # the zone of this phone
-    # Local noon stands at 53.55° north on a day with a declination of −12.9° at 23.6° (geometry).
-    expect(headline(demo)).to_contain_text("24° high at most")
+    # At noon 90° − 53.55° − 12.9° of southern declination: 23.6° (geometry).
+    expect(demo.locator("ek-sun .change")).to_contain_text("24° high at most")
     demo.get_by_label("The window looks").fill("200")
     expect(headline(demo)).to_contain_text("Direct sun in the window facing south")
     expect(demo.get_by_role("img", name="Height of the sun").locator(".direct")).to_have_count(1)
@@ -264,10 +267,13 @@ def test_the_day_of_the_sun_with_the_readings_of_the_book(demo: Page) -> None:
 
 
 def test_where_the_sun_does_not_set_it_says_so(demo: Page) -> None:
-    open_sun(demo)
+    open_sun(demo, "Car deck")
+    expect(demo.locator(".answer")).to_contain_text("Type where it is")
     demo.get_by_label("Latitude").fill("70")
     demo.get_by_label("Longitude").fill("25")
     demo.get_by_label("Date").fill("2026-06-21")
+    # The zone of this phone on that day, until it is typed.
+    expect(demo.get_by_label("Clock ahead")).to_have_value("2")
     demo.get_by_label("Clock ahead").fill("3")
     expect(headline(demo)).to_contain_text("does not set")
     demo.get_by_label("Latitude").fill("700")

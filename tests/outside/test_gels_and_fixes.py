@@ -60,6 +60,16 @@ def test_full_ctb_turns_tungsten_into_daylight() -> None:
     assert 1.5 <= stops < 2.0
 
 
+@pytest.mark.parametrize("cut", CUTS)
+def test_conversion_gels_shift_their_black_body_by_just_the_nominal_mired(cut: str) -> None:
+    """The exponents are written down: here they are proved, with the tightness of a solver."""
+    for trade, kelvin, sign in (("CTO", 5500.0, 1.0), ("CTB", 3200.0, -1.0)):
+        through = planck(GRID, kelvin) * KIT[f"{cut} {trade}"].transmittance
+        uv = uv_prime_to_uv(xyz_to_uv_prime(through @ observer_grid()))
+        shift = 1e6 / uv_to_cct(uv[np.newaxis])[0, 0] - 1e6 / kelvin
+        assert shift == pytest.approx(sign * CUTS[cut][0], abs=1e-7)
+
+
 @pytest.mark.parametrize(("cut", "mireds"), [("1/2", 64), ("1/4", 34), ("1/8", 20)])
 def test_cuts_of_amber(cut: str, mireds: float) -> None:
     """Common practice, no source: about 64, 34 and 20 mired."""

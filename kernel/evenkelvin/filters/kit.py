@@ -13,10 +13,8 @@ from functools import cache
 
 import numpy as np
 
-from evenkelvin.colorimetry.chromaticity import uv_prime_to_uv, xyz_to_uv_prime
-from evenkelvin.colorimetry.illuminant import C2_NM_K, planck
-from evenkelvin.colorimetry.observer import GRID, observer_grid
-from evenkelvin.colorimetry.temperature import mired, uv_to_cct
+from evenkelvin.colorimetry.illuminant import C2_NM_K
+from evenkelvin.colorimetry.observer import GRID
 from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import FLOOR, Family, Gel
@@ -35,6 +33,23 @@ CUTS: dict[str, tuple[float, float]] = {
     "1/4": (34.0, 7.5),
     "1/8": (20.0, 3.5),
 }
+#: The exponents in mired, cut by cut, that make a converter shift its black body by just the
+#: nominal conversion: saturation eats a little of the ideal exponent. Solved for beforehand,
+#: because they are the same for everyone; a test proves each of them.
+_WARM_EXPONENTS = (
+    134.56927626323412,
+    101.61639747924781,
+    68.06083189028367,
+    38.69533433208226,
+    24.73186840555382,
+)
+_COOL_EXPONENTS = (
+    -131.943432480496,
+    -99.13992631120487,
+    -65.40106830503969,
+    -36.24106215281424,
+    -22.98452678130219,
+)
 NEUTRALS = (0.15, 0.3, 0.45, 0.6, 0.9, 1.2)
 CC_STEPS = (5.0, 10.0, 20.0, 40.0)
 
@@ -68,35 +83,12 @@ def _converter(mireds: Floats) -> Floats:
     return np.asarray(_CLEAR * (1.0 + np.exp(-_SHARPNESS * exponent)) ** (-1.0 / _SHARPNESS))
 
 
-def _calibrated(wanted: Floats, reference_k: float) -> Floats:
-    """Return converters that shift a black body of ``reference_k`` by exactly ``wanted`` mired.
-
-    Saturation eats a little of the ideal exponent; a secant puts it back.
-    """
-    bare = planck(GRID, reference_k)
-
-    def shifts(exponents: Floats) -> Floats:
-        uv = uv_prime_to_uv(xyz_to_uv_prime((bare * _converter(exponents)) @ observer_grid()))
-        return np.asarray(mired(uv_to_cct(uv)[:, 0]) - 1e6 / reference_k)
-
-    before, now = 0.9 * wanted, wanted.copy()
-    was, is_now = shifts(before), shifts(now)
-    for _ in range(6):
-        slope = np.where(
-            is_now == was, 1.0, (is_now - was) / np.where(now == before, 1, now - before)
-        )
-        before, was = now, is_now
-        now = now + (wanted - is_now) / slope
-        is_now = shifts(now)
-    return _converter(now)
-
-
 @cache
 def nominal_kit() -> tuple[Gel, ...]:
     """Return the built-in gels."""
     gels: list[Gel] = []
     shifts = np.array([shift for shift, _ in CUTS.values()])
-    warm, cool = _calibrated(shifts, _DAYLIGHT_K), _calibrated(-shifts, _TUNGSTEN_K)
+    warm, cool = _converter(np.array(_WARM_EXPONENTS)), _converter(np.array(_COOL_EXPONENTS))
     # Straw is amber with a little green; the green is scaled with the cut.
     straw = [
         curve * cc_transmittance(_STRAW_CC * share)

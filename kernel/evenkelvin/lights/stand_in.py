@@ -77,10 +77,11 @@ def bend(spectra: Floats, xy: Floats) -> Floats:
             along = np.stack([4.0 * slopes[..., 0], 9.0 * slopes[..., 1]], axis=-1)
             along -= uv[:, np.newaxis] * (slopes @ np.array([1.0, 15.0, 3.0]))[..., np.newaxis]
             jacobian = np.swapaxes(along / below[:, np.newaxis, np.newaxis], 1, 2)
-            damped = jacobian + 1e-12 * np.eye(2)
-            coefficients += np.clip(
-                np.linalg.solve(damped, (aim - uv)[..., np.newaxis])[..., 0], -4.0, 4.0
-            )
+            # Two equations in two unknowns, by Cramer's rule.
+            (a, b), (c, d) = np.moveaxis(jacobian + 1e-12 * np.eye(2), 0, -1)
+            p, q = (aim - uv).T
+            stride = np.stack([d * p - b * q, a * q - c * p], axis=-1)
+            coefficients += np.clip(stride / (a * d - b * c)[:, np.newaxis], -4.0, 4.0)
     bent = spectra * np.exp(np.clip(coefficients @ basis, -60.0, 60.0))
     reached = np.abs(xyz_to_xy(bent @ bars) - xy).max(axis=-1) < 1e-9
     kept = bent[reached]

@@ -11,6 +11,8 @@ import { scriptAddress } from "../trusted.js";
 
 /** A question that brings the worker down is asked once more of a fresh one, then given up. */
 const MOST_TRIES = 2;
+/** A browser may end a worker without a word. No honest answer takes so long. */
+const MOST_WAIT = 120_000; // ms
 
 /** @type {Worker | undefined} */
 let worker;
@@ -22,6 +24,8 @@ const listeners = new Set();
 const waiting = [];
 /** @type {Question | undefined} */
 let current;
+/** @type {ReturnType<typeof setTimeout> | undefined} */
+let overdue;
 let lastId = 0;
 
 /** @param {StageReport} next */
@@ -48,6 +52,7 @@ function start() {
 }
 
 function stop() {
+  clearTimeout(overdue);
   worker?.terminate();
   worker = undefined;
 }
@@ -58,6 +63,8 @@ function next() {
   if (!current) return;
   current.tries += 1;
   worker?.postMessage({ id: current.id, request: current.request });
+  clearTimeout(overdue);
+  overdue = setTimeout(() => current && fail("no answer came", false), MOST_WAIT);
 }
 
 /**
@@ -82,7 +89,10 @@ function fail(words, booting) {
   const lost = current;
   current = undefined;
   if (lost && lost.tries < MOST_TRIES) waiting.unshift(lost);
-  else lost?.resolve(problem(`The kernel gave up on this question (${words}).`));
+  else
+    lost?.resolve(
+      problem(`The kernel gave up on this question (${words}). Nothing you entered is lost.`),
+    );
   if (booting) {
     const sentence = `The kernel could not start: ${words}`;
     setReport({ stage: "failed", part: 0, words: sentence });

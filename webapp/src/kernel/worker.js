@@ -18,6 +18,33 @@ function tell(stage, part, words) {
   self.postMessage({ stage, part, words });
 }
 
+/**
+ * Pyodide only warns when the machine code cannot be started, for want of memory or of the file,
+ * and then waits for ever; this promise rejects with the reason. A host that does not know the
+ * media type of wasm would be such a case too: there the file is read whole first.
+ * @returns {Promise<never>}
+ */
+function machineCodeLost() {
+  const { instantiateStreaming } = WebAssembly;
+  return new Promise((_, reject) => {
+    WebAssembly.instantiateStreaming = async (source, imports) => {
+      try {
+        const response = await source;
+        if (!response.ok) {
+          throw new Error(`${response.url} could not be read (${response.status}).`);
+        }
+        if (response.headers.get("Content-Type") === "application/wasm") {
+          return await instantiateStreaming(response, imports);
+        }
+        return await WebAssembly.instantiate(await response.arrayBuffer(), imports);
+      } catch (error) {
+        reject(error);
+        throw error;
+      }
+    };
+  });
+}
+
 async function boot() {
   tell("runtime", 0, "Loading Python");
   /** @type {Record<string, number>} */
@@ -33,6 +60,7 @@ async function boot() {
     });
   const packs = Promise.all([load("library.pack"), load("kernel.pack")]);
   const never = new Promise(() => {});
+  const lost = machineCodeLost();
   // Left to itself, Pyodide would load this by a bare address, which Trusted Types refuse.
   /** @type {any} */ (self).importScripts(scriptAddress("./pyodide/pyodide.asm.js"));
   const pyodide = await Promise.race([
@@ -44,6 +72,7 @@ async function boot() {
       },
     }),
     packs.then(() => never),
+    lost,
   ]);
   tell("kernel", 0, "Starting the kernel");
   pyodide.pyimport("numpy");

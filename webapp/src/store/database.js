@@ -18,9 +18,11 @@ const LOST = new Set(["InvalidStateError", "AbortError", "UnknownError"]);
 /** @param {unknown} error */
 function asFault(error) {
   const name = error instanceof DOMException ? error.name : "";
-  return new StorageFault(t(name === "QuotaExceededError" ? "storage.full" : "storage.refused"), {
-    cause: error,
-  });
+  const words = /** @type {const} */ ({
+    QuotaExceededError: "storage.full",
+    VersionError: "storage.newer", // another tab has opened a newer version of the app
+  })[name];
+  return new StorageFault(t(words ?? "storage.refused"), { cause: error });
 }
 
 export class Database {

@@ -1,7 +1,9 @@
 /**
  * What is typed and not kept yet, written at every keystroke. Each tab has its own draft of a
- * form; the draft of a tab that was killed is taken over by the next one that opens.
+ * form; the draft of a tab that was killed is taken over by the next one that opens. What the
+ * database refuses, the tab remembers.
  */
+import { session } from "./session.js";
 import { openTabs } from "./tabs.js";
 
 const BETWEEN = "|";
@@ -13,11 +15,18 @@ export class Drafts {
     this.tab = "";
   }
 
+  /** @param {string} form */
+  #refused(form) {
+    return `evenkelvin.draft ${this.database.name} ${form}`;
+  }
+
   /**
    * @param {string} form
    * @returns {Promise<any>} what was typed there, or undefined
    */
   async load(form) {
+    const refused = session.get(this.#refused(form));
+    if (refused !== undefined) return JSON.parse(refused);
     const isOpen = await openTabs();
     return this.database.run("drafts", "readwrite", async (store) => {
       const own = form + BETWEEN + this.tab;
@@ -42,12 +51,18 @@ export class Drafts {
   /** @param {string} form @param {any} value undefined = nothing typed any more */
   async save(form, value) {
     const own = form + BETWEEN + this.tab;
-    await this.database.run(
-      "drafts",
-      "readwrite",
-      (store) =>
-        value === undefined ? store.delete(own) : store.put({ value, at: Date.now() }, own),
-      "relaxed",
-    );
+    try {
+      await this.database.run(
+        "drafts",
+        "readwrite",
+        (store) =>
+          value === undefined ? store.delete(own) : store.put({ value, at: Date.now() }, own),
+        "relaxed",
+      );
+    } catch (error) {
+      if (value !== undefined) session.set(this.#refused(form), JSON.stringify(value));
+      throw error;
+    }
+    session.remove(this.#refused(form));
   }
 }

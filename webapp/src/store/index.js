@@ -5,6 +5,7 @@
 import { Book } from "./book.js";
 import { Database } from "./database.js";
 import { Drafts } from "./drafts.js";
+import { session } from "./session.js";
 import { Settings } from "./settings.js";
 import { claimTab, listen } from "./tabs.js";
 
@@ -12,7 +13,7 @@ const OWN = "evenkelvin";
 const DEMO = "evenkelvin-demo";
 const DEMO_KEY = "evenkelvin.demo";
 
-const database = new Database(sessionStorage.getItem(DEMO_KEY) ? DEMO : OWN);
+const database = new Database(session.get(DEMO_KEY) ? DEMO : OWN);
 export const book = new Book(database);
 export const settings = new Settings(database);
 export const drafts = new Drafts(database);
@@ -73,12 +74,12 @@ export async function enterDemo(demo) {
   await database.run("settings", "readwrite", (store) =>
     Promise.all(Object.entries(values).map(([key, value]) => store.put(value, key))),
   );
-  sessionStorage.setItem(DEMO_KEY, "1");
+  session.set(DEMO_KEY, "1");
   await load();
 }
 
 export async function leaveDemo() {
-  sessionStorage.removeItem(DEMO_KEY);
+  session.remove(DEMO_KEY);
   await database.use(OWN);
   await load();
 }

@@ -3,6 +3,9 @@
  * two half-typed readings never overwrite each other.
  */
 
+import { newId } from "./entries.js";
+import { session } from "./session.js";
+
 /**
  * @typedef {object} News
  * @property {string} database
@@ -11,23 +14,37 @@
  * @property {boolean} [reload]     entries were replaced: read the whole log again
  */
 
-const channel = new BroadcastChannel("evenkelvin");
+/** @returns {BroadcastChannel | undefined} none where the browser forbids every storage */
+function openChannel() {
+  try {
+    return new BroadcastChannel("evenkelvin");
+  } catch {
+    return undefined;
+  }
+}
+
+const channel = openChannel();
 
 /** @param {News} news */
 export function announce(news) {
-  channel.postMessage(news);
+  channel?.postMessage(news);
 }
 
 /** @param {(news: News) => void} hear */
 export function listen(hear) {
-  channel.addEventListener("message", (event) => hear(event.data));
+  channel?.addEventListener("message", (event) => hear(event.data));
 }
 
 const KEY = "evenkelvin.tab";
 const lockOf = (/** @type {string} */ tab) => `evenkelvin tab ${tab}`;
 
-/** Hold the lock `tab` for as long as this page lives. @param {string} tab */
+/**
+ * Hold the lock `tab` for as long as this page lives. Without a secure connection there are no
+ * locks, and every tab takes its name for granted.
+ * @param {string} tab
+ */
 function hold(tab) {
+  if (!navigator.locks) return true;
   return new Promise((resolve) => {
     navigator.locks.request(lockOf(tab), { ifAvailable: true }, (lock) => {
       resolve(Boolean(lock));
@@ -41,17 +58,17 @@ function hold(tab) {
  * @returns {Promise<string>}
  */
 export async function claimTab() {
-  const kept = sessionStorage.getItem(KEY);
+  const kept = session.get(KEY);
   if (kept && (await hold(kept))) return kept;
-  const fresh = crypto.randomUUID();
+  const fresh = newId();
   await hold(fresh);
-  sessionStorage.setItem(KEY, fresh);
+  session.set(KEY, fresh);
   return fresh;
 }
 
 /** @returns {Promise<(tab: string) => boolean>} whether a tab of that name is open now. */
 export async function openTabs() {
-  const { held = [] } = await navigator.locks.query();
+  const { held = [] } = (await navigator.locks?.query()) ?? {};
   const names = new Set(held.map((lock) => lock.name));
   return (tab) => names.has(lockOf(tab));
 }

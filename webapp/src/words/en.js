@@ -976,6 +976,8 @@ export default {
     "The phone's storage is full: this was not kept. Make room, then try again. What you typed still stands here.",
   "storage.refused":
     "The browser refused to store this: it was not kept. In a private window nothing can be. What you typed still stands here.",
+  "storage.newer":
+    "A newer version of the app is open in another tab: this was not kept. Reload this page to go on with that version. What you typed still stands here, and will after the reload.",
   "storage.persisted": "The browser has promised to keep it until you delete it.",
   "storage.mayGo":
     "The browser may clear it when the phone runs short of room or the app is not opened for weeks.",

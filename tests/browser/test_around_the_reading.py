@@ -35,6 +35,11 @@ def shared(phone_browser: Browser, dist: Path) -> Iterator[Page]:
 
 @pytest.fixture
 def demo(shared: Page) -> Page:
+    """The demo afresh, with the units of a new phone: it opens in those of the person."""
+    go(shared, "Kit")
+    shared.get_by_role("radio", name="Metres").check()
+    shared.locator("summary", has_text="Filter, lens").click()
+    shared.get_by_role("radio", name="Thirds").check()
     open_demo(shared)
     return shared
 
@@ -190,7 +195,7 @@ def test_windows_are_planned_kept_shared_and_ordered(demo: Page) -> None:
     wait_for_kernel(demo)
     expect(demo.get_by_label("Width")).to_have_value("2,4")
     demo.evaluate("location.hash = '#report/Ov7BHcvnGzKkkOCyDdFerg'")
-    expect(demo.locator(".sheet")).to_contain_text("3 of 2,4 m × 1.8 m, 2 × 1 panes each, North")
+    expect(demo.locator("div.sheet")).to_contain_text("3 of 2,4 m × 1.8 m, 2 × 1 panes each, North")
     demo.go_back()
     expect(demo.locator(".chips")).to_contain_text("full CTO")
     go(demo, "Kit")
@@ -260,7 +265,7 @@ def test_the_day_of_the_sun_with_the_readings_of_the_book(demo: Page) -> None:
     expect(demo.get_by_role("button", name="Keep with the location")).to_be_disabled()
     # The report has the day, the mains and the stops too.
     demo.evaluate("location.hash = '#report/Ov7BHcvnGzKkkOCyDdFerg'")
-    sheet = demo.locator(".sheet")
+    sheet = demo.locator("div.sheet")
     expect(sheet).to_contain_text("Direct sun in the window facing south", timeout=20_000)
     expect(sheet).to_contain_text("Ticket hall is on 50 Hz mains")
     expect(sheet.locator(".slip").first).to_contain_text("at ISO 800, 24 fps, 180°")

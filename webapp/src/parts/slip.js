@@ -1,5 +1,6 @@
 /** A light's short card on Set: how far out it is, and what to hang on it. */
 import { html, nothing } from "lit";
+import { tunable } from "../store/lamps.js";
 import { t } from "../words/index.js";
 import { index, kelvin, stops, whenRead } from "../words/numbers.js";
 import { changeWords, packWords } from "./pack-card.js";
@@ -87,6 +88,16 @@ export function slip({ light, reading, answer, hero, number, level, problem, onM
           aria-label=${t("slip.mixName", { name: light.data.name })}
           >${t("slip.mix")}</a
         >
+        ${
+          tunable(light)
+            ? html`<a
+                class="button quiet"
+                href="#dial/${light.id}"
+                aria-label=${t("slip.dialName", { name: light.data.name })}
+                >${t("slip.dial")}</a
+              >`
+            : nothing
+        }
         <button
           type="button"
           class="quiet"

@@ -6,6 +6,7 @@
 import { replacement, stamp } from "./entries.js";
 import { gels } from "./gels.js";
 import { book, settings } from "./index.js";
+import { reachOf } from "./lamps.js";
 import { readingQuestion, terms } from "./questions.js";
 
 /** @typedef {import("./book.js").Thing} Thing */
@@ -19,12 +20,6 @@ export function mayOf(light) {
 /** @param {Record<string, any>} data */
 const given = (data) =>
   Object.fromEntries(Object.entries(data).filter(([, value]) => String(value ?? "").trim()));
-
-/** What a light can be dialled to, as typed; undefined when that was not said. @param {Thing} light */
-export function dialRange(light) {
-  const range = given(light.data.dial ?? {});
-  return Object.keys(range).length ? range : undefined;
-}
 
 /** How many pieces of each gel there are, where that was counted and the gel is in stock. */
 function stock() {
@@ -43,12 +38,12 @@ export function balanceQuestion(lights) {
     ask: "balance",
     lights: lights.map(({ light, reading }) => {
       const may = mayOf(light);
-      const range = may.includes("dial") ? dialRange(light) : undefined;
+      const reach = may.includes("dial") ? reachOf(light) : null;
       return {
         reading: readingQuestion(reading.data),
         name: light.data.name,
         may,
-        ...(range ? { dial: range } : {}),
+        ...(reach ? { dial: "gamut" in reach ? reach : reach.range } : {}),
         ...given({ cuts: light.data.cuts }),
       };
     }),

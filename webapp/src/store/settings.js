@@ -22,6 +22,7 @@ import { announce } from "./tabs.js";
  * @property {Record<string, string>} pieces  how many pieces of a gel there are, as typed
  * @property {{from_K: string, to_K: string, step_K: string, duv_limit: string}} whites
  *   which whites the camera may be set to when the whole set is balanced, as typed
+ * @property {import("./lamps.js").Lamp[]} lamps  tunable lamps, and what was learned about each
  * @property {"observer" | "camera"} judge  by whom agreement is judged once spectra are known
  * @property {string | null} here  the setup we work in
  * @property {boolean} welcomed
@@ -79,6 +80,7 @@ const FIRST = {
   ownGels: [],
   pieces: {},
   whites: { from_K: "", to_K: "", step_K: "100", duv_limit: "0" },
+  lamps: [],
   judge: "observer",
   here: null,
   welcomed: false,

@@ -15,6 +15,7 @@ import { Watch } from "../parts/watch.js";
 import { route } from "../router.js";
 import { gels } from "../store/gels.js";
 import { book, reportFault, settings } from "../store/index.js";
+import { keepRange, rangeOf, typedSince } from "../store/lamps.js";
 import { balanceQuestion, keepPlan, mayOf } from "../store/plan.js";
 import { readingQuestion } from "../store/questions.js";
 import { currentSetup, lightsOf, placeWords } from "../store/shoot.js";
@@ -130,17 +131,21 @@ class BalanceView extends Page {
   renderLight(light, index) {
     const choice = choiceOf(mayOf(light));
     const typed = this.typed[light.id] ?? {};
-    const dial = { ...light.data.dial, ...typed };
+    const dial = { ...rangeOf(light), ...typed };
     const type = (/** @type {string} */ key) => (/** @type {string} */ value) => {
       this.typed = { ...this.typed, [light.id]: { ...typed, [key]: value } };
     };
     const save = () => {
-      const { cuts = light.data.cuts ?? "", ...range } = this.typed[light.id] ?? {};
-      book
-        .edit(light.id, { cuts, dial: { ...light.data.dial, ...range } })
+      const sent = this.typed[light.id] ?? {};
+      const { cuts, ...range } = sent;
+      const kept = cuts === undefined ? Promise.resolve() : book.edit(light.id, { cuts });
+      const held = Object.keys(range).length
+        ? keepRange(light, { ...rangeOf(light), ...range })
+        : Promise.resolve();
+      Promise.all([kept, held])
         .then(() => {
-          const { [light.id]: _kept, ...rest } = this.typed;
-          this.typed = rest;
+          const since = typedSince(this.typed[light.id] ?? {}, sent);
+          this.typed = { ...this.typed, [light.id]: since };
         })
         .catch(reportFault);
     };

@@ -10,6 +10,7 @@ import "./book.js";
 import "./cautions.js";
 import "./copy.js";
 import "./demo.js";
+import "./dial.js";
 import "./exposure.js";
 import "./files.js";
 import "./flash.js";
@@ -50,6 +51,11 @@ export const VIEWS = {
     title: "balance.heading",
     place: "set",
     show: () => html`<ek-balance></ek-balance>`,
+  },
+  dial: {
+    title: "dial.title",
+    place: "set",
+    show: (of) => keyed(of, html`<ek-dial .of=${of}></ek-dial>`),
   },
   mix: { title: "mix.heading", place: "set", show: (of) => html`<ek-mix .of=${of}></ek-mix>` },
   unmix: { title: "unmix.heading", place: "set", show: () => html`<ek-unmix></ek-unmix>` },

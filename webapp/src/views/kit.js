@@ -3,6 +3,7 @@ import { html, nothing } from "lit";
 import { QUICK_WHITES, setWhite } from "../parts/against.js";
 import "../parts/camera-form.js";
 import { field, segments } from "../parts/field.js";
+import "../parts/kit-lamps.js";
 import { LiveQuestion } from "../parts/live-question.js";
 import { ownGelList } from "../parts/own-gel-list.js";
 import { Page } from "../parts/page.js";
@@ -208,6 +209,7 @@ class KitView extends Page {
 
   renderHouse() {
     return html`
+      <ek-kit-lamps></ek-kit-lamps>
       <section>
         <h2>${t("kit.units")}</h2>
         ${segments({

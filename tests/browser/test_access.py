@@ -11,9 +11,10 @@ from playwright.sync_api import Browser, Page, expect
 
 AXE = ROOT / "webapp" / "node_modules" / "axe-core" / "axe.min.js"
 HALL = "ab8esF7wy12msnhzI2gKcg"  # the ticket hall of the demo
+EDGE = "Rm4vQx2TqLw0kE9sYbC7Ag"  # a colour-mixing light of it
 PLACES = (
-    "light", "set", "balance", "mix", "unmix", "flash", "book", "kit", "cautions", "exposure",
-    "flicker", "order", "rolls",
+    "light", "set", "balance", "mix", "unmix", "flash", f"dial/{EDGE}", "book", "kit", "cautions",
+    "exposure", "flicker", "order", "rolls",
     f"windows/{HALL}", f"sun/{HALL}",
 )  # fmt: skip
 
@@ -25,6 +26,16 @@ def show(page: Page, place: str) -> None:
     expect(page.locator(f"ek-{name} h1")).to_be_visible()
     if name == "rolls":
         page.get_by_role("button", name="Add to the stock").click()
+    if name == "balance":
+        expect(page.locator(".plan").first).to_be_visible()
+    if name in ("unmix", "flash"):
+        page.get_by_label("x", exact=True).first.fill("0.3700")
+        page.get_by_label("y", exact=True).first.fill("0.3720")
+    if name == "flash":
+        page.get_by_label("Exposure").fill("12")
+        page.get_by_label("Reading of the ambient").select_option("batten 1")
+    if name in ("mix", "unmix", "flash", "dial"):
+        expect(headline(page)).to_be_visible()
     if name == "windows":
         page.get_by_label("Width").fill("2.4")
         page.get_by_label("Height").fill("1.8")
@@ -120,7 +131,7 @@ def test_nothing_scrolls_sideways_and_targets_are_large(app: Page, width: int) -
         small = app.evaluate(
             """() => [...document.querySelectorAll("button, select, summary, input, a[href]")]
                 .filter(e => e.checkVisibility() && !e.closest("p") && !e.matches(".skip"))
-                .map(e => e.type === "checkbox" ? e.closest("label") : e)
+                .map(e => ["checkbox", "radio"].includes(e.type) ? e.closest("label") : e)
                 .map(e => [e.outerHTML.slice(0, 90), e.getBoundingClientRect()])
                 .filter(([, r]) => r.height < 44 || r.width < 44)
                 .map(([html, r]) => `${html} ${r.width}×${r.height}`)"""

@@ -11,6 +11,7 @@ import { say } from "../parts/toast.js";
 import { verdictMark } from "../parts/verdict.js";
 import { problemNote, warningList } from "../parts/warnings.js";
 import { Watch } from "../parts/watch.js";
+import { levelOf } from "../store/camera.js";
 import { keepFinding } from "../store/findings.js";
 import { book, reportFault, settings } from "../store/index.js";
 import {
@@ -56,7 +57,10 @@ class MixView extends Page {
     return lightsOf(currentSetup());
   }
 
-  /** The light we came from with the hero or the first other one; without one, all. */
+  /**
+   * The light we came from with the hero or the first other one; without one, all. Where some
+   * lights have a level, those without wait until they are given one.
+   */
   start() {
     const { lights } = this;
     const hero = heroOf(currentSetup());
@@ -65,7 +69,12 @@ class MixView extends Page {
     const starts = lights.filter(
       ({ light }) => !this.of || light.id === this.of || light.id === second?.light.id,
     );
-    return Object.fromEntries(starts.map(({ light }) => [light.id, { ...AS_READ, on: true }]));
+    const lit = starts.filter(({ reading }) =>
+      Object.keys(levelOf(reading.data)).some((name) => name.startsWith("illuminance")),
+    );
+    return Object.fromEntries(
+      (lit.length ? lit : starts).map(({ light }) => [light.id, { ...AS_READ, on: true }]),
+    );
   }
 
   willUpdate() {

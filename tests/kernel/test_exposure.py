@@ -282,3 +282,14 @@ def test_units_gives_both_and_a_ratio():
 )
 def test_bad_unit_fields_are_named(request_, field):
     assert answer({"ask": "units"} | request_)["problem"]["field"] == field
+
+
+def test_words_tell_stops_in_tenths_on_request():
+    known = {"illuminance_lx": 300, "iso": 800, "fps": 24, "shutter_deg": 180}
+    tenths = answer({"ask": "expose", "known": known, "say": "tenths"})
+    assert tenths["words"] == tenths["stop"]["tenths"] != tenths["stop"]["thirds"]
+    over = answer({"ask": "expose", "known": known | {"f_number": 4, "filter_stops": 0},
+                   "say": "tenths"})  # fmt: skip
+    assert over["words"] == "0.3 stops over"
+    moved = answer({"ask": "falloff", "distance_m": 2, "at_m": 2.5, "say": "tenths"})
+    assert "0.6 stops less" in moved["words"]

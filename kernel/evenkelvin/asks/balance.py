@@ -267,7 +267,9 @@ def _plan_words(one: Balance, parts: list[dict[str, Any]], kelvin: float) -> str
     words = f"{kelvin:.0f} K: {', '.join(work)}"
     lost = sum(part["stops_lost"] for part in parts)
     if packs:
-        words += f", {lost:.1f} stops in all"
+        words += (
+            f", wins {-lost:.1f} stops" if lost < -0.05 else f", {max(lost, 0.0):.1f} stops in all"
+        )
     if not one.off:
         return f"{words}; every light holds."
     who = ", ".join(parts[index]["name"] for index in one.off[:3])

@@ -1,0 +1,59 @@
+"""Take the README's pictures of the demo shoot, from dist/ as it is built.
+
+.venv/bin/python webapp/tools/screens.py
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+import threading
+from pathlib import Path
+
+from playwright.sync_api import sync_playwright
+
+ROOT = Path(__file__).parents[2]
+sys.path.insert(0, str(ROOT))
+import build  # noqa: E402
+
+SCREENS = ROOT / "webapp" / "screens"
+PHONE = {"width": 390, "height": 844}
+
+
+def main() -> None:
+    server = build.make_server(ROOT / "dist", 0)
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    address = f"http://localhost:{server.server_address[1]}/"
+    SCREENS.mkdir(exist_ok=True)
+    with sync_playwright() as player:
+        chromium = os.environ.get("EVENKELVIN_CHROMIUM") or build.find_chromium()
+        browser = player.chromium.launch(executable_path=chromium, args=["--no-sandbox"])
+        page = browser.new_page(viewport=PHONE, color_scheme="dark", locale="en-GB")
+
+        def shoot(name: str) -> None:
+            page.wait_for_timeout(2500)
+            page.screenshot(path=SCREENS / f"{name}.png")
+
+        # The demo's own notice would fill the top of each picture: scroll past it.
+        page.goto(f"{address}#demo")
+        page.locator("html[data-kernel=ready]").wait_for(timeout=120_000)
+        page.goto(f"{address}#light")
+        page.get_by_label("x", exact=True).fill("0.4349")
+        page.get_by_label("y", exact=True).fill("0.4024")
+        page.wait_for_timeout(2500)
+        page.mouse.wheel(0, 190)
+        shoot("light")
+        page.goto(f"{address}#set")
+        page.wait_for_timeout(2500)
+        page.mouse.wheel(0, 175)
+        shoot("set")
+        page.goto(f"{address}#balance")
+        page.wait_for_timeout(4000)
+        page.mouse.wheel(0, 175)
+        shoot("balance")
+        browser.close()
+    server.shutdown()
+
+
+if __name__ == "__main__":
+    main()

@@ -14,7 +14,7 @@ const MOST_READINGS = 20;
 /** @param {import("../store/book.js").Book} book @param {import("../store/book.js").Thing} setup */
 function setupOf(book, setup) {
   return html`<section class="location">
-    <h3>${setup.data.name}</h3>
+    <h2>${setup.data.name}</h2>
     <p class="hint">${[dayOf(setup.at), setup.data.note].filter(Boolean).join(" · ")}</p>
     <ul class="lights">
       ${book
@@ -23,7 +23,7 @@ function setupOf(book, setup) {
         .map((light) => {
           const readings = book.below(light.id, "reading");
           return html`<li>
-            <h4>${light.data.name}</h4>
+            <h3>${light.data.name}</h3>
             <ul class="readings">
               ${readings.slice(0, MOST_READINGS).map(
                 (reading) => html`<li>

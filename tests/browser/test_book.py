@@ -49,6 +49,7 @@ def shared(phone_browser: Browser, dist: Path) -> Iterator[Page]:
 
 @pytest.fixture
 def demo(shared: Page) -> Page:
+    wait_for_kernel(shared)
     open_demo(shared)
     return shared
 

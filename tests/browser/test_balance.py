@@ -26,8 +26,10 @@ def settle(page: Page) -> None:
 
 
 def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
-    app: Page, site: Site
+    app: Page, site: Site, context: BrowserContext
 ) -> None:
+    context.grant_permissions(["clipboard-read", "clipboard-write"])
+    app.evaluate("delete Navigator.prototype.share")
     wait_until_kept(app)
     site.stop()
     open_demo(app)
@@ -50,6 +52,19 @@ def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
     before = app.get_by_role("img", name="Balance field before")
     gelled = app.locator(".hanging > li", has_text="hang ").count()
     expect(before.locator("polyline.path")).to_have_count(gelled)
+
+    app.get_by_role("button", name="Share as text").click()
+    expect(app.get_by_text("Copied")).to_be_visible()
+    text = app.evaluate("navigator.clipboard.readText()")
+    assert text.startswith("Ticket hall · 2 The last sailing. ")
+    assert "every light holds" in text
+    assert "practical on the counter: hang full CTB. " in text
+    assert "1 piece of full CTB for practical on the counter" in text
+    app.emulate_media(media="print")
+    expect(app.locator(".hanging")).to_be_visible()
+    expect(app.get_by_role("navigation")).to_be_hidden()
+    expect(app.locator(".plans")).to_be_hidden()
+    app.emulate_media(media="screen")
 
     app.get_by_role("button", name="Keep this plan").click()
     expect(app.locator(".toast")).to_contain_text("Plan kept")
@@ -122,6 +137,9 @@ def test_what_may_be_done_and_which_whites_bound_the_plans(app: Page) -> None:
 
 
 def test_no_more_pieces_are_hung_than_were_counted(app: Page) -> None:
+    app.evaluate("location.hash = '#balance'")
+    expect(app.locator("ek-balance")).to_contain_text("No light is kept")
+    go(app, "Light")
     keep_light(app, "left", "0.44758", "0.40745")
     keep_light(app, "right", "0.44758", "0.40745")
     keep_light(app, "sky", "0.3574", "0.3612")
@@ -147,33 +165,15 @@ def test_no_more_pieces_are_hung_than_were_counted(app: Page) -> None:
         expect(app.locator(".hanging .verdict.off")).to_have_count(off)
 
 
-def test_the_hanging_list_is_shared_as_text(app: Page, context: BrowserContext) -> None:
-    context.grant_permissions(["clipboard-read", "clipboard-write"])
-    app.evaluate("delete Navigator.prototype.share")
-    open_demo(app)
-    open_balance(app)
-    app.get_by_role("button", name="Share as text").click()
-    expect(app.get_by_text("Copied")).to_be_visible()
-    text = app.evaluate("navigator.clipboard.readText()")
-    assert text.startswith("Ticket hall · 2 The last sailing. ")
-    assert "every light holds" in text
-    assert "practical on the counter: hang full CTB. " in text
-    assert "1 piece of full CTB for practical on the counter" in text
-    app.emulate_media(media="print")
-    expect(app.locator(".hanging")).to_be_visible()
-    expect(app.get_by_role("navigation")).to_be_hidden()
-    expect(app.locator(".plans")).to_be_hidden()
-
-
-def test_an_empty_set_has_nothing_to_balance(app: Page) -> None:
-    app.evaluate("location.hash = '#balance'")
-    expect(app.locator("ek-balance")).to_contain_text("No light is kept")
-
-
-def test_the_camera_judges_where_a_spectrum_is_known(app: Page) -> None:
+def test_the_camera_judges_and_mixtures_are_rated_where_spectra_are_known(app: Page) -> None:
     open_demo(app)
     app.get_by_role("radio", name="The camera").check()
     expect(app.locator(".judged")).to_contain_text("Eye and camera")
+    expect(app.locator(".slip", has_text="edge").first).to_contain_text("To the camera")
+    app.evaluate("location.hash = '#mix'")
+    mixture = app.get_by_role("region", name="What they make together")
+    for name in ("TLCI", "Ra", "Rf", "Rg", "SSI"):
+        expect(mixture.locator("dt", has_text=name)).to_be_visible()
     open_setup(app, "1 The queue")
     app.get_by_role("button", name="Work here: 1 The queue").click()
     go(app, "Set")

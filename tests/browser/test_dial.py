@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from conftest import Site, wait_until_kept
+from conftest import Site, wait_for_kernel, wait_until_kept
 from hands import go, headline, keep_light, open_demo
 from playwright.sync_api import Page, expect
 
@@ -63,7 +63,7 @@ def test_a_lamp_is_dialled_to_the_white_and_remembered(app: Page, site: Site) ->
     expect(headline(app)).to_contain_text(f"{first} K")
 
 
-def test_a_white_out_of_reach_is_told_with_the_nearest_and_the_gel(app: Page) -> None:
+def test_reach_is_told_with_the_gel_that_helps_and_primaries_are_driven(app: Page) -> None:
     open_demo(app)
     open_dial(app, "edge")
     app.get_by_label("Dials from").fill("5000")
@@ -86,10 +86,7 @@ def test_a_white_out_of_reach_is_told_with_the_nearest_and_the_gel(app: Page) ->
     app.reload()  # what is half typed is still there
     expect(app.locator("#measured-x")).to_have_value("3.7")
 
-
-def test_primaries_are_driven_for_the_white(app: Page) -> None:
-    open_demo(app)
-    open_dial(app, "edge")
+    wait_for_kernel(app)
     app.locator("summary", has_text="Drive its primaries").click()
     # The primaries of ITU-R BT.709, as bright as its white asks for.
     for name, x, y, lux in (

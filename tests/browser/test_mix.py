@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from conftest import Site, wait_until_kept
-from hands import go, headline, keep_light, open_demo
+from hands import go, headline, keep_light
 from playwright.sync_api import Page, expect
 
 # CIE 15 illuminants A and D55.
@@ -84,18 +84,7 @@ def test_lights_are_mixed_by_sliders_and_the_edge_beside_them_is_told(
     expect(kept).to_have_count(1)
 
 
-def test_how_a_mixture_shows_colours_is_told_when_spectra_are_known(app: Page) -> None:
-    open_demo(app)
-    spectral = app.get_by_role("link", name="Spectrum of").first
-    expect(spectral).to_be_visible()
-    app.evaluate("location.hash = '#mix'")
-    expect(headline(app)).to_be_visible()
-    mixture = app.get_by_role("region", name="What they make together")
-    for name in ("TLCI", "Ra", "Rf", "Rg", "SSI"):
-        expect(mixture.locator("dt", has_text=name)).to_be_visible()
-
-
-def test_shares_of_a_sum_are_told_and_so_is_light_that_nobody_gives(app: Page) -> None:
+def test_shares_of_a_sum_are_told_and_flash_is_weighed_against_ambient(app: Page) -> None:
     read_two(app)
     app.evaluate("location.hash = '#unmix'")
     # Half the light of each: X Y Z add, so x y lies between them, weighted by Y / y.
@@ -119,9 +108,6 @@ def test_shares_of_a_sum_are_told_and_so_is_light_that_nobody_gives(app: Page) -
     app.get_by_label("y", exact=True).fill("4.3")
     expect(app.locator("#sum-y-problem")).to_be_visible()
 
-
-def test_flash_and_ambient_are_weighed_by_the_shutter(app: Page) -> None:
-    read_two(app)
     app.evaluate("location.hash = '#flash'")
     app.get_by_label("Reading of the ambient").select_option("practical")
     app.get_by_label("x", exact=True).fill(D55[0])
@@ -138,4 +124,4 @@ def test_flash_and_ambient_are_weighed_by_the_shutter(app: Page) -> None:
     expect(app.locator("#flash-time-problem")).to_be_visible()
     app.get_by_label("Shutter").fill("1/50")
     app.get_by_role("button", name="Keep in the book").click()
-    expect(app.locator("ek-findings")).to_contain_text("1 result")
+    expect(app.locator("ek-findings")).to_contain_text("2 results")

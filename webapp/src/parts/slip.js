@@ -2,7 +2,7 @@
 import { html, nothing } from "lit";
 import { tunable } from "../store/lamps.js";
 import { t } from "../words/index.js";
-import { index, kelvin, stops, whenRead } from "../words/numbers.js";
+import { index, kelvin, steps, stops, whenRead } from "../words/numbers.js";
 import { changeWords, packWords } from "./pack-card.js";
 import { planned, toDo } from "./planned.js";
 import { verdictMark } from "./verdict.js";
@@ -59,6 +59,17 @@ export function slip({ light, reading, answer, hero, number, level, problem, onM
                   : html`<p class="reason">
                       ${t("slip.ssi", { value: index(answer.ssi_to_hero) })}
                     </p>`
+              }
+              ${
+                answer.camera
+                  ? html`<p class="reason">
+                      ${t("slip.camera", {
+                        steps: steps(answer.camera.steps),
+                        camera: t(`verdict.${/** @type {"off"} */ (answer.camera.verdict)}`),
+                        eye: t(`verdict.${/** @type {"off"} */ (answer.observer_verdict)}`),
+                      })}
+                    </p>`
+                  : nothing
               }
               ${level ?? nothing}
               ${warningList(answer.warnings)}

@@ -17,8 +17,8 @@ function whiteOf(lights) {
 }
 
 /**
- * What shall hang on each light of a setup: the advised pack where the kernel has one, otherwise
- * what hangs.
+ * What shall hang on each light of a setup: what the kept plan wants until the light is read again,
+ * else the advised pack where the kernel has one, otherwise what hangs.
  * @param {Thing} setup
  * @param {boolean} advised
  * @returns {Promise<{light: Thing, gels: string[], unread?: boolean}[]>}  unread: its reading cannot
@@ -26,12 +26,19 @@ function whiteOf(lights) {
  */
 export async function gelsOf(setup, advised) {
   const lights = lightsOf(setup);
-  const hanging = lights.map(({ light, reading }) => ({ light, gels: reading.data.pack ?? [] }));
+  const hanging = lights.map(({ light, reading }) => ({
+    light,
+    gels: /** @type {string[]} */ (reading.data.pack ?? []),
+    planned:
+      light.data.planned?.from === reading.id
+        ? /** @type {string[]} */ (light.data.planned.gels)
+        : undefined,
+  }));
   if (!advised || !lights.length) return hanging;
   const packs = await packsOf(lights, heroOf(setup)?.light.id);
-  return hanging.map(({ light, gels }) => ({
+  return hanging.map(({ light, gels, planned }) => ({
     light,
-    gels: packs.get(light.id)?.gels ?? gels,
+    gels: planned ?? packs.get(light.id)?.gels ?? gels,
     unread: !packs.has(light.id),
   }));
 }

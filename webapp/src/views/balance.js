@@ -24,6 +24,9 @@ import { kelvin, stops } from "../words/numbers.js";
 
 /** @typedef {import("../store/book.js").Thing} Thing */
 
+/** Field of a problem with the reading of one of the lights. */
+const FAULT = /^lights\.(\d+)\.reading/;
+
 /** What may be done to a light, as one choice. */
 const MAY = /** @type {const} */ ({
   leave: [],
@@ -55,13 +58,27 @@ class BalanceView extends Page {
     this.keeping = false;
     this.fault = "";
     this.balance = new LiveQuestion(this);
+    /** What is wrong with a reading, by its id: the others are balanced without it. */
+    this.faulty = /** @type {Map<string, string>} */ (new Map());
+    /** @type {ReturnType<typeof lightsOf>} the lights of the present question, in its order */
+    this.lights = [];
     /** @type {ReturnType<typeof balanceQuestion> | null} */
     this.question = null;
     this.watch = new Watch(this, book, settings, gels);
   }
 
+  /** Put a reading aside that the kernel cannot use, once for each answer that says so. */
+  setFaultyAside() {
+    const { problem, waiting } = this.balance;
+    const fault = waiting ? null : FAULT.exec(problem?.field ?? "");
+    const at = fault && this.lights[Number(fault[1])];
+    if (at && problem) this.faulty.set(at.reading.id, problem.message);
+  }
+
   willUpdate() {
-    const lights = lightsOf(currentSetup());
+    this.setFaultyAside();
+    const lights = lightsOf(currentSetup()).filter(({ reading }) => !this.faulty.has(reading.id));
+    this.lights = lights;
     this.question = lights.length ? balanceQuestion(lights) : null;
     this.balance.put(this.question);
   }
@@ -89,7 +106,7 @@ class BalanceView extends Page {
   /** The sentence of a problem that no field on the screen shows. */
   get otherProblem() {
     const { problem } = this.balance;
-    if (!problem) return undefined;
+    if (!problem || FAULT.test(problem.field)) return undefined; // set aside, and told so
     const shown = /^(lights\.\d+\.(cuts|dial\.(from_K|to_K|duv_limit))|whites\.\w+)$/;
     if (shown.test(problem.field)) return t("balance.lookBelow");
     const light = /^lights\.(\d+)/.exec(problem.field);
@@ -108,7 +125,7 @@ class BalanceView extends Page {
     this.keeping = true;
     this.fault = "";
     try {
-      const undo = await keepPlan(setup, lightsOf(setup), this.plan, this.question);
+      const undo = await keepPlan(setup, this.lights, this.plan, this.question);
       say(t("balance.kept", { white: kelvin(this.plan.white.cct_K) }), {
         label: t("undo"),
         run: () => undo().catch(reportFault),
@@ -320,9 +337,9 @@ class BalanceView extends Page {
 
   render() {
     const setup = currentSetup();
-    const lights = lightsOf(setup);
-    const { answer, plan } = this;
-    if (!lights.length) {
+    const { answer, plan, lights } = this;
+    const aside = lightsOf(setup).filter(({ reading }) => this.faulty.has(reading.id));
+    if (!lights.length && !aside.length) {
       return html`<h1>${t("balance.heading")}</h1>
         <section class="empty">
           <p>${t("set.empty")}</p>
@@ -336,6 +353,14 @@ class BalanceView extends Page {
       <section class="answer" aria-label=${t("balance.front")} aria-busy=${this.balance.waiting}>
         <ek-boot-progress></ek-boot-progress>
         ${problemNote(this.otherProblem)}
+        ${aside.map(({ light, reading }) =>
+          problemNote(
+            t("balance.without", {
+              name: light.data.name,
+              message: this.faulty.get(reading.id) ?? "",
+            }),
+          ),
+        )}
         ${
           answer
             ? html`<ol class="plans">

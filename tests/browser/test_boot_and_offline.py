@@ -133,10 +133,10 @@ def test_a_lost_file_is_told_and_can_be_tried_again(
 
 
 def test_the_server_tells_media_types_and_policy(site: Site) -> None:
-    # IANA media type registrations: application/wasm (WebAssembly Web API, W3C 2019),
+    # IANA media type registrations: application/octet-stream (RFC 2046),
     # text/javascript (RFC 9239), application/manifest+json (W3C Web Application Manifest).
     wanted = {
-        "pyodide/pyodide.asm.wasm": "application/wasm",
+        "pyodide/runtime.pack": "application/octet-stream",
         "main.js": "text/javascript; charset=utf-8",
         "manifest.webmanifest": "application/manifest+json",
         "": "text/html; charset=utf-8",

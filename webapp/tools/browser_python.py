@@ -2,7 +2,8 @@
 
 micropip resolves the kernel's wheel inside Pyodide; what it finds becomes a lock of our own.
 Python's library, the packages and the kernel are stripped of what a browser's worker cannot use,
-compiled, and put into two packs: one that seldom changes, one of the kernel alone.
+compiled, and put into two packs: one that seldom changes, one of the kernel alone. A third holds
+Pyodide's machine code.
 """
 
 from __future__ import annotations
@@ -20,6 +21,7 @@ from pathlib import Path
 from typing import Any
 
 from licences import all_licences
+from slim_runtime import slimmed
 from steps import (
     CACHE,
     PYODIDE,
@@ -52,18 +54,31 @@ LIBRARY_HOME = "/lib/python3.12"
 PACKAGES_HOME = f"{LIBRARY_HOME}/site-packages"
 
 #: Left out of Python's library: what asks for a terminal, a process, a server or a network that
-#: a browser's worker does not have, developers' tools, and obsolete formats. Whole names of
-#: modules or packages at the library's top, or paths below it.
+#: a browser's worker does not have, developers' tools, and obsolete formats; on the last two lines,
+#: what is frozen into Python's machine code anyway. Whole names of modules or packages at the
+#: library's top, or paths below it.
 STRIPPED_LIBRARY = """
-    __phello__ _aix_support _osx_support _pydecimal _pyio
-    aifc antigravity asynchat asyncore bdb cProfile cgi cgitb chunk code codeop
-    compileall concurrent/futures/process crypt ctypes/macholib ctypes/util curses dbm
-    distutils doctest email ensurepip filecmp fileinput ftplib getpass html http idlelib
-    imaplib imghdr lib2to3 mailbox mailcap modulefinder msilib multiprocessing netrc nntplib
-    nturl2path optparse pdb pickletools pipes poplib profile pstats pty pyclbr pydoc
-    pydoc_data rlcompleter sched shelve smtpd smtplib sndhdr socketserver sqlite3 sunau symtable
-    tabnanny tarfile telnetlib test this timeit tkinter trace tracemalloc tty turtle
-    turtledemo unittest uu venv wave webbrowser wsgiref xdrlib xml/dom xmlrpc zipapp
+    __hello__ __phello__ _aix_support _markupbase _osx_support _py_abc _pydatetime _pydecimal _pyio
+    aifc antigravity argparse asynchat asyncio/__main__ asyncio/base_events
+    asyncio/base_subprocess asyncio/locks asyncio/mixins asyncio/proactor_events
+    asyncio/protocols asyncio/queues asyncio/selector_events asyncio/sslproto
+    asyncio/staggered asyncio/streams asyncio/subprocess asyncio/taskgroups asyncio/threads
+    asyncio/transports asyncio/trsock asyncio/unix_events asyncio/windows_events
+    asyncio/windows_utils asyncore bdb cProfile cgi cgitb chunk cmd code codeop colorsys
+    compileall concurrent/futures/process concurrent/futures/thread configparser crypt
+    ctypes/_aix ctypes/macholib ctypes/util ctypes/wintypes curses dbm difflib
+    distutils doctest email ensurepip filecmp fileinput fractions ftplib getopt getpass gettext
+    graphlib gzip hmac html http idlelib imaplib imghdr importlib/metadata lib2to3
+    logging/config logging/handlers mailbox mailcap mimetypes modulefinder msilib
+    multiprocessing netrc nntplib nturl2path optparse pdb pickletools pipes plistlib poplib
+    pprint profile pstats pty py_compile pyclbr pydoc pydoc_data pyodide/console pyodide/http
+    queue quopri rlcompleter runpy sched secrets shelve shlex smtpd smtplib sndhdr socketserver
+    sqlite3 sre_compile sre_constants sre_parse statistics stringprep sunau symtable tabnanny
+    tarfile telnetlib test this timeit tkinter tomllib trace tracemalloc tty turtle turtledemo
+    unittest urllib/error urllib/request urllib/response urllib/robotparser uu uuid venv wave
+    webbrowser wsgiref xdrlib xml/dom xml/etree xml/sax xmlrpc zipapp
+    _collections_abc _sitebuiltins abc codecs genericpath importlib/_bootstrap
+    importlib/_bootstrap_external io ntpath posixpath site stat zipimport
 """
 
 #: Of the text encodings only these are kept (and the Windows and ISO 8859 families).
@@ -77,12 +92,20 @@ KEPT_ENCODINGS = re.compile(
 STRIPPED_PACKAGES = re.compile(
     r".*\.(pyi|pxd|c|h|a|typed|cpp|pyx)|.*/tests/.*|[^/]*\.dist-info/.*"
     r"|numpy/(random|fft|f2py|distutils|testing|doc|_pyinstaller|compat|core)/.*"
-    r"|numpy/(conftest|_configtool|matlib)\.py"
+    r"|numpy/(conftest|_configtool|ctypeslib|matlib)\.py|numpy/(char|strings|rec)/.*"
+    r"|numpy/ma/(mrecords|timer_comparison|testutils)\.py|numpy/ma/(README|API|LICENSE).*"
+    r"|numpy/lib/(recfunctions|_user_array_impl|user_array)\.py|numpy/typing/mypy_plugin\.py"
+    r"|numpy/_core/_multiarray_tests\..*\.so|numpy/linalg/lapack_lite\..*\.so"
+    r"|astral/(geocoder|location|moon|sidereal|table4|__main__)\.py"
+    r"|evenkelvin/(cli|__main__)\.py"
     r"|numpy/_core/(_(rational|struct_ufunc|operand_flag|umath)_tests|_simd)\..*\.so|numpy/_core/(lib|include)/.*"
 )
 
 #: Modules of numpy that do nothing but attach docstrings, which bytecode here has none of.
 EMPTIED = ["numpy/_core/_add_newdocs.py", "numpy/_core/_add_newdocs_scalars.py"]
+
+#: Modules of Python's library that are shipped in another form, from this folder.
+REPLACED = {"asyncio/__init__.py": "browser_asyncio.py"}
 
 # ---------------------------------------------------------------------------- Pyodide's wheels
 
@@ -262,6 +285,11 @@ def unpack(archive: Path, folder: Path, stripped: Callable[[str], Any]) -> None:
         opened.extractall(folder, wanted)
 
 
+def compiler() -> str:
+    """What bytecode depends on besides its source."""
+    return "".join((TOOLS / name).read_text() for name in ("bytecode.py", "in_pyodide.mjs"))
+
+
 def compile_tree(folder: Path, home: str) -> None:
     """Turn every .py below a folder into bytecode of the browser's Python."""
     options = ["--mount", f"{folder}=/tree"]
@@ -302,13 +330,16 @@ def library_pack(wheels: Path, lock: dict[str, Any]) -> Path:
         KEPT_ENCODINGS.pattern,
         STRIPPED_PACKAGES.pattern,
         EMPTIED,
-        (TOOLS / "bytecode.py").read_text(),
+        *((TOOLS / name).read_text() for name in REPLACED.values()),
+        compiler(),
     )
 
     def make(target: Path) -> None:
         say("Compiling Python's library and packages for the browser (once)")
         with scratch() as folder:
             unpack(library, folder / "library", stripped_from_library)
+            for name, ours in REPLACED.items():
+                shutil.copyfile(TOOLS / ours, folder / "library" / name)
             compile_tree(folder / "library", LIBRARY_HOME)
             for package in packages:
                 wheel = verified_wheel(wheels, package)
@@ -323,8 +354,7 @@ def library_pack(wheels: Path, lock: dict[str, Any]) -> Path:
 
 
 def kernel_pack(wheel: Path) -> Path:
-    compiler = (TOOLS / "bytecode.py").read_text()
-    key = key_of(sha256(wheel.read_bytes()), STRIPPED_PACKAGES.pattern, compiler)
+    key = key_of(sha256(wheel.read_bytes()), STRIPPED_PACKAGES.pattern, compiler())
 
     def make(target: Path) -> None:
         say("Compiling the kernel for the browser")
@@ -339,14 +369,43 @@ def kernel_pack(wheel: Path) -> Path:
 # ---------------------------------------------------------------------------- the runtime
 
 
+def slim_runtime(wheels: Path, lock: dict[str, Any]) -> Path:
+    """A folder with Pyodide's machine code, compressed, and its script, minified."""
+    code, script = PYODIDE / "pyodide.asm.wasm", PYODIDE / "pyodide.asm.js"
+    callers = [PYODIDE / "pyodide.mjs", *(WEBAPP / "src" / "kernel").glob("*.js")]
+    packages = [verified_wheel(wheels, lock["packages"][name]) for name in sorted(KERNEL_NEEDS)]
+    key = key_of(
+        *(sha256(path.read_bytes()) for path in (code, script, *callers, *packages)),
+        (TOOLS / "slim_runtime.py").read_text(),
+    )
+
+    def make(target: Path) -> None:
+        say("Leaving out of Pyodide what nothing calls (once)")
+        extensions = []
+        for package in packages:
+            with zipfile.ZipFile(package) as wheel:
+                # Also those that are left out of the pack: the kernel's tests use numpy.random.
+                names = [n for n in wheel.namelist() if n.endswith(".so")]
+                extensions += [wheel.read(name) for name in names]
+        slim_code, slim_script = slimmed(
+            code.read_bytes(), script.read_text(), [c.read_text() for c in callers], extensions
+        )
+        target.mkdir()
+        (target / "runtime.pack").write_bytes(gzip.compress(slim_code, 9, mtime=0))
+        (target / "whole.js").write_text(slim_script)
+        esbuild = ["npx", "--no-install", "esbuild", "--minify", "--log-level=warning"]
+        run([*esbuild, target / "whole.js", f"--outfile={target / 'pyodide.asm.js'}"], cwd=WEBAPP)
+        (target / "whole.js").unlink()
+
+    return cached(f"runtime-{key}", make)
+
+
 def put_runtime(target: Path, wheels_folder: Path | None) -> None:
     """Pyodide and the packs."""
     wheels = ensure_wheels(["numpy", "micropip", "packaging"], wheels_folder)
     wheel = kernel_wheel()
     lock = frozen_lock(wheels, wheel)
-    target.mkdir(parents=True)
-    for name in ("pyodide.asm.js", "pyodide.asm.wasm"):
-        shutil.copyfile(PYODIDE / name, target / name)
+    shutil.copytree(slim_runtime(wheels, lock), target, dirs_exist_ok=True)
     shutil.copyfile(library_pack(wheels, lock), target / "library.pack")
     shutil.copyfile(kernel_pack(wheel), target / "kernel.pack")
     (target / "pyodide-lock.json").write_text(json.dumps(lock))

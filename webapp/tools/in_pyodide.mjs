@@ -5,7 +5,10 @@
 //
 // --boot starts from the files of a finished dist/, just as the browser's worker does; without it
 // Pyodide starts as it comes from npm, and takes packages from the folder of wheels.
-import { readFile } from "node:fs/promises";
+import { rmSync } from "node:fs";
+import { cp, mkdtemp, readFile, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { loadPyodide } from "pyodide";
 import { readPack, writePack } from "../src/kernel/pack.js";
@@ -26,8 +29,13 @@ async function bootOptions(dist) {
   for (const name of ["library.pack", "kernel.pack"]) {
     packs.push(await readPack(new Response(await readFile(`${dist}/pyodide/${name}`))));
   }
+  const code = await readPack(new Response(await readFile(`${dist}/pyodide/runtime.pack`)));
+  const home = await mkdtemp(join(tmpdir(), "evenkelvin-"));
+  process.on("exit", () => rmSync(home, { recursive: true, force: true }));
+  await cp(`${dist}/pyodide`, home, { recursive: true });
+  await writeFile(join(home, "pyodide.asm.wasm"), code);
   return {
-    indexURL: `${dist}/pyodide/`,
+    indexURL: `${home}/`,
     fsInit: async (FS) => {
       for (const pack of packs) writePack(FS, pack);
     },
@@ -38,7 +46,12 @@ const pyodide = await loadPyodide({
   ...(values.boot ? await bootOptions(values.boot) : {}),
   ...(values.wheels ? { packageCacheDir: `${values.wheels}/` } : {}),
   packages: values.packages ? values.packages.split(",") : [],
-  env: { HOME: "/home/pyodide", PYTHONDONTWRITEBYTECODE: "1" },
+  env: {
+    HOME: "/home/pyodide",
+    PYTHONDONTWRITEBYTECODE: "1",
+    // Bytecode compiled here keeps its lines, but not the columns, which are a fifth of it.
+    PYTHONNODEBUGRANGES: "1",
+  },
 });
 
 for (const pair of values.mount) {

@@ -2,13 +2,15 @@
 // ([[path, size], …]), then the files' bytes in that order. build.py writes it, the worker and
 // the build's own Node step read it. Compressed by us, because a static host need not do it.
 
+// runtime.pack is the same without a list: one gzip stream of Pyodide's machine code.
+
 /**
- * Read a pack, calling `onBytes` with the count of bytes received so far.
+ * Unzip a response as it comes, calling `onBytes` with the count of bytes received so far.
  * @param {Response} response
  * @param {(received: number) => void} [onBytes]
- * @returns {Promise<Uint8Array>} the pack, unzipped
+ * @returns {Promise<ReadableStream>}
  */
-export async function readPack(response, onBytes = () => {}) {
+export async function unzipped(response, onBytes = () => {}) {
   if (!response.ok || !response.body) {
     throw new Error(`${response.url} could not be read (${response.status}).`);
   }
@@ -25,8 +27,18 @@ export async function readPack(response, onBytes = () => {}) {
   const [head, body] = await firstBytes(counted);
   // Some hosts label what they recognise as gzip, and the browser has then unzipped it already.
   const zipped = head[0] === 0x1f && head[1] === 0x8b;
-  const plain = zipped ? body.pipeThrough(new DecompressionStream("gzip")) : body;
-  return new Uint8Array(await new Response(plain).arrayBuffer());
+  return zipped ? body.pipeThrough(new DecompressionStream("gzip")) : body;
+}
+
+/**
+ * Read a pack, calling `onBytes` with the count of bytes received so far.
+ * @param {Response} response
+ * @param {(received: number) => void} [onBytes]
+ * @returns {Promise<Uint8Array>} the pack, unzipped
+ */
+export async function readPack(response, onBytes) {
+  const plain = new Response(await unzipped(response, onBytes));
+  return new Uint8Array(await plain.arrayBuffer());
 }
 
 /**

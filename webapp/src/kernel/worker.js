@@ -3,7 +3,7 @@
 // {fatal: words} when Python can no longer be used.
 import { loadPyodide } from "pyodide";
 import { scriptAddress } from "../trusted.js";
-import { readPack, writePack } from "./pack.js";
+import { readPack, unzipped, writePack } from "./pack.js";
 
 const INDEX_URL = new URL("./pyodide/", self.location.href).href;
 
@@ -19,9 +19,8 @@ function tell(stage, part, words) {
 }
 
 /**
- * Pyodide only warns when the machine code cannot be started, for want of memory or of the file,
- * and then waits for ever; this promise rejects with the reason. A host that does not know the
- * media type of wasm would be such a case too: there the file is read whole first.
+ * Pyodide only warns when the machine code cannot be started, for want of memory or of sound
+ * bytes, and then waits for ever; this promise rejects with the reason.
  * @returns {Promise<never>}
  */
 function machineCodeLost() {
@@ -29,14 +28,7 @@ function machineCodeLost() {
   return new Promise((_, reject) => {
     WebAssembly.instantiateStreaming = async (source, imports) => {
       try {
-        const response = await source;
-        if (!response.ok) {
-          throw new Error(`${response.url} could not be read (${response.status}).`);
-        }
-        if (response.headers.get("Content-Type") === "application/wasm") {
-          return await instantiateStreaming(response, imports);
-        }
-        return await WebAssembly.instantiate(await response.arrayBuffer(), imports);
+        return await instantiateStreaming(source, imports);
       } catch (error) {
         reject(error);
         throw error;
@@ -45,20 +37,39 @@ function machineCodeLost() {
   });
 }
 
+/**
+ * Pyodide fetches its machine code by itself, under one name and uncompressed; here it is given
+ * ours, which was asked for before Pyodide's script was read, and still compiles as it comes.
+ * @param {string} address
+ * @param {Promise<Response>} response
+ */
+function answerFetchOf(address, response) {
+  const plainFetch = self.fetch;
+  self.fetch = (input, init) => (String(input) === address ? response : plainFetch(input, init));
+}
+
 async function boot() {
   tell("runtime", 0, "Loading Python");
   /** @type {Record<string, number>} */
   const received = {};
   let shown = 0;
+  const counter = (/** @type {string} */ name) => (/** @type {number} */ bytes) => {
+    received[name] = bytes;
+    const part = Object.values(received).reduce((sum, n) => sum + n, 0) / PACK_BYTES;
+    if (part - shown < 0.02 && part < 1) return;
+    shown = part;
+    tell("packages", Math.min(1, part), "Loading the colour tables and numpy");
+  };
   const load = async (/** @type {string} */ name) =>
-    readPack(await fetch(INDEX_URL + name), (bytes) => {
-      received[name] = bytes;
-      const part = Object.values(received).reduce((sum, n) => sum + n, 0) / PACK_BYTES;
-      if (part - shown < 0.02 && part < 1) return;
-      shown = part;
-      tell("packages", Math.min(1, part), "Loading the colour tables and numpy");
-    });
-  const packs = Promise.all([load("library.pack"), load("kernel.pack")]);
+    readPack(await fetch(INDEX_URL + name), counter(name));
+  const machineCode = fetch(`${INDEX_URL}runtime.pack`).then(
+    async (response) =>
+      new Response(await unzipped(response, counter("runtime.pack")), {
+        headers: { "Content-Type": "application/wasm" },
+      }),
+  );
+  answerFetchOf(`${INDEX_URL}pyodide.asm.wasm`, machineCode);
+  const packs = Promise.all([load("library.pack"), load("kernel.pack"), machineCode]);
   const never = new Promise(() => {});
   const lost = machineCodeLost();
   // Left to itself, Pyodide would load this by a bare address, which Trusted Types refuse.
@@ -68,7 +79,9 @@ async function boot() {
       indexURL: INDEX_URL,
       // Python must not start on half a library: if a pack is lost, the other promise tells.
       fsInit: async (FS) => {
-        for (const pack of await packs.catch(() => never)) writePack(FS, pack);
+        const [library, kernel] = await packs.catch(() => never);
+        writePack(FS, library);
+        writePack(FS, kernel);
       },
     }),
     packs.then(() => never),

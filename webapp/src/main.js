@@ -3,13 +3,13 @@ import { onStage, ready } from "./kernel/client.js";
 import { registerOffline } from "./offline.js";
 import { followFiles } from "./parts/bring-files.js";
 import { gels } from "./store/gels.js";
-import { openStore } from "./store/index.js";
+import { openStore, settings } from "./store/index.js";
 import { lightDraft } from "./store/light-draft.js";
 import { offlineState } from "./store/offline-state.js";
 import { followTheme } from "./theme.js";
 import "./views/shell.js";
 import { say } from "./parts/toast.js";
-import { t } from "./words/index.js";
+import { language, speak, t } from "./words/index.js";
 
 // For whoever watches from outside: how far kernel and offline copy have come.
 const state = document.documentElement.dataset;
@@ -23,8 +23,19 @@ await openStore();
 await lightDraft.load();
 followTheme();
 followFiles();
-const shell = /** @type {any} */ (document.createElement("ek-shell"));
+speak(settings.get("language"));
+let shell = /** @type {any} */ (document.createElement("ek-shell"));
 document.body.replaceChildren(shell);
+settings.addEventListener("change", () => {
+  const before = language();
+  speak(settings.get("language"));
+  if (language() === before) return;
+  // Every word on the screen is another now.
+  const { newVersion } = shell;
+  shell = document.createElement("ek-shell");
+  shell.newVersion = newVersion;
+  document.body.replaceChildren(shell);
+});
 
 registerOffline({
   onReady: (build) => {

@@ -16,7 +16,7 @@ import { reportFault, settings } from "../store/index.js";
 import { offlineState } from "../store/offline-state.js";
 import { whiteQuestion } from "../store/questions.js";
 import { THEMES } from "../theme.js";
-import { t } from "../words/index.js";
+import { LANGUAGES, t } from "../words/index.js";
 import { coordinate, mired } from "../words/numbers.js";
 
 const PRESETS = /** @type {const} */ (["tight", "normal", "loose"]);
@@ -231,6 +231,16 @@ class KitView extends Page {
             { value: "ft", label: t("kit.feet") },
           ],
           onChange: (unit) => this.set("length", /** @type {"m" | "ft"} */ (unit)),
+        })}
+        ${segments({
+          name: "language",
+          legend: t("kit.language"),
+          value: settings.get("language"),
+          options: [
+            { value: "system", label: t("theme.system") },
+            ...LANGUAGES.map((one) => ({ value: one, label: t(`language.${one}`) })),
+          ],
+          onChange: (one) => this.set("language", /** @type {"de"} */ (one)),
         })}
         ${segments({
           name: "theme",

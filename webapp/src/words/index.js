@@ -1,12 +1,32 @@
 /**
  * Every word on the screen comes from one catalogue, so that a translation is one file.
  */
+import de from "./de.js";
 import en from "./en.js";
 
 /** @typedef {keyof typeof en} WordKey */
+/** @typedef {string | {one: string, other: string}} Words */
 
-const words = /** @type {Record<string, string | {one: string, other: string}>} */ (en);
-const plural = new Intl.PluralRules("en");
+/** What is spoken; a language that lacks a word says it in English. */
+const CATALOGUES = /** @type {Record<"en" | "de", Partial<Record<WordKey, Words>>>} */ ({ en, de });
+
+export const LANGUAGES = /** @type {const} */ (["en", "de"]);
+
+/** @type {"en" | "de"} */
+let spoken = "en";
+let words = /** @type {Record<string, Words>} */ (en);
+let plural = new Intl.PluralRules("en");
+
+export const language = () => spoken;
+
+/** Speak a language from now on. @param {"system" | "en" | "de"} wanted */
+export function speak(wanted) {
+  const system = navigator.language.toLowerCase().startsWith("de") ? "de" : "en";
+  spoken = wanted === "system" ? system : wanted;
+  words = /** @type {Record<string, Words>} */ ({ ...en, ...CATALOGUES[spoken] });
+  plural = new Intl.PluralRules(spoken);
+  document.documentElement.lang = spoken;
+}
 
 /**
  * The words for `key`, with `{name}` places filled from `values`. An entry with `one` and

@@ -2,11 +2,29 @@
  * How numbers look. Formatting only: every number here was computed by the kernel.
  */
 import { stamp } from "../store/entries.js";
-import { t } from "./index.js";
+import { language, t } from "./index.js";
+
+/**
+ * Numbers as the language of the app writes them, whichever it is by then.
+ * @param {Intl.NumberFormatOptions} options
+ */
+const localNumbers = (options) => {
+  /** @type {Map<string, Intl.NumberFormat>} */
+  const made = new Map();
+  return {
+    /** @param {number} value */
+    format(value) {
+      const now = language();
+      const format = made.get(now) ?? new Intl.NumberFormat(now, options);
+      made.set(now, format);
+      return format.format(value);
+    },
+  };
+};
 
 /** @param {number} digits */
 const fixed = (digits) =>
-  new Intl.NumberFormat("en", {
+  localNumbers({
     minimumFractionDigits: digits,
     maximumFractionDigits: digits,
     useGrouping: false,
@@ -16,24 +34,24 @@ const whole = fixed(0);
 const tenth = fixed(1);
 const hundredth = fixed(2);
 const four = fixed(4);
-const signed = new Intl.NumberFormat("en", {
+const signed = localNumbers({
   minimumFractionDigits: 4,
   maximumFractionDigits: 4,
   signDisplay: "exceptZero",
 });
-const signedTenth = new Intl.NumberFormat("en", {
+const signedTenth = localNumbers({
   minimumFractionDigits: 1,
   maximumFractionDigits: 1,
   signDisplay: "exceptZero",
 });
-const geographic = new Intl.NumberFormat("en", { maximumFractionDigits: 5 });
-const grouped = new Intl.NumberFormat("en");
-const signedWhole = new Intl.NumberFormat("en", {
+const geographic = localNumbers({ maximumFractionDigits: 5 });
+const grouped = localNumbers({});
+const signedWhole = localNumbers({
   maximumFractionDigits: 0,
   signDisplay: "exceptZero",
   useGrouping: false,
 });
-const tens = new Intl.NumberFormat("en", {
+const tens = localNumbers({
   roundingIncrement: 10,
   maximumFractionDigits: 0,
   useGrouping: false,
@@ -53,9 +71,9 @@ export const kelvinRange = (range) =>
 export const stops = (value) =>
   value == null
     ? "–"
-    : `${minus(tenth.format(value))} ${tenth.format(value) === "1.0" ? "stop" : "stops"}`;
+    : t(Math.abs(value - 1) < 0.05 ? "unit.stop" : "unit.stops", { n: minus(tenth.format(value)) });
 
-const significant = new Intl.NumberFormat("en", {
+const significant = localNumbers({
   maximumSignificantDigits: 3,
   useGrouping: false,
 });
@@ -78,7 +96,7 @@ export const coordinate = (value) => (value == null ? "–" : four.format(value)
 
 /** @param {number | null | undefined} value a distance in steps of CIE TN 001. */
 export const steps = (value) =>
-  value == null ? "–" : `${(value < 9.95 ? tenth : whole).format(value)} steps`;
+  value == null ? "–" : t("unit.steps", { n: (value < 9.95 ? tenth : whole).format(value) });
 
 /** @param {number} value a wavelength, to a tenth where it is not whole. */
 export const nanometres = (value) =>
@@ -97,8 +115,8 @@ export const toTenth = (value) => (value == null ? "–" : minus(tenth.format(va
 /** @param {number | null | undefined} value a spectrum's relative height. */
 export const height = (value) => (value == null ? "–" : hundredth.format(value));
 
-const upTo3 = new Intl.NumberFormat("en", { maximumFractionDigits: 3, useGrouping: false });
-const upTo2 = new Intl.NumberFormat("en", { maximumFractionDigits: 2, useGrouping: false });
+const upTo3 = localNumbers({ maximumFractionDigits: 3, useGrouping: false });
+const upTo2 = localNumbers({ maximumFractionDigits: 2, useGrouping: false });
 
 /** @param {number} value an angle in the sky. */
 export const degrees = (value) => `${minus(whole.format(value))}°`;

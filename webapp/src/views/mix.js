@@ -270,11 +270,10 @@ class MixView extends Page {
     const { boundary } = this.mix.answer;
     const metrics = this.rendering.answer;
     return html`
-      <p class="headline" data-testid="headline">${kelvin(made.cct_K)}</p>
       ${
         standing
           ? html`<p class="now">
-              ${verdictMark(standing.verdict)} ${standing.offset.words}
+              ${standing.offset.words}
               ${made.cc ? html`<span class="hint">(${made.cc_words})</span>` : nothing}
             </p>`
           : nothing
@@ -321,21 +320,38 @@ class MixView extends Page {
   }
 
   renderZones() {
-    return this.zones.length > 1
-      ? segments({
-          name: "zone",
-          legend: t("mix.zones"),
-          quiet: true,
-          value: String(this.at),
-          options: [
-            { value: "0", label: t("mix.zone", { n: 1 }) },
-            { value: "1", label: t("mix.zone", { n: 2 }) },
-          ],
-          onChange: (zone) => {
-            this.at = Number(zone);
-          },
-        })
-      : nothing;
+    if (this.zones.length < 2) {
+      return html`<div class="actions">
+        <button type="button" class="quiet" @click=${this.addZone}>${t("mix.addZone")}</button>
+      </div>`;
+    }
+    return html`
+      ${segments({
+        name: "zone",
+        legend: t("mix.zones"),
+        quiet: true,
+        value: String(this.at),
+        options: [
+          { value: "0", label: t("mix.zone", { n: 1 }) },
+          { value: "1", label: t("mix.zone", { n: 2 }) },
+        ],
+        onChange: (zone) => {
+          this.at = Number(zone);
+        },
+      })}
+      <div class="actions">
+        <button
+          type="button"
+          class="quiet"
+          @click=${() => {
+            this.zones = [this.zones[0]];
+            this.at = 0;
+          }}
+        >
+          ${t("mix.dropZone")}
+        </button>
+      </div>
+    `;
   }
 
   render() {
@@ -351,6 +367,15 @@ class MixView extends Page {
     }
     return html`
       <h1 class="place">${t("mix.heading")} <a href="#set">${placeWords(currentSetup())}</a></h1>
+      ${
+        shown
+          ? html`<div class="sum">
+              <p class="headline" data-testid="headline">${kelvin(shown.cct_K)}</p>
+              ${this.standing.answer ? verdictMark(this.standing.answer.verdict) : nothing}
+              ${levelWords(shown)}
+            </div>`
+          : nothing
+      }
       <section class="answer" aria-label=${t("mix.answer")} aria-busy=${this.mix.waiting}>
         <ek-boot-progress></ek-boot-progress>
         ${shown ? this.renderAnswer(shown) : nothing} ${problemNote(this.otherProblem)}
@@ -363,31 +388,7 @@ class MixView extends Page {
       <ul class="may">
         ${lights.map((lit) => this.renderLight(lit))}
       </ul>
-      <div class="bar">
-      ${
-        shown
-          ? html`<p class="sum" aria-hidden="true">
-              <strong>${kelvin(shown.cct_K)}</strong>
-              ${this.standing.answer ? verdictMark(this.standing.answer.verdict) : nothing}
-              ${levelWords(shown)}
-            </p>`
-          : nothing
-      }
       <div class="actions">
-        ${
-          this.zones.length > 1
-            ? html`<button
-                type="button"
-                class="quiet"
-                @click=${() => {
-                  this.zones = [this.zones[0]];
-                  this.at = 0;
-                }}
-              >
-                ${t("mix.dropZone")}
-              </button>`
-            : html`<button type="button" @click=${this.addZone}>${t("mix.addZone")}</button>`
-        }
         <button
           type="button"
           class="main"
@@ -396,7 +397,6 @@ class MixView extends Page {
         >
           ${t("finding.keep")}
         </button>
-      </div>
       </div>
       <ek-findings></ek-findings>
       <ul class="links">

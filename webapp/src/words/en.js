@@ -300,7 +300,7 @@ export default {
     "Only gel in stock is used, and no more pieces of it than were counted. Both stand in",
   "balance.list": "Hanging list",
   "balance.lands": "{cct}, {steps}",
-  "balance.costs": "costs {stops}",
+  "balance.costs": "· costs {stops}",
   "balance.toFetch": "To fetch",
   "balance.fetch": {
     one: "1 piece of {gel} for {lights}",

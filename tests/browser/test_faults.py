@@ -147,6 +147,8 @@ def test_python_out_of_memory_refuses_one_question_and_answers_the_next(
     page = plain_context.new_page()
     page.goto(site.url)
     wait_for_kernel(page)
+    type_xy(page, "0.4500", "0.4080")  # an ordinary question has had its memory
+    expect(headline(page)).to_contain_text("CTB", timeout=30_000)
     (worker,) = page.workers
     worker.evaluate(
         """() => { WebAssembly.Memory.prototype.grow = () => {

@@ -1,0 +1,39 @@
+"""What a first visit fetches stays within what is stated here, so that it grows only on purpose."""
+
+from __future__ import annotations
+
+import gzip
+from pathlib import Path
+
+import build
+import pytest
+
+#: Most bytes of each part, as a host that compresses sends them.
+BUDGET = {
+    "pyodide/runtime.pack": 3_100_000,
+    "pyodide/library.pack": 2_220_000,
+    "pyodide/kernel.pack": 360_000,
+    "pyodide/pyodide.asm.js": 160_000,
+    "main.js": 140_000,
+    "worker.js": 12_000,
+    "sw.js": 4_000,
+    "styles.css": 8_000,
+}
+#: Most bytes of all files together: where a host compresses, and where it does not.
+ALL_SENT, ALL_PLAIN = 6_100_000, 7_100_000
+
+
+def sent(path: Path) -> int:
+    data = path.read_bytes()
+    return min(len(data), len(gzip.compress(data, 9)))
+
+
+@pytest.mark.parametrize("name", BUDGET)
+def test_a_part_stays_within_its_budget(dist: Path, name: str) -> None:
+    assert sent(dist / name) <= BUDGET[name]
+
+
+def test_all_files_together_stay_within_the_budget(dist: Path) -> None:
+    files = build.files_below(dist)
+    assert sum(map(sent, files)) <= ALL_SENT
+    assert sum(path.stat().st_size for path in files) <= ALL_PLAIN

@@ -2,6 +2,8 @@
 // worker, so that one no longer wanted can be dropped; the worker holds one at a time.
 import { scriptAddress } from "../trusted.js";
 
+import { inOurWords } from "../words/kernel.js";
+
 /**
  * @typedef {{stage: "runtime" | "packages" | "kernel" | "ready" | "failed", part: number,
  *            words: string}} StageReport
@@ -73,7 +75,7 @@ function next() {
  */
 function settle(id, answer) {
   if (current?.id !== id) return;
-  current.resolve(JSON.parse(answer));
+  current.resolve(inOurWords(JSON.parse(answer)));
   current = undefined;
   next();
 }

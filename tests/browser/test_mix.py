@@ -79,6 +79,7 @@ def test_lights_are_mixed_by_sliders_and_the_edge_beside_them_is_told(
     app.get_by_role("button", name="Delete the result").click()
     expect(kept).to_have_count(0)
     app.get_by_role("button", name="Undo").click()
+    expect(kept).to_have_count(1)
     app.reload()
     app.locator("summary", has_text="1 result kept here").click()
     expect(kept).to_have_count(1)

@@ -21,7 +21,8 @@ def catalogue(language: str) -> dict[str, str]:
 
 def test_a_translation_keeps_the_places_for_names_and_numbers() -> None:
     english, german = catalogue("en"), catalogue("de")
-    assert len(german) > 300
+    # What is missing is said in English; a few words may be newer than the translation.
+    assert len(german.keys() & english.keys()) > 0.95 * len(english)
     for key, words in german.items():
         assert set(PLACE.findall(words)) <= set(PLACE.findall(english[key])) | {"n"}, key
 

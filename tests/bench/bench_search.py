@@ -1,0 +1,70 @@
+"""The book on the screen: a book of 20 000 readings against one of 200, in the same browser.
+
+Opening the app on it, the first search (which makes the rows), and a search after that.
+"""
+
+from __future__ import annotations
+
+import os
+import statistics
+import sys
+import threading
+from pathlib import Path
+
+import build
+from playwright.sync_api import Browser, sync_playwright
+
+sys.path.append(str(Path(__file__).parents[1] / "browser"))
+ROUNDS = 3
+
+TIME = """text => new Promise(resolve => {
+    const input = document.getElementById("find-text");
+    const start = performance.now();
+    input.value = text;
+    input.dispatchEvent(new Event("input", {bubbles: true}));
+    document.querySelector("ek-book").updateComplete.then(() => resolve(performance.now() - start));
+})"""
+
+
+def run() -> list[tuple[str, float | None, str]]:
+    from test_book import FILL
+
+    server = build.make_server(build.DIST, 0)
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    address = f"http://localhost:{server.server_address[1]}/"
+    with sync_playwright() as play:
+        browser = play.chromium.launch(
+            executable_path=os.environ["EVENKELVIN_CHROMIUM"], args=["--no-sandbox"]
+        )
+        long = measured(browser, address, FILL)
+        short = measured(
+            browser, address, FILL.replace("l < 20;", "l < 1;").replace("s < 10", "s < 2")
+        )
+        browser.close()
+    server.shutdown()
+    rows: list[tuple[str, float | None, str]] = []
+    for name, ours, small in zip(("open", "first search", "search"), long, short, strict=True):
+        detail = f"{ours:.0f} ms with 20 000 readings, {small:.0f} ms with 200"
+        rows.append((f"the book on screen: {name}", ours / small, detail))
+    return rows
+
+
+def measured(browser: Browser, address: str, fill: str) -> list[float]:
+    """Median milliseconds to open the app, to search first, and to search again."""
+    context = browser.new_context(service_workers="block")
+    # The kernel boots beside and would be measured with it.
+    context.route("**/worker.js", lambda route: route.abort())
+    page = context.new_page()
+    page.goto(address)
+    page.locator("h1").first.wait_for()
+    page.evaluate(fill)
+    times = []
+    for _ in range(ROUNDS):
+        page.goto("about:blank")
+        page.goto(address + "#book")
+        page.locator("#find-text").wait_for()
+        opened = float(page.evaluate("performance.now()"))
+        first = float(page.evaluate(TIME, "light 7"))
+        times.append((opened, first, float(page.evaluate(TIME, "light 7 set"))))
+    context.close()
+    return [statistics.median(each) for each in zip(*times, strict=True)]

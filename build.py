@@ -254,7 +254,7 @@ def golden_answers_on(numpy_version: str) -> None:
     needs = [pin for pin in project()["project"]["dependencies"] if "==" in pin]
     pins = [f"numpy=={numpy_version}", "pytest==9.2.0", *needs]
     python = make_venv(CACHE / f"venv-numpy-{numpy_version}", pins)
-    run([python, "-m", "pytest", "-q", ROOT / "tests/kernel/test_golden.py"])
+    run([python, "-m", "pytest", "-q", "--noconftest", ROOT / "tests/kernel/test_golden.py"])
 
 
 def kernel_tests_in_pyodide() -> None:

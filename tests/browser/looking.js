@@ -56,7 +56,7 @@ window.looking = (() => {
 
   function text() {
     const complaints = [];
-    let worst = 21;
+    let [worst, count] = [21, 0];
     const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     for (let node = walker.nextNode(); node; node = walker.nextNode()) {
       const element = node.parentElement;
@@ -67,20 +67,22 @@ window.looking = (() => {
       const [r, g, b, a] = parse(inSvg ? style.fill : style.color);
       const found = ratio(over([r, g, b, a * opacity(element)], under), under);
       const size = Number.parseFloat(style.fontSize);
+      count += 1;
       const large = size >= 24 || (size >= 18.66 && style.fontWeight >= 700);
       if (!large) worst = Math.min(worst, found);
       if (found < (large ? 3 : 4.5)) complaints.push(told(element, `text ${found.toFixed(2)}`));
     }
-    return { complaints, worst };
+    return { complaints, worst, count };
   }
 
   /** Borders of what is typed into or chosen, and the lines of charts that carry meaning. */
   function parts() {
     const complaints = [];
-    let worst = 21;
+    let [worst, count] = [21, 0];
     const check = (element, colour, under, what) => {
       const found = ratio(over(colour, under), under);
       worst = Math.min(worst, found);
+      count += 1;
       if (found < 3) complaints.push(told(element, `${what} ${found.toFixed(2)}`));
     };
     const edges = "input[type=text], select, textarea, .segments span, .chip";
@@ -98,7 +100,7 @@ window.looking = (() => {
       const best = [stroke, fill].map((c) => [c, ratio(over(c, under), under)]).sort((a, b) => b[1] - a[1])[0][0];
       check(element, best, under, "drawing");
     }
-    return { complaints, worst };
+    return { complaints, worst, count };
   }
 
   const TOUCH = "button, .button, select, summary, input, textarea, a[href]";
@@ -140,10 +142,28 @@ window.looking = (() => {
     return complaints;
   }
 
+  /** The main actions of a bar, and the places: in the lower half, without scrolling. */
+  function reach() {
+    return [...document.querySelectorAll(".bar .main:not(:disabled), .thumb a")].flatMap((e) => {
+      const { top, bottom } = e.getBoundingClientRect();
+      if (top >= innerHeight / 2 && bottom <= innerHeight) return [];
+      return [told(e, `is at ${Math.round(top)} px, out of the thumb's reach`)];
+    });
+  }
+
+  /** What moves although the person asked for less motion. */
+  function motion() {
+    const moving = document.getAnimations().map((one) => told(one.effect.target, "moves"));
+    const { scrollBehavior } = getComputedStyle(document.documentElement);
+    return scrollBehavior === "smooth" ? [...moving, "The page scrolls by itself"] : moving;
+  }
+
   /** Whether what has the focus shows it and is not covered by the bars. */
   function focus() {
     const e = document.activeElement;
     if (!e || e === document.body) return [];
+    // Of the parts inside a date, the browser shows the focus itself.
+    if (e.matches("[type=date]:not(:focus-visible)")) return [];
     const complaints = [];
     const shown = e.matches(".file-button input, .segments input") ? e.nextElementSibling : e;
     const { outlineStyle, outlineWidth, outlineColor } = getComputedStyle(shown);
@@ -157,5 +177,5 @@ window.looking = (() => {
     return complaints;
   }
 
-  return { text, parts, targets, room, focus };
+  return { text, parts, targets, room, reach, motion, focus };
 })();

@@ -8,6 +8,7 @@ import { choice, field, segments } from "../parts/field.js";
 import { lengthField } from "../parts/length-field.js";
 import { LiveQuestion } from "../parts/live-question.js";
 import { Page } from "../parts/page.js";
+import "../parts/spoken.js";
 import { problemNote, warningList } from "../parts/warnings.js";
 import { Watch } from "../parts/watch.js";
 import { cameraQuestion, cameraWords, levelField, levelUnit } from "../store/camera.js";
@@ -284,9 +285,7 @@ class ExposureView extends Page {
         problemAt,
         onInput: (source) => this.type({ source }),
       })}
-      <div aria-live="polite">
-        ${answer ? html`<p class="change" data-testid="falloff-answer">${answer.words}</p>` : nothing}
-      </div>
+      ${answer ? html`<p class="change" data-testid="falloff-answer">${answer.words}</p>` : nothing}
       ${warningList(answer?.warnings)} ${known ? nothing : problemNote(problem?.message)}
     </section>`;
   }
@@ -297,6 +296,8 @@ class ExposureView extends Page {
       <p class="links"><a href="#light">${t("back.light")}</a></p>
       <ek-boot-progress></ek-boot-progress>
       ${this.renderLight()} ${this.renderSolve()} ${this.renderDistance()}
+      <ek-spoken .words=${this.expose.answer?.words ?? ""}></ek-spoken>
+      <ek-spoken .words=${this.falloff.answer?.words ?? ""}></ek-spoken>
       <p class="hint">${t("exposure.source")}</p>
     `;
   }

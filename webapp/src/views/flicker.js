@@ -4,6 +4,7 @@ import { cameraDetails } from "../parts/camera-form.js";
 import { field, segments } from "../parts/field.js";
 import { LiveQuestion } from "../parts/live-question.js";
 import { Page } from "../parts/page.js";
+import "../parts/spoken.js";
 import { problemNote, warningList } from "../parts/warnings.js";
 import { Watch } from "../parts/watch.js";
 import { cameraWords, shutterQuestion } from "../store/camera.js";
@@ -242,12 +243,11 @@ class FlickerView extends Page {
       <p class="links"><a href="#kit">${t("back.kit")}</a></p>
       <section class="answer small" aria-busy=${this.flicker.waiting} aria-label=${t("flicker.answer")}>
         <ek-boot-progress></ek-boot-progress>
-        <div aria-live="polite">
-          ${answer ? this.renderAnswer(answer) : nothing}
-          ${answer || problem ? nothing : html`<p class="hint">${t("flicker.empty")}</p>`}
-        </div>
+        ${answer ? this.renderAnswer(answer) : nothing}
+        ${answer || problem ? nothing : html`<p class="hint">${t("flicker.empty")}</p>`}
         ${shown.includes(problem?.field ?? "") ? nothing : problemNote(problem?.message)}
       </section>
+      <ek-spoken .words=${answer?.words ?? ""}></ek-spoken>
       ${this.renderLight()} ${cameraDetails()} ${this.renderDepth()}
       <p class="hint">${t("flicker.source")}</p>
     `;

@@ -261,14 +261,18 @@ class LightView extends Page {
     </div>`;
   }
 
+  /** That the reading on screen is in the book; empty while it is not. */
+  keptWords() {
+    const { kept, name } = lightDraft.typed;
+    return kept ? t("light.kept", { time: timeOfDay(kept.at), name }) : "";
+  }
+
   renderActions() {
     const { typed } = lightDraft;
     if (typed.kept) {
       const pack = this.fix.answer && bestPack(this.fix.answer)?.gels;
       return html`
-        <p class="kept" role="status">
-          ${t("light.kept", { time: timeOfDay(typed.kept.at), name: typed.name })}
-        </p>
+        <p class="kept">${this.keptWords()}</p>
         <div class="actions">
           <button
             type="button"
@@ -362,7 +366,9 @@ class LightView extends Page {
         .loss=${(this.fix.answer && bestPack(this.fix.answer)?.stops_lost) ?? 0}
       ></ek-stop-line>
       <ek-mains-warning .lamps=${complete ? [typed.lamp] : []}></ek-mains-warning>
-      <ek-spoken .words=${this.fix.answer ? answerSentence(this.fix.answer) : ""}></ek-spoken>
+      <ek-spoken
+        .words=${this.keptWords() || (this.fix.answer ? answerSentence(this.fix.answer) : "")}
+      ></ek-spoken>
       <form
         @submit=${(/** @type {Event} */ event) => {
           event.preventDefault();

@@ -181,6 +181,29 @@ def test_nothing_is_cut_off_or_scrolls_sideways(tour: Tour, room: str) -> None:
         page.set_viewport_size(PHONE)  # type: ignore[arg-type]
 
 
+def test_right_to_left_turns_no_number_and_no_name_around(tour: Tour) -> None:
+    page = tour.page
+    page.evaluate("document.documentElement.dir = 'rtl'")
+    show(page, "light")
+    edges = """([first, last]) => {
+        const nodes = document.createTreeWalker(document.querySelector("section.answer"), 4);
+        for (let node = nodes.nextNode(); node; node = nodes.nextNode()) {
+            const at = [node.data.indexOf(first), node.data.lastIndexOf(last)];
+            if (at.includes(-1)) continue;
+            return at.map(i => {
+                const range = new Range();
+                range.setStart(node, i);
+                range.setEnd(node, i + 1);
+                return range.getBoundingClientRect().left;
+            });
+        }
+    }"""
+    for pair in ["3/", "4K", "1s"]:  # 3/4 CTB, 4300 K, 1.7 stops
+        first, last = page.evaluate(edges, list(pair))
+        assert first < last, pair
+    page.evaluate("document.documentElement.dir = ''")
+
+
 def test_styles_know_start_and_end_not_left_and_right() -> None:
     styles = (ROOT / "webapp" / "src" / "styles.css").read_text()
     sides = r"(?:margin|padding|border)-(?:left|right)|(?:text-align|float|clear): *(?:left|right)"

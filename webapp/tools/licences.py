@@ -9,7 +9,7 @@ from email import message_from_string
 from pathlib import Path
 from typing import Any
 
-from steps import PYODIDE, ROOT, WEBAPP
+from steps import PYODIDE, ROOT, VENV, WEBAPP, BuildError
 
 LICENCE_FILE = re.compile(r"(LICEN[CS]E|COPYING|NOTICE)[^/]*", re.IGNORECASE)
 
@@ -20,12 +20,20 @@ def all_licences(wheels: list[Path], python_version: str) -> str:
     needs = json.loads((WEBAPP / "package.json").read_text()).get("dependencies", {})
     parts = [
         ("Evenkelvin, MIT", (ROOT / "LICENSE").read_text()),
-        (f"Python {python_version}, PSF-2.0", ""),
+        (f"Python {python_version}, PSF-2.0", python_licence()),
         npm_part(PYODIDE),
         *(npm_part(modules / name) for name in sorted(needs)),
         *(wheel_part(wheel) for wheel in wheels),
     ]
-    return "\n\n".join(f"{title}\n{'=' * len(title)}\n\n{text}".rstrip() for title, text in parts)
+    return "\n\n".join(f"=== {title} ===\n\n{text}".rstrip() for title, text in parts)
+
+
+def python_licence() -> str:
+    """Python's own licence, which comes word for word with a package cut out of its library."""
+    found = sorted(VENV.glob("**/typing_extensions-*.dist-info/licenses/LICENSE"))
+    if not found:
+        raise BuildError("Python's licence is missing in .venv: delete .venv and run again.")
+    return found[-1].read_text()
 
 
 def npm_part(folder: Path) -> tuple[str, str]:

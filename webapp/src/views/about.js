@@ -9,12 +9,12 @@ import { t } from "../words/index.js";
 /** @typedef {{title: string, text: string}} Licence */
 
 /**
- * The parts of the text that the build ships: each a title, underlined, and its licence.
+ * The parts of the text that the build ships: each a title and its licence.
  * @param {string} text
  * @returns {Licence[]}
  */
 function parts(text) {
-  const cut = text.split(/(?:^|\n\n)([^\n]+)\n=+(?:\n|$)/).slice(1);
+  const cut = text.split(/^=== (.+) ===$/m).slice(1);
   return cut.flatMap((title, i) => (i % 2 ? [] : [{ title, text: cut[i + 1].trim() }]));
 }
 

@@ -34,6 +34,7 @@ from static_server import CSP, make_server
 from steps import (
     CACHE,
     DIST,
+    LOCK,
     PYODIDE,
     ROOT,
     TOOLS,
@@ -68,22 +69,22 @@ def check_tools() -> None:
 
 
 def ensure_venv() -> None:
-    """Python packages for building and testing, as pinned in pyproject.toml."""
-    pins = project()["project"]["optional-dependencies"]["dev"]
-    make_venv(VENV, pins)
+    """Python packages for building and testing, exactly as in the lock."""
+    options = ["--require-hashes", "--requirement"]
+    make_venv(VENV, [*options, str(LOCK.relative_to(ROOT))], LOCK.read_text())
 
 
-def make_venv(folder: Path, pins: list[str]) -> Path:
-    """A virtual environment that holds the pinned packages; returns its Python."""
+def make_venv(folder: Path, pins: list[str], lock: str = "") -> Path:
+    """A virtual environment that holds what pip is asked for; returns its Python."""
     python = folder / VENV_PYTHON.relative_to(VENV)
     stamp = folder / "evenkelvin-pins"
-    wanted = key_of(sys.version, *pins)
+    wanted = key_of(sys.version, *pins, lock)
     if stamp.exists() and stamp.read_text() == wanted:
         return python
     if not python.exists():
         say(f"Making the virtual environment {folder.name}")
         run([sys.executable, "-m", "venv", folder])
-    say(f"Installing {len(pins)} Python packages into {folder.name} (the first time takes minutes)")
+    say(f"Installing Python packages into {folder.name} (the first time takes minutes)")
     run([python, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", *pins])
     stamp.write_text(wanted)
     return python

@@ -5,6 +5,7 @@ What storage refuses when the database cannot be opened, or is full, is in test_
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -313,3 +314,24 @@ def test_a_newer_version_in_another_tab_is_told_and_the_typed_survives_the_reloa
     expect(page.locator("ek-light .problem")).to_contain_text("Reload this page")
     page.reload()
     expect_typed(page, "0.4349", "0.4024", "fill")
+
+
+# ---------------------------------------------------------------------------- the clock
+
+
+def test_a_clock_set_back_is_told_and_the_newest_reading_stays_the_newest(
+    page: Page, site: Site
+) -> None:
+    page.clock.install(time="2026-11-25T20:00:00")
+    page.goto(site.url)
+    keep_light(page, "key", "0.3810", "0.3770")
+    page.clock.set_system_time("2026-11-25T18:00:00")
+    go(page, "Set")
+    page.get_by_role("button", name="Read again: key").click()
+    type_xy(page, "0.4349", "0.4024")
+    keep(page)
+    go(page, "Set")
+    # About 3020 K: common practice, no source.
+    expect(page.locator(".slip")).to_contain_text(re.compile("30[12]. K"), timeout=30_000)
+    page.get_by_role("link", name="key", exact=True).first.click()
+    expect(page.locator("main")).to_contain_text("clock set back")

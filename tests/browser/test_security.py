@@ -13,6 +13,7 @@ import re
 import threading
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 from conftest import PHONE, ROOT, Site, Watch, wait_for_kernel, wait_until_kept
@@ -20,6 +21,7 @@ from hands import go, keep_light
 from places import VIEWS, addresses, open_all, visit
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 from static_server import CSP
+from steps import LOCK, project
 from test_boot_and_offline import build_again
 
 ELSEWHERE = "http://elsewhere.invalid/"
@@ -303,6 +305,48 @@ def test_hostile_files_are_only_read(hostile: Page) -> None:
     expect(hostile.locator("main")).to_contain_text(HOSTILE[0])
 
 
+def hostile_book() -> dict[str, Any]:
+    """The invented shoot with hostile words wherever a person may write."""
+    shoot = json.loads((ROOT / "demo_readings" / "night_ferry.json").read_text())
+    for number, entry in enumerate(shoot["entries"]):
+        for field in ("name", "note"):
+            entry["data"][field] = HOSTILE[number % len(HOSTILE)].replace("\0", "")
+        entry["who"] = HOSTILE[0]
+    return {"format": "evenkelvin-book", "version": 1, "entries": shoot["entries"]}
+
+
+def test_a_hostile_book_is_only_read(hostile: Page) -> None:
+    visit(hostile, "receive")
+    text = json.dumps(hostile_book())
+    hostile.locator("#receive-file").set_input_files(
+        {"name": "book.json", "mimeType": "application/json", "buffer": text.encode()}
+    )
+    expect(hostile.locator("main")).to_contain_text(HOSTILE[1])
+    hostile.get_by_role("button", name="Add to my book").click()
+    expect(hostile.locator("main .kept")).to_be_visible()
+    visit(hostile, "book")
+    expect(hostile.locator("main")).to_contain_text(HOSTILE[1])
+    for found in addresses(hostile).values():
+        for address in found:
+            visit(hostile, address)
+            open_all(hostile)
+
+
+def test_hostile_links_and_codes_are_refused_in_a_sentence(hostile: Page) -> None:
+    visit(hostile, "receive")
+    for text in (
+        f"javascript:{RUN_ME}",
+        f"{ELSEWHERE}#copy/d{'A' * 60}",
+        f"p1.2.AAAAAAAA.{HOSTILE[0]}",
+        '{"format": "evenkelvin-book", "version": 1, "entries": [{"__proto__": {"executed": 1}}]}',
+        HOSTILE[0],
+    ):
+        hostile.locator("#receive-text").fill(text)
+        hostile.get_by_role("button", name="Open it", exact=True).click()
+        expect(hostile.locator("main .problem").first).not_to_be_empty()
+    assert hostile.evaluate("({}).executed") is None
+
+
 # ---------------------------------------------------------------------------- what it is made of
 
 
@@ -325,3 +369,17 @@ def test_npm_packages_are_pinned_by_hash() -> None:
     wanted = json.loads((ROOT / "webapp" / "package.json").read_text())
     for pin in [*wanted["dependencies"].values(), *wanted["devDependencies"].values()]:
         assert re.fullmatch(r"[\d.]+", pin), pin
+
+
+def test_python_packages_are_pinned_by_hash() -> None:
+    lock = LOCK.read_text()
+    assert "://" not in lock
+    blocks = re.findall(
+        r"^(\S+==\S+)(.*\n(?:    --hash=sha256:[0-9a-f]{64}.*\n)*)", lock, re.MULTILINE
+    )
+    locked = {pin for pin, hashes in blocks if "--hash" in hashes}
+    assert len(locked) == len(blocks) > 0
+    pins = project()["project"]["optional-dependencies"]["dev"]
+    # If this fails, make the lock anew as DEVELOPERS.md says.
+    assert {pin for pin in pins if "==" in pin} <= locked
+    assert {pin.partition("==")[0] for pin in pins} <= {pin.partition("==")[0] for pin in locked}

@@ -33,6 +33,7 @@ from steps import (
     cached,
     files_below,
     key_of,
+    locked,
     project,
     run,
     say,
@@ -227,7 +228,8 @@ def plain_wheels(folder: Path) -> list[Path]:
             with scratch() as work:
                 command = [VENV_PYTHON, "-m", "pip", "download", "--quiet", "--no-deps"]
                 command += ["--disable-pip-version-check", "--only-binary=:all:", "--dest", work]
-                run([*command, pin])
+                (work / "pin.txt").write_text(locked(pin))
+                run([*command, "--require-hashes", "--requirement", work / "pin.txt"])
                 wheel = next(work.glob("*-none-any.whl"))
                 os.replace(wheel, folder / wheel.name)
     return [next(folder.glob(f"{pin.replace('==', '-')}-*.whl")) for pin in pins]

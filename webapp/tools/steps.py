@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import os
+import re
 import shutil
 import subprocess
 import tempfile
@@ -20,6 +21,7 @@ DIST = ROOT / "dist"
 VENV = ROOT / ".venv"
 CACHE = ROOT / ".cache"
 PYODIDE = WEBAPP / "node_modules" / "pyodide"
+LOCK = ROOT / ".ci" / "requirements.txt"
 VENV_PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 
 
@@ -84,6 +86,16 @@ def cached(name: str, make: Callable[[Path], None]) -> Path:
             target.parent.mkdir(parents=True, exist_ok=True)
             os.replace(folder / "made", target)
     return target
+
+
+def locked(pin: str) -> str:
+    """The lines of the lock that name a package, such as "astral==3.2", and its files' hashes."""
+    found = re.search(
+        rf"^{re.escape(pin)}\b.*\n(?:    --hash=.*\n?)+", LOCK.read_text(), re.MULTILINE
+    )
+    if not found:
+        raise BuildError(f"{pin} is not in {LOCK.relative_to(ROOT)}: make it anew (DEVELOPERS.md).")
+    return found[0]
 
 
 def project() -> dict[str, Any]:

@@ -120,7 +120,11 @@ self.onmessage = async ({ data: { id, request } }) => {
     // machine code) does not.
     if (error instanceof Error && error.name === "PythonError") {
       console.error(error.message);
-      const message = `The kernel stumbled over this question (${words(error)}). Nothing you entered is lost.`;
+      const why = words(error);
+      const told = /MemoryError/.test(why ?? "")
+        ? "This phone has too little memory left for this question. Close other tabs and try again."
+        : `The kernel stumbled over this question (${why}).`;
+      const message = `${told} Nothing you entered is lost.`;
       self.postMessage({ id, answer: JSON.stringify({ problem: { field: "", message } }) });
     } else {
       self.postMessage({ fatal: words(error), booting: false });

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 
 from conftest import ROOT
 from playwright.sync_api import Page, expect
@@ -31,8 +32,11 @@ def open_all(page: Page) -> None:
     page.evaluate("for (const one of document.querySelectorAll('main details')) one.open = true")
 
 
-def addresses(page: Page) -> dict[str, list[str]]:
-    """Each view's addresses: bare, and one with what follows where the app itself links to it."""
+def addresses(page: Page, look: Callable[[str], None] = lambda _: None) -> dict[str, list[str]]:
+    """Each view's addresses: bare, and one with what follows where the app itself links to it.
+
+    `look` is called at each, with everything unfolded.
+    """
     found = {name: [name] for name in VIEWS}
     seen: set[str] = set()
     while unseen := [one for all_ in found.values() for one in all_ if one not in seen]:
@@ -40,6 +44,7 @@ def addresses(page: Page) -> dict[str, list[str]]:
             seen.add(address)
             visit(page, address)
             open_all(page)
+            look(address)
             links = page.locator("main a[href^='#']").evaluate_all(
                 "links => links.map(link => link.getAttribute('href').slice(1))"
             )

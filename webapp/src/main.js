@@ -9,7 +9,7 @@ import { offlineState } from "./store/offline-state.js";
 import { followTheme } from "./theme.js";
 import "./views/shell.js";
 import { say } from "./parts/toast.js";
-import { language, speak, t } from "./words/index.js";
+import { language, speak } from "./words/index.js";
 
 // For whoever watches from outside: how far kernel and offline copy have come.
 const state = document.documentElement.dataset;
@@ -46,5 +46,5 @@ registerOffline({
     state.offline = "update";
     shell.newVersion = apply;
   },
-  onProblem: (words) => say(`${t("offline.not")} ${words}`),
+  onProblem: say,
 });

@@ -2,6 +2,7 @@
 // fully at hand. Nothing changes before the person agrees.
 import { ready } from "./kernel/client.js";
 import { scriptAddress } from "./trusted.js";
+import { t } from "./words/index.js";
 
 /**
  * @param {object} handlers
@@ -12,7 +13,7 @@ import { scriptAddress } from "./trusted.js";
  */
 export async function registerOffline({ onReady, onUpdate, onProblem } = {}) {
   if (!("serviceWorker" in navigator)) {
-    onProblem?.("This browser cannot keep the app for use without a network.");
+    onProblem?.(t("offline.never"));
     return;
   }
   const { serviceWorker } = navigator;
@@ -55,7 +56,7 @@ export async function registerOffline({ onReady, onUpdate, onProblem } = {}) {
     watch(registration, onProblem);
     (await serviceWorker.ready).active?.postMessage("state");
   } catch (error) {
-    onProblem?.(`The app could not be kept for use without a network: ${error}`);
+    onProblem?.(t("offline.failed", { reason: String(error) }));
   }
 }
 
@@ -69,9 +70,7 @@ function watch(registration, onProblem) {
   const follow = (/** @type {ServiceWorker | null} */ worker) =>
     worker?.addEventListener("statechange", () => {
       if (worker.state === "redundant" && !registration.active) {
-        onProblem?.(
-          "The app could not be kept for use without a network yet. Open it again later.",
-        );
+        onProblem?.(t("offline.later"));
       }
     });
   follow(registration.installing);

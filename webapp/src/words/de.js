@@ -420,7 +420,10 @@ const de = {
   "storage.askRefused":
     "Er hat es nicht versprochen. Die App auf den Startbildschirm zu legen hilft meist.",
   "storage.room": "{used} von {all} belegt.",
-  "offline.not": "Das öffnet sich ohne Netz noch nicht.",
+  "offline.never": "Dieser Browser kann die App nicht für den Gebrauch ohne Netz behalten.",
+  "offline.failed": "Die App konnte nicht für den Gebrauch ohne Netz behalten werden: {reason}",
+  "offline.later":
+    "Die App konnte noch nicht für den Gebrauch ohne Netz behalten werden. Später noch einmal öffnen.",
   "update.there": "Eine neue Fassung ist bereit. Nichts Getipptes geht verloren.",
   "update.now": "Jetzt nehmen",
   "update.later": "Später",

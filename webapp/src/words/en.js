@@ -1039,7 +1039,9 @@ export default {
   "storage.askRefused": "It did not promise. Installing the app on the home screen usually helps.",
   "storage.room": "{used} used of {all} allowed.",
 
-  "offline.not": "This will not open without a network yet.",
+  "offline.never": "This browser cannot keep the app for use without a network.",
+  "offline.failed": "The app could not be kept for use without a network: {reason}",
+  "offline.later": "The app could not be kept for use without a network yet. Open it again later.",
   "update.there": "A new version is ready. Nothing you typed is lost.",
   "update.now": "Use it now",
   "update.later": "Later",

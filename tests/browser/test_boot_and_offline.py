@@ -80,7 +80,15 @@ def test_a_new_version_waits_for_consent(
         expect(other.locator("html")).not_to_have_attribute("data-edition", "new")
 
         site.stop()
-        page.evaluate("navigator.serviceWorker.controller.postMessage('apply')")
+        page.evaluate(
+            """() => new Promise(resolve => {
+                const {serviceWorker} = navigator;
+                serviceWorker.addEventListener("message", ({data}) => {
+                    if (data.shown && data.shown === data.newest) resolve();
+                });
+                serviceWorker.controller.postMessage("apply");
+            })"""
+        )
         page.locator("html[data-offline=update]").wait_for(state="attached")
         page.reload()
         expect(page.locator("html")).to_have_attribute("data-edition", "new")

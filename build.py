@@ -28,6 +28,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parent / "webapp" / "tools"))
+sys.path.insert(1, str(Path(__file__).resolve().parent / "tests"))
 
 import browser_python
 from static_server import CSP, make_server
@@ -51,6 +52,8 @@ from steps import (
     scratch,
     sha256,
 )
+
+from engines import engines_not_run
 
 #: What runs the kernel's tests inside Pyodide: the last releases in plain Python.
 TEST_TOOLS_IN_PYODIDE = ["pytest==9.2.0", "hypothesis==6.155.7"]
@@ -237,6 +240,8 @@ def test(wheels_folder: Path | None) -> None:
             print(error, flush=True)
         outcome = "FAILED" if name in failed else "passed"
         say(f"{name}: {outcome} in {time.monotonic() - start:.0f} s")
+    for why in engines_not_run():
+        say(why)
     if failed:
         raise BuildError(f"Failed: {', '.join(failed)}.")
 

@@ -390,6 +390,7 @@ def test_codes_are_read_by_any_reader_and_by_this_app_in_any_order(shared: Page)
     ]
     shared.get_by_label("Read a picture").set_input_files(files[1:2])  # type: ignore[arg-type]
     expect(shared.get_by_role("status").first).to_contain_text(f"1 of {total} scanned")
+    # One after the other, as fast as they can be shown: none is lost while another is joined.
     for file in [files[1], files[0], *files[2:]]:
         shared.get_by_label("Read a picture").set_input_files([file])  # type: ignore[list-item]
     expect(headline(shared)).to_contain_text("2 The last sailing")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import copy
 import json
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -33,7 +34,7 @@ def entry(id_: str, thing: str = "light", **more: Any) -> dict[str, Any]:
 
 
 def file_of(*entries: dict[str, Any], **more: Any) -> dict[str, Any]:
-    return {"format": "evenkelvin-book", "version": 1, "entries": list(entries), **more}
+    return {"format": "evenkelvin-book", "version": 2, "entries": list(entries), **more}
 
 
 def problem_of(raw: object) -> Problem:
@@ -83,7 +84,7 @@ def test_a_field_this_version_does_not_know_is_kept() -> None:
         ({"id": "a\n"}, "book.entries.0.id", "is not an id"),
         ({"at": "2026-11-25 19:42"}, "book.entries.0.at", "is not a date and time with its zone"),
         ({"at": "2026-02-30T10:00:00Z"}, "book.entries.0.at", "is not a date and time"),
-        ({"thing": "gel"}, "book.entries.0.thing", "must be production or location"),
+        ({"thing": "flag"}, "book.entries.0.thing", "must be production or location"),
         ({"after": "a"}, "book.entries.0.after", "must be a list, not text"),
         ({"gone": False}, "book.entries.0.gone", "must be true"),
         ({"gone": 1}, "book.entries.0.gone", "must be true"),
@@ -126,10 +127,10 @@ def test_a_missing_field_is_named() -> None:
         ('"' + '\\"' * 200_000, "ends too early"),
         ("[]", "not a book"),
         ('{"format": "evenkelvin-book"}', "does not say its version"),
-        ('{"format": "evenkelvin-book", "version": 2}', "newer Evenkelvin"),
+        ('{"format": "evenkelvin-book", "version": 3}', "newer Evenkelvin"),
         ('{"format": "evenkelvin-book", "version": -1}', "never in use"),
         ('{"format": "evenkelvin-book", "version": true}', "does not say its version"),
-        ('{"format": "evenkelvin-book", "version": 1}', "lacks the field entries"),
+        ('{"format": "evenkelvin-book", "version": 2}', "lacks the field entries"),
     ],
 )
 def test_a_text_that_is_no_book_is_refused_with_a_sentence(raw: str, words: str) -> None:
@@ -180,7 +181,7 @@ def test_an_earlier_version_is_brought_up_step_by_step() -> None:
     del old["after"]
     oldest = {"format": "evenkelvin-book", "version": -1, "log": [old]}
     now = book.migrate(oldest, 1, {0: from_0, -1: from_minus_1})
-    assert now == file_of(entry("a"))
+    assert now == {**file_of(entry("a")), "version": 1}
     assert oldest["log"] == [old]
 
 
@@ -192,6 +193,68 @@ def test_a_migrated_book_says_where_it_came_from(monkeypatch: pytest.MonkeyPatch
 
 def test_every_earlier_version_has_a_migration() -> None:
     assert sorted(book.MIGRATIONS) == list(range(1, book.VERSION))
+
+
+def test_a_book_of_version_1_still_opens_whole() -> None:
+    # As this app wrote it when a book held no gels of its own.
+    text = Path(__file__).with_name("book_version_1.json").read_text(encoding="utf-8")
+    old = json.loads(text)
+    read = book.read_book(text)
+    assert (old["version"], read.migrated_from, read.warnings) == (1, 1, ())
+    assert list(read.entries) == old["entries"]
+    assert book.book_hash(read.entries) == old["sha256"]
+    assert book.read_book(book.as_text(read)).entries == read.entries
+    (warning,) = book.read_book(text.replace("bounce", "kicker")).warnings
+    assert "changed after it was written" in warning
+
+
+# ------------------------------------------------------------------------------ measured gels
+
+
+def gel(id_: str, name: str = "amber", *, passes: float = 0.5, **more: Any) -> dict[str, Any]:
+    curve = {"wavelengths_nm": [400, 700], "transmittance": [0.1, passes]}
+    return entry(id_, "gel", data={"name": name, **curve}, **more)
+
+
+def test_a_part_brings_the_measured_gels_it_names_and_no_others() -> None:
+    entries = [
+        entry("l", "location", data={"window_gels": ["amber"], "window_gel_ids": ["g3"]}),
+        entry("s", "setup", parent="l"),
+        entry("k", parent="s", data={"planned": {"gels": ["amber"], "gel_ids": ["g2"]}}),
+        entry("r", "reading", parent="k", data={"pack": ["CTO", "amber"], "gel_ids": [None, "g1"]}),
+        entry("far", "light", parent="elsewhere", data={"gel_ids": ["g4"]}),
+        *(gel(f"g{n}") for n in range(1, 6)),
+        gel("g1b", of="g1", after=["g1"], passes=0.6),
+    ]
+    part = book.part_of(entries, "s")
+    ids = {each["id"] for each in part.entries}
+    assert ids == {"l", "s", "k", "r", "g1b", "g2", "g3"}
+    assert book.merge(entries, part.entries).entries == book.merge(entries).entries
+    # One that is named but missing, as in a file that was cut by hand, is no reason to refuse.
+    assert {each["id"] for each in book.part_of(entries[:4], "s").entries} == {"l", "s", "k", "r"}
+
+
+def test_two_gels_of_one_name_both_survive_a_merge() -> None:
+    mine = [gel("g1"), entry("r1", "reading", data={"pack": ["amber"], "gel_ids": ["g1"]})]
+    theirs = [gel("g2", passes=0.8), entry("r2", "reading", data={"gel_ids": ["g2"]})]
+    both = book.merge(mine, theirs)
+    assert both == book.merge(theirs, mine, theirs)
+    assert set(book.things(both.entries)["gel"]) == {"g1", "g2"}
+
+
+@pytest.mark.parametrize(
+    ("thing", "data", "where"),
+    [
+        ("reading", {"gel_ids": "g1"}, "gel_ids"),
+        ("reading", {"gel_ids": ["no spaces please"]}, "gel_ids.0"),
+        ("light", {"planned": {"gel_ids": [5]}}, "planned.gel_ids.0"),
+        ("location", {"window_gel_ids": {"a": 1}}, "window_gel_ids"),
+        ("gel", {"transmittance": [0.5, True]}, "transmittance.1"),
+        ("gel", {"name": ["amber"]}, "name"),
+    ],
+)
+def test_a_flaw_in_what_names_a_gel_is_told(thing: str, data: Any, where: str) -> None:
+    assert problem_of(file_of(entry("a", thing, data=data))).field == f"book.entries.0.data.{where}"
 
 
 # -------------------------------------------------------------------------------------- merge

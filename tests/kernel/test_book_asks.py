@@ -20,7 +20,7 @@ def entry(id_: str, thing: str, parent: str | None, at: str = AT, **data: Any) -
 
 
 def file_of(*entries: dict[str, Any]) -> dict[str, Any]:
-    return {"format": "evenkelvin-book", "version": 1, "entries": list(entries)}
+    return {"format": "evenkelvin-book", "version": 2, "entries": list(entries)}
 
 
 BOOK = file_of(
@@ -49,9 +49,9 @@ def test_a_book_is_counted_and_hashed_alike_as_text_and_as_data() -> None:
     data = answer({"ask": "book_check", "book": BOOK})
     text = answer({"ask": "book_check", "book": json.dumps(BOOK, indent=2)})
     assert data == text
-    assert (data["count"], data["version"], data["migrated_from"]) == (10, 1, None)
+    assert (data["count"], data["version"], data["migrated_from"]) == (10, 2, None)
     assert data["things"] == {
-        "production": 1, "location": 1, "setup": 1, "light": 2, "reading": 5,
+        "production": 1, "location": 1, "setup": 1, "light": 2, "reading": 5, "gel": 0,
     }  # fmt: skip
 
 
@@ -211,7 +211,12 @@ def test_the_report_says_what_hangs_and_what_to_mind() -> None:
     )  # fmt: skip
     assert report["mains_hz"] == 50
     assert report["gels"] == [
-        {"name": "full CTO", "pieces": 1, "lights": ["HMI through the doorway"]}
+        {
+            "name": "full CTO",
+            "pieces": 1,
+            "lights": ["HMI through the doorway"],
+            "measured": False,
+        }
     ]
     (setup,) = report["setups"]
     assert setup["path"] == ["The Night Ferry", "Car deck"]
@@ -229,6 +234,64 @@ def test_the_report_says_what_hangs_and_what_to_mind() -> None:
     whole = answer({"ask": "report", "book": BOOK, "of": "p"})
     assert whole["setups"] == report["setups"]
     assert problem_of(ask="report", book=BOOK, of="h")["field"] == "of"
+
+
+def amber(id_: str, passes: float, who: str, name: str = "amber") -> dict[str, Any]:
+    curve = {"wavelengths_nm": [400, 700], "transmittance": [0.1, passes]}
+    return {**entry(id_, "gel", None, name=name, **curve), "who": who}
+
+
+def test_a_report_tells_measured_gels_of_one_name_apart() -> None:
+    def light(id_: str, pack: list[str], ids: list[Any]) -> list[dict[str, Any]]:
+        reading = {"cct_K": "3300", "duv": "0", "pack": pack, "gel_ids": ids}
+        return [
+            entry(id_, "light", "s", name=id_),
+            entry(f"r{id_}", "reading", id_, **reading),
+        ]
+
+    book = file_of(
+        entry("p", "production", None, name="The Night Ferry"),
+        entry("l", "location", "p", name="Hall", windows=[{"width_m": 1, "height_m": 2}],
+              window_gels=["amber"], window_gel_ids=["g1"]),
+        entry("s", "setup", "l", name="wide"),
+        *light("key", ["amber", "full CTO"], ["g1", None]),
+        *light("fill", ["amber"], ["g2"]),
+        *light("rim", ["rust"], ["g3"]),
+        # The same film, measured once and written down twice.
+        *light("kicker", ["rust"], ["g4"]),
+        amber("g1", 0.5, "gaffer"),
+        amber("g2", 0.8, "best boy"),
+        amber("g3", 0.7, "gaffer", "rust"),
+        amber("g4", 0.7, "best boy", "rust"),
+    )  # fmt: skip
+    report = answer({"ask": "report", "book": book, "of": "s"})
+    mine, theirs = "amber (gaffer, 2026-10-27 16:00)", "amber (best boy, 2026-10-27 16:00)"
+    assert {gel["name"]: (gel["lights"], gel["measured"]) for gel in report["gels"]} == {
+        mine: (["key"], True),
+        theirs: (["fill"], True),
+        "full CTO": (["key"], False),
+        "rust": (["kicker", "rim"], True),
+    }
+    slips = {slip["name"]: slip for slip in report["setups"][0]["slips"]}
+    assert slips["key"]["hangs"] == [mine, "full CTO"]
+    assert slips["fill"]["readings"][0]["pack"] == [theirs]
+    assert report["windows"][0]["gels"] == [mine]
+    # Where only one of them hangs, its name says enough.
+    alone = answer({"ask": "report", "book": {**book, "entries": book["entries"][:5] + [
+        amber("g1", 0.5, "gaffer")]}, "of": "s"})  # fmt: skip
+    assert [gel["name"] for gel in alone["gels"]] == ["amber", "full CTO"]
+
+
+def test_a_setup_in_a_link_brings_the_gels_it_was_read_through() -> None:
+    gelled = entry("r9", "reading", "b", cct_K="3300", duv="0", pack=["amber"], gel_ids=["g1"])
+    entries = [*BOOK["entries"], gelled, amber("g1", 0.5, "gaffer"), amber("g2", 0.9, "gaffer")]
+    made = answer({"ask": "book_link", "book": file_of(*entries), "of": "s"})
+    opened = answer({"ask": "open_link", "link": made["link"]})
+    assert opened["things"]["gel"] == 1
+    gels = [each for each in opened["book"]["entries"] if each["thing"] == "gel"]
+    assert gels == [amber("g1", 0.5, "gaffer")]
+    codes = answer({"ask": "book_parts", "book": file_of(*entries), "of": "s"})["parts"]
+    assert answer({"ask": "join_parts", "parts": codes})["sha256"] == opened["sha256"]
 
 
 def test_a_report_of_an_empty_location_is_empty_but_whole() -> None:

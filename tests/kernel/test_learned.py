@@ -44,6 +44,65 @@ def test_the_ratio_of_two_spectra_gives_the_gel_back(name: str) -> None:
         assert gel[number] == pytest.approx(answer["nominal"][number], abs=1e-3)
 
 
+def own(name: str, curve: np.ndarray) -> dict:
+    nm = GRID.tolist()
+    return {"name": name, "wavelengths_nm": nm, "transmittance": curve.tolist()}
+
+
+def test_a_reading_means_the_gel_it_brings_whatever_the_kit_has_under_that_name() -> None:
+    theirs, mine = CURVES["1/2 CTO"], CURVES["1/4 CTB"]
+    gelled, _ = white(TUNGSTEN * theirs)
+    ask = {
+        "ask": "fix",
+        "reading": {**gelled, "lamp": "tungsten", "pack": ["amber"]},
+        "target": {"cct_K": 3200, "duv": 0},
+        "kit": ["full CTO"],
+    }
+    assert "no gel named" in desk.answer(ask)["problem"]["message"]
+    brings = {**ask["reading"], "own_gels": [own("amber", theirs)]}
+    answer = desk.answer({**ask, "reading": brings, "own_gels": [own("amber", mine)]})
+    # The bare lamp is 3200 K: taking the gel off brings it home, as no gel of the kit could.
+    best = answer["packs"][0]
+    assert (best["take_off"], best["add"]) == (["amber"], [])
+    assert best["lands"]["cct_K"] == pytest.approx(3200.0, abs=15.0)
+    where = desk.answer({**ask, "reading": {**brings, "own_gels": [{"name": "amber"}]}})["problem"]
+    assert where["field"] == "reading.own_gels.0.transmittance"
+
+
+def test_an_own_gel_that_hangs_is_the_one_in_the_kit() -> None:
+    amber = own("amber", CURVES["1/2 CTO"])
+    gelled, _ = white(planck(GRID, 5600.0) * CURVES["1/2 CTO"])
+    reading = {**gelled, "lamp": "daylight", "pack": ["amber"], "own_gels": [amber]}
+    answer = desk.answer(
+        {
+            "ask": "fix",
+            "reading": reading,
+            "target": {"cct_K": 3200, "duv": 0},
+            "own_gels": [amber],
+            "kit": ["amber", "1/2 CTO", "1/4 CTO", "1/8 CTO"],
+        }
+    )
+    assert answer["packs"]
+    assert all(not set(pack["take_off"]) & set(pack["add"]) for pack in answer["packs"]), (
+        "a gel is not swapped for itself"
+    )
+    assert any("amber" in pack["gels"] and pack["add"] for pack in answer["packs"])
+
+
+def test_the_field_follows_a_light_through_the_gels_it_brings() -> None:
+    amber = own("amber", CURVES["1/2 CTO"])
+    gelled, _ = white(TUNGSTEN * CURVES["1/2 CTO"])
+    answer = desk.answer(
+        {
+            "ask": "field",
+            "target": {"cct_K": 3200, "duv": 0},
+            "lights": [{**gelled, "pack": ["amber"], "own_gels": [amber]}],
+            "packs": [["amber", "1/2 CTB"]],
+        }
+    )
+    assert len(answer["lights"][0]["path"]) == 2
+
+
 def test_the_level_comes_from_the_lux_when_the_spectra_are_relative() -> None:
     _, bare_y = white(TUNGSTEN)
     through = TUNGSTEN * CURVES["full CTB"]

@@ -123,7 +123,7 @@ def test_something_added_behind_is_refused() -> None:
 
 
 def test_a_book_of_a_newer_version_asks_for_an_update() -> None:
-    raw = b'{"entries":[],"format":"evenkelvin-book","version":2}'
+    raw = b'{"entries":[],"format":"evenkelvin-book","version":3}'
     assert "newer Evenkelvin" in refusal(sealed(raw))
 
 

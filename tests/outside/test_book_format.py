@@ -31,6 +31,7 @@ READING = {
     "y": 0.4024,
     "illuminance_lx": "941",
     "pack": ["1/2 CTO"],
+    "gel_ids": [None, "g1"],
     "target": {"cct_K": 3200, "duv": 0},
     "spectrum": {"wavelengths_nm": [400, 405.0], "values": ["1", 2e-3]},
     "dialled": {"x": 0.4, "list": [1, None, {"deep": True}]},
@@ -45,7 +46,7 @@ ENTRY = {
     "data": READING,
     "who": "best boy",
 }
-BOOK = {"format": "evenkelvin-book", "version": 1, "count": 1, "entries": [ENTRY]}
+BOOK = {"format": "evenkelvin-book", "version": 2, "count": 1, "entries": [ENTRY]}
 
 #: Values that the schema takes in one place and refuses in another.
 _VALUES = st.one_of(
@@ -117,9 +118,10 @@ def test_the_kernel_takes_and_refuses_what_the_jsonschema_package_does(data: Any
         raise AssertionError([error.message for error in REFEREE.iter_errors(changed)] or changed)
 
 
-@pytest.mark.parametrize("thing", ["production", "location", "setup", "light", "reading"])
+@pytest.mark.parametrize("thing", ["production", "location", "setup", "light", "reading", "gel"])
 @pytest.mark.parametrize(
-    "name", ["name", "note", "photo", "hero", "mains_hz", "lamp", "stage", "x"]
+    "name",
+    ["name", "note", "photo", "hero", "mains_hz", "lamp", "stage", "x", "gel_ids", "planned"],
 )
 @pytest.mark.parametrize("value", [None, 5, "bare", "x" * 300, [], {}, True])
 def test_every_field_of_every_thing_is_judged_as_the_referee_does(

@@ -3,9 +3,10 @@ import { onStage, ready } from "./kernel/client.js";
 import { registerOffline } from "./offline.js";
 import { followFiles } from "./parts/bring-files.js";
 import { gels } from "./store/gels.js";
-import { openStore, settings } from "./store/index.js";
+import { openStore, reportFault, settings } from "./store/index.js";
 import { lightDraft } from "./store/light-draft.js";
 import { offlineState } from "./store/offline-state.js";
+import { tieOldReadings } from "./store/old-readings.js";
 import { followTheme } from "./theme.js";
 import "./views/shell.js";
 import { say } from "./parts/toast.js";
@@ -20,6 +21,7 @@ ready().catch(() => {}); // a failed boot is told where the answer would stand
 gels.follow();
 
 await openStore();
+await tieOldReadings().catch(reportFault);
 await lightDraft.load();
 followTheme();
 followFiles();

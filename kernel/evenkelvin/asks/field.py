@@ -58,7 +58,8 @@ def reply(fields: Fields) -> dict[str, Any]:
             at = f"packs.{index}"
             if not isinstance(pack, list):
                 raise Problem(at, "A pack is a list of gel names.")
-            gels = tuple(find_gel(known, str(name), f"{at}.{i}") for i, name in enumerate(pack))
+            here = known | {gel.name: gel for gel in light.pack}
+            gels = tuple(find_gel(here, str(name), f"{at}.{i}") for i, name in enumerate(pack))
             path = _path(view, light, gels).tolist()
         shown.append({"name": light.name, "across": float(across), "up": float(up), "path": path})
     mireds, line = locus(view, target.cct_k)

@@ -12,7 +12,7 @@ from evenkelvin.asks.plain import offset_plain
 from evenkelvin.exposure.stops import ratio_words
 from evenkelvin.fields import Fields
 from evenkelvin.interchange.book import book_hash, moment
-from evenkelvin.interchange.report import SetupReport, Slip, make_report
+from evenkelvin.interchange.report import Report, SetupReport, Slip, hangs, make_report
 from evenkelvin.interchange.setup_log import ReadingLog
 from evenkelvin.lights.tolerance import plain, read_tolerance
 
@@ -31,7 +31,8 @@ def reply(fields: Fields) -> dict[str, Any]:
       - ``field``: the request that gives the balance field, or None where no white is known
       - ``spectra``: ``[{"name", "at", "wavelengths_nm", "values"}]`` as they were logged
     - ``windows``: ``[{"location", "gels", "lines"}]``, the glass to be gelled, a line a size
-    - ``gels``: ``[{"name", "pieces", "lights"}]`` that hang now
+    - ``gels``: ``[{"name", "pieces", "lights", "measured"}]`` that hang now; a measured gel is
+      called by who measured it and when wherever its name alone could mean another
     - ``cautions``: sentences; ``tolerance``; ``book``: ``{"count", "sha256"}``
     """
     fields.refuse_unknown("ask", "book", "of", "tolerance")
@@ -46,13 +47,18 @@ def reply(fields: Fields) -> dict[str, Any]:
         "note": data.get("note"),
         "place": data.get("place"),
         "mains_hz": data.get("mains_hz"),
-        "setups": [_setup(each, fields.raw("tolerance")) for each in report.setups],
+        "setups": [_setup(report, each, fields.raw("tolerance")) for each in report.setups],
         "windows": [
             {"location": each.name, "gels": list(each.gels), "lines": list(each.lines)}
             for each in report.windows
         ],
         "gels": [
-            {"name": name, "pieces": len(lights), "lights": list(dict.fromkeys(lights))}
+            {
+                "name": name,
+                "pieces": len(lights),
+                "lights": list(dict.fromkeys(lights)),
+                "measured": name in report.measured,
+            }
             for name, lights in report.gels.items()
         ],
         "cautions": list(report.cautions),
@@ -61,7 +67,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     }
 
 
-def _setup(report: SetupReport, tolerance: Any) -> dict[str, Any]:
+def _setup(whole: Report, report: SetupReport, tolerance: Any) -> dict[str, Any]:
     thing = report.log.thing
     hero = report.log.hero.thing.id if report.log.hero else None
     times = sorted((each.at for slip in report.slips for each in slip.light.readings), key=moment)
@@ -90,7 +96,7 @@ def _setup(report: SetupReport, tolerance: Any) -> dict[str, Any]:
         "last": times[-1] if times else None,
         "target": report.white.target if report.white else None,
         "target_words": report.white.words if report.white else "no white was kept",
-        "slips": [_slip(slip, hero) for slip in report.slips],
+        "slips": [_slip(whole, slip, hero) for slip in report.slips],
         "field": field,
         "spectra": [
             {"name": slip.light.thing.name, "at": each.at, **each.data["spectrum"]}
@@ -101,7 +107,7 @@ def _setup(report: SetupReport, tolerance: Any) -> dict[str, Any]:
     }
 
 
-def _slip(slip: Slip, hero: str | None) -> dict[str, Any]:
+def _slip(whole: Report, slip: Slip, hero: str | None) -> dict[str, Any]:
     data = slip.light.thing.present["data"]
     return {
         "light": slip.light.thing.id,
@@ -110,7 +116,7 @@ def _slip(slip: Slip, hero: str | None) -> dict[str, Any]:
         "role": data.get("role"),
         "note": data.get("note"),
         "hero": slip.light.thing.id == hero,
-        "readings": [_reading(each) for each in slip.light.readings],
+        "readings": [_reading(whole, each) for each in slip.light.readings],
         "hangs": list(slip.hangs),
         "offset": offset_plain(slip.offset) if slip.offset else None,
         "verdict": slip.verdict,
@@ -119,13 +125,13 @@ def _slip(slip: Slip, hero: str | None) -> dict[str, Any]:
     }
 
 
-def _reading(log: ReadingLog) -> dict[str, Any]:
+def _reading(whole: Report, log: ReadingLog) -> dict[str, Any]:
     return {
         "id": log.entry["id"],
         "stage": log.data.get("stage"),
         "at": log.at,
         **state_plain(log.state),
-        "pack": list(log.data.get("pack") or []),
+        "pack": list(hangs(log, whole.names)),
         "dialled": log.data.get("dialled"),
         "dimmer": log.data.get("dimmer"),
         "note": log.data.get("note"),

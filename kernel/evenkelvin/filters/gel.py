@@ -29,7 +29,8 @@ _STEPS_PER_MIRED = 1.0 / 2.7
 class Gel:
     """A gel as it hangs: its name and transmittance, 0 to 1, shape (81,).
 
-    ``reference_k`` is the black body on which its nominal shift is stated.
+    ``reference_k`` is the black body on which its nominal shift is stated. Two gels of one name
+    and one curve are the same gel, wherever each was read.
     """
 
     name: str
@@ -39,6 +40,14 @@ class Gel:
     cut: str | None = None
     cc: float | None = None
     nominal: bool = True
+
+    def __eq__(self, other: object) -> bool:
+        if not isinstance(other, Gel):
+            return NotImplemented
+        return self.name == other.name and np.array_equal(self.transmittance, other.transmittance)
+
+    def __hash__(self) -> int:
+        return hash(self.name)
 
 
 @dataclass(frozen=True)

@@ -116,7 +116,14 @@ def nominal_kit() -> tuple[Gel, ...]:
     return tuple(gels)
 
 
-def _own_gel(fields: Fields) -> Gel:
+def read_own_gel(fields: Fields) -> Gel:
+    """Return a measured gel from its fields.
+
+    Raises
+    ------
+    Problem
+        When it has no name, or its curve cannot be a gel's.
+    """
     # What else a learned gel carries is for people: its curve says it all.
     fields.refuse_unknown(
         "name", "wavelengths_nm", "transmittance", "reference_K",
@@ -161,7 +168,7 @@ def read_kit(fields: Fields) -> tuple[Gel, ...]:
     """
     known = {gel.name: gel for gel in nominal_kit()}
     for group in fields.groups("own_gels", most=100):
-        gel = _own_gel(group)
+        gel = read_own_gel(group)
         known[gel.name] = gel
     if fields.raw("kit") is None:
         return tuple(known.values())

@@ -1,8 +1,11 @@
-"""The book: an append-only log of things (production, location, setup, light, reading).
+"""The book: an append-only log of things (production, location, setup, light, reading, gel).
 
 An entry is never changed. It names in ``after`` the entries that it replaces, so the present
 state of a thing is its *heads*: the entries that no other replaces. Edited in two places, a thing
 has two heads, and both are kept. Two books merge by the union of their entries.
+
+A measured gel is a thing of its own that belongs to nothing: what hangs it says so by its id, so
+that a reading keeps the gel it was taken through, whatever another phone has under that name.
 
 A book is read from its file's text or from plain data, brought up to the present version of
 ``data/book.schema.json``, and held as entries sorted by id.
@@ -29,7 +32,7 @@ Entry = dict[str, Any]
 Plain = dict[str, Any]
 
 FORMAT = "evenkelvin-book"
-VERSION = 1
+VERSION = 2
 #: Limits beyond those that the schema states.
 MOST_CHARACTERS = 64_000_000
 MOST_ENTRIES = 200_000
@@ -41,9 +44,13 @@ ABOVE: dict[str, str | None] = {
     "setup": "location",
     "light": "setup",
     "reading": "light",
+    "gel": None,
 }
 #: What brings a book of an earlier version to the next one, by the earlier version's number.
-MIGRATIONS: dict[int, Callable[[Plain], Plain]] = {}
+MIGRATIONS: dict[int, Callable[[Plain], Plain]] = {
+    # Version 1 had no gels of its own; every book of it is one of version 2.
+    1: lambda plain: plain,
+}
 
 _HINT = "Open the file that Evenkelvin exported, or export it again where it came from."
 
@@ -196,7 +203,9 @@ def read_book(raw: object, path: str = "book") -> Book:
     merged = merge(entries)
     warnings = list(merged.warnings)
     stated = current.get("sha256")
-    if found == VERSION and stated is not None and stated != book_hash(merged.entries):
+    # Entries that a migration changed have another hash than those that were written.
+    as_written = entries is plain.get("entries")
+    if as_written and stated is not None and stated != book_hash(merged.entries):
         warnings.append(
             "The book was changed after it was written: its contents do not give the hash that "
             "it states. Compare it with the place it came from."
@@ -399,8 +408,17 @@ def above(found: Mapping[str, Mapping[str, Thing]], thing: Thing) -> list[Thing]
     return chain
 
 
+def gel_ids(data: Mapping[str, Any]) -> list[str]:
+    """Return the ids of the measured gels that the data of a thing names."""
+    planned = data.get("planned")
+    plans = [planned] if isinstance(planned, dict) else []
+    named = [data.get("gel_ids"), data.get("window_gel_ids"), *(p.get("gel_ids") for p in plans)]
+    return [id_ for ids in named for id_ in ids or () if isinstance(id_, str)]
+
+
 def part_of(entries: Iterable[Entry], id_: str) -> Book:
-    """Return a book of one thing as it stands: what it belongs to, itself and all below it.
+    """Return a book of one thing as it stands: what it belongs to, itself and all below it, and
+    the measured gels that these name.
 
     Only heads, without the history before them: short enough for a link. It merges with the whole
     book without loss, because the entries are the same.
@@ -412,7 +430,10 @@ def part_of(entries: Iterable[Entry], id_: str) -> Book:
         each = queue.pop()
         wanted.append(each)
         queue.extend(below(found, each.kind, each.id))
-    return merge(head for each in wanted for head in each.heads)
+    heads = [head for each in wanted for head in each.heads]
+    named = dict.fromkeys(gel for head in heads for gel in gel_ids(head["data"]))
+    gels = [found["gel"][gel] for gel in named if gel in found["gel"]]
+    return merge(heads, (head for gel in gels for head in gel.heads))
 
 
 def summary(book: Book) -> Plain:

@@ -12,6 +12,7 @@ from typing import Any
 
 from evenkelvin.fields import Fields
 from evenkelvin.interchange.book import Entry, Thing, above, below, find, things
+from evenkelvin.interchange.gel_names import GelNames
 from evenkelvin.interchange.setup_log import (
     Found,
     LightLog,
@@ -82,7 +83,11 @@ class Glass:
 
 @dataclass(frozen=True, eq=False)
 class Report:
-    """What is reported on, its setups, what each gel hangs on, the cautions, and the windows."""
+    """What is reported on, its setups, what each gel hangs on, the cautions, and the windows.
+
+    ``measured`` are the gels among them that are no nominal ones; ``names`` tells gels of one name
+    apart.
+    """
 
     thing: Thing
     path: tuple[str, ...]
@@ -90,6 +95,13 @@ class Report:
     gels: dict[str, tuple[str, ...]]
     cautions: tuple[str, ...]
     windows: tuple[Glass, ...]
+    measured: frozenset[str]
+    names: GelNames
+
+
+def hangs(log: ReadingLog, names: GelNames) -> tuple[str, ...]:
+    """Return what hung when a reading was taken."""
+    return names.called(log.data.get("pack"), log.data.get("gel_ids"))
 
 
 def _white_state(white: White | None) -> State | None:
@@ -100,40 +112,45 @@ def _white_state(white: White | None) -> State | None:
     return states([{"x": float(target.xy[0]), "y": float(target.xy[1])}])[0]
 
 
-def _slip(light: LightLog, white: State | None, hero: ReadingLog | None, radius: float) -> Slip:
+def _slip(
+    light: LightLog,
+    white: State | None,
+    hero: ReadingLog | None,
+    radius: float,
+    names: GelNames,
+) -> Slip:
     latest = light.readings[-1] if light.readings else None
-    hangs = tuple(map(str, (latest.data.get("pack") or []) if latest else []))
     now = light.now
     moved = drift(now.state, white) if now and white else None
     return Slip(
         light,
-        hangs,
+        hangs(latest, names) if latest else (),
         moved,
         verdict(moved.steps, radius) if moved else None,
         stops_since(latest.state, hero.state) if latest and hero else None,
     )
 
 
-def _setup_report(found: Found, setup: Thing, radius: float) -> SetupReport:
-    log = setup_log(found, setup)
+def _setup_report(found: Found, log: SetupLog, radius: float, names: GelNames) -> SetupReport:
     white = white_of(log)
     state = _white_state(white)
     hero = log.hero.readings[-1] if log.hero and log.hero.readings else None
     return SetupReport(
         log,
-        tuple(each.name for each in above(found, setup)),
+        tuple(each.name for each in above(found, log.thing)),
         white,
-        tuple(_slip(light, state, hero, radius) for light in log.lights),
+        tuple(_slip(light, state, hero, radius, names) for light in log.lights),
     )
 
 
-def _glass(location: Thing) -> Glass | None:
+def _glass(location: Thing, names: GelNames) -> Glass | None:
     """Return the windows of a location as they were typed; None where it has none."""
     data = location.present["data"]
     lines = tuple(_window_line(window) for window in data.get("windows") or ())
     if not lines:
         return None
-    return Glass(location.name, tuple(data.get("window_gels") or ()), lines)
+    gels = names.called(data.get("window_gels"), data.get("window_gel_ids"))
+    return Glass(location.name, gels, lines)
 
 
 def _window_line(window: Mapping[str, Any]) -> str:
@@ -180,7 +197,21 @@ def make_report(entries: Iterable[Entry], of: str, radius: float) -> Report:
     setups = [thing]
     while setups and setups[0].kind != "setup":
         setups = [inner for outer in setups for inner in below(found, outer.kind, outer.id)]
-    reports = tuple(_setup_report(found, setup, radius) for setup in setups)
+    logs = [setup_log(found, setup) for setup in setups]
+    places = _locations(found, thing)
+    hung = [
+        (each.data.get("pack"), each.data.get("gel_ids"))
+        for log in logs
+        for light in log.lights
+        for each in light.readings
+    ]
+    panes = [
+        (each.present["data"].get("window_gels"), each.present["data"].get("window_gel_ids"))
+        for each in places
+    ]
+    names = GelNames(found)
+    names.learn([*hung, *panes])
+    reports = tuple(_setup_report(found, log, radius, names) for log in logs)
     slips = [slip for report in reports for slip in report.slips]
     gels: dict[str, list[str]] = {}
     for slip in slips:
@@ -188,7 +219,7 @@ def make_report(entries: Iterable[Entry], of: str, radius: float) -> Report:
             gels.setdefault(gel, []).append(slip.light.thing.name)
     lamps = {slip.light.lamp for slip in slips}
     cautions = [words for lamp, words in _LAMP_CAUTIONS.items() if lamp in lamps]
-    glass = [each for each in map(_glass, _locations(found, thing)) if each is not None]
+    glass = [each for each in (_glass(place, names) for place in places) if each is not None]
     if gels or glass:
         cautions.append(_GEL_CAUTION)
     if glass:
@@ -197,7 +228,9 @@ def make_report(entries: Iterable[Entry], of: str, radius: float) -> Report:
         thing,
         tuple(each.name for each in above(found, thing)),
         reports,
-        {gel: tuple(names) for gel, names in sorted(gels.items())},
+        {gel: tuple(lights) for gel, lights in sorted(gels.items())},
         (*cautions, *_ALWAYS),
         tuple(glass),
+        frozenset(gel for row in [*hung, *panes] for gel in names.measured(*row)),
+        names,
     )

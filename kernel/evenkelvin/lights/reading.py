@@ -19,7 +19,7 @@ from evenkelvin.colorimetry.temperature import (
 from evenkelvin.data import Floats
 from evenkelvin.fields import Fields, decimals
 from evenkelvin.filters.gel import Gel
-from evenkelvin.filters.kit import find_gel
+from evenkelvin.filters.kit import find_gel, read_own_gel
 from evenkelvin.lights.stand_in import LAMPS, bend, stand_ins
 from evenkelvin.problem import Problem
 
@@ -36,7 +36,7 @@ _BRIGHTEST_LX = 200_000.0
 
 _FIELDS = (
     "x", "y", "cct_K", "duv", "spectrum", "illuminance_lx", "illuminance_fc", "exposure_lx_s",
-    "lamp", "name", "note", "pack",
+    "lamp", "name", "note", "pack", "own_gels",
 )  # fmt: skip
 
 
@@ -125,8 +125,13 @@ def _read_cct(fields: Fields, warnings: list[str]) -> Floats:
 
 
 def read_pack(fields: Fields, kit: tuple[Gel, ...]) -> tuple[Gel, ...]:
-    """Return the gels that the field ``pack`` names."""
+    """Return the gels that the field ``pack`` names.
+
+    Those that ``own_gels`` brings along come first: a reading means the gel it was taken through,
+    whatever the kit has under that name.
+    """
     known = {gel.name: gel for gel in kit}
+    known |= {gel.name: gel for gel in map(read_own_gel, fields.groups("own_gels", most=200))}
     names = fields.texts("pack")
     return tuple(find_gel(known, name, f"{fields.at('pack')}.{i}") for i, name in enumerate(names))
 

@@ -1,8 +1,9 @@
 /** The gels that the person measured, each with its numbers beside the nominal ones. */
-import { html } from "lit";
+import { html, nothing } from "lit";
 import { gels } from "../store/gels.js";
-import { reportFault } from "../store/index.js";
-import { ownGels, removeOwnGel } from "../store/own-gels.js";
+import { elsewhere } from "../store/hung.js";
+import { reportFault, settings } from "../store/index.js";
+import { adoptGel, removeOwnGel } from "../store/own-gels.js";
 import { t } from "../words/index.js";
 import { mired, stops } from "../words/numbers.js";
 import { fileButton } from "./bring-files.js";
@@ -11,14 +12,49 @@ import { say } from "./toast.js";
 
 /** @param {string} name */
 async function remove(name) {
-  const undo = await removeOwnGel(name, Boolean(gels.nominalOf(name)));
+  const undo = await removeOwnGel(name);
   say(t("own.removed", { name }), { label: t("undo"), run: () => undo().catch(reportFault) });
+}
+
+/** @param {import("../store/hung.js").Known} gel */
+async function adopt(gel) {
+  const undo = await adoptGel(gel);
+  say(t("own.adopted", { name: gel.name }), {
+    label: t("undo"),
+    run: () => undo().catch(reportFault),
+  });
+}
+
+/** Gels that readings of the book were taken through, and the kit has not. */
+function elsewhereList() {
+  const known = elsewhere();
+  if (!known.length) return nothing;
+  return html`<details class="more">
+    <summary>${t("own.elsewhere", { n: known.length })}</summary>
+    <p class="hint">${t("own.elsewhereLead")}</p>
+    <ul class="readings">
+      ${known.map(
+        (gel) => html`<li>
+          <span>${gel.label}</span>
+          <button
+            type="button"
+            class="quiet"
+            ?disabled=${!gels.all}
+            aria-label=${t("own.adoptName", { name: gel.label })}
+            @click=${() => adopt(gel).catch(reportFault)}
+          >
+            ${t("own.adopt")}
+          </button>
+        </li>`,
+      )}
+    </ul>
+  </details>`;
 }
 
 export function ownGelList() {
   return html`
     <p class="hint">${t("own.lead")}</p>
-    ${ownGels().map(
+    ${settings.get("ownGels").map(
       (gel) => html`<details class="own-gel">
         <summary>
           <strong>${gel.name}</strong>
@@ -37,6 +73,7 @@ export function ownGelList() {
         </div>
       </details>`,
     )}
+    ${elsewhereList()}
     <div class="actions">
       ${fileButton({ id: "gel-file", label: t("own.load"), choices: { quantity: "transmittance" } })}
     </div>

@@ -1,5 +1,6 @@
 /** What the kept plan wants of a light, beside what was measured since. */
 import { html, nothing } from "lit";
+import { hung, labels } from "../store/hung.js";
 import { book } from "../store/index.js";
 import { matchesPlan } from "../store/plan.js";
 import { t } from "../words/index.js";
@@ -24,8 +25,8 @@ export function planned(light, reading, answer) {
   const plan = light.data.planned;
   if (!plan) return nothing;
   const since = reading.id !== plan.from;
-  const hung = [...(reading.data.pack ?? [])].sort().join();
-  const asPlanned = hung === [...plan.gels].sort().join();
+  const hangs = hung(reading.data).sort().join();
+  const asPlanned = hangs === labels(plan.gels, plan.gel_ids).sort().join();
   return html`
     <p class="planned">
       <span class="what">${t("planned.plan")}</span>

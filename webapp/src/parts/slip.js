@@ -1,5 +1,6 @@
 /** A light's short card on Set: how far out it is, and what to hang on it. */
 import { html, nothing } from "lit";
+import { hung } from "../store/hung.js";
 import { tunable } from "../store/lamps.js";
 import { t } from "../words/index.js";
 import { index, kelvin, steps, stops, whenRead } from "../words/numbers.js";
@@ -21,7 +22,7 @@ import { warningList } from "./warnings.js";
  */
 export function slip({ light, reading, answer, hero, number, level, problem, onMeasure }) {
   const pack = answer?.pack;
-  const on = reading.data.pack ?? [];
+  const on = hung(reading.data);
   return html`
     <li class="slip">
       <header>

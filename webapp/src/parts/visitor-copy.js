@@ -76,6 +76,11 @@ export function visitorCopy() {
           readings: count(summary.things.reading),
         })}
       </p>
+      ${
+        summary.things.gel
+          ? html`<p class="hint">${t("copy.gels", { n: summary.things.gel })}</p>`
+          : nothing
+      }
       <p class="hint hash">${t("copy.hash", { n: summary.count, hash: summary.sha256.slice(0, 12) })}</p>
       ${warningList(summary.warnings)} ${problemNote(problem || undefined)}
       ${

@@ -1,5 +1,6 @@
 /** What hangs on the lights of a setup, and what would have to: the gel side of a whole setup. */
 import { ask } from "../kernel/client.js";
+import { hung, labels } from "./hung.js";
 import { readingQuestion, terms, whiteQuestion } from "./questions.js";
 import { heroOf, lightsOf } from "./shoot.js";
 
@@ -28,10 +29,10 @@ export async function gelsOf(setup, advised) {
   const lights = lightsOf(setup);
   const hanging = lights.map(({ light, reading }) => ({
     light,
-    gels: /** @type {string[]} */ (reading.data.pack ?? []),
+    gels: hung(reading.data),
     planned:
       light.data.planned?.from === reading.id
-        ? /** @type {string[]} */ (light.data.planned.gels)
+        ? labels(light.data.planned.gels, light.data.planned.gel_ids)
         : undefined,
   }));
   if (!advised || !lights.length) return hanging;

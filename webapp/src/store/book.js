@@ -20,6 +20,10 @@ import { announce } from "./tabs.js";
  * @property {boolean} gone
  */
 
+/** The measured gels that the data of a thing names, by their ids. @param {Record<string, any>} data */
+const gelIds = ({ gel_ids, window_gel_ids, planned }) =>
+  [gel_ids, window_gel_ids, planned?.gel_ids].flatMap((ids) => ids ?? []).filter(Boolean);
+
 export class Book extends EventTarget {
   /** @param {import("./database.js").Database} database */
   constructor(database) {
@@ -148,7 +152,8 @@ export class Book extends EventTarget {
   }
 
   /**
-   * The entries of a thing, of all below it and of what it belongs to; the whole log without one.
+   * The entries of a thing, of all below it, of what it belongs to and of the measured gels that
+   * these name; the whole log without one.
    * @param {string} [id]
    * @returns {Entry[]}
    */
@@ -168,7 +173,8 @@ export class Book extends EventTarget {
         seen.add(below);
       }
     }
-    return entries;
+    const gels = new Set(entries.flatMap(({ data }) => gelIds(data)));
+    return [...entries, ...[...gels].flatMap((gel) => this.#history.get(gel) ?? [])];
   }
 
   /** @returns {Entry[]} the whole log, oldest first. */

@@ -4,7 +4,7 @@
  */
 import { ask, onStage } from "../kernel/client.js";
 import { settings } from "./index.js";
-import { retiredNames, withOwnGels } from "./own-gels.js";
+import { withOwnGels } from "./own-gels.js";
 
 /**
  * @typedef {object} Gel
@@ -36,7 +36,7 @@ class Gels extends EventTarget {
 
   async #load() {
     const own = withOwnGels();
-    const asked = JSON.stringify([own, [...retiredNames()]]);
+    const asked = JSON.stringify(own);
     if (asked === this.#asked) return;
     this.#asked = asked;
     if (!this.nominal.length) {
@@ -48,8 +48,7 @@ class Gels extends EventTarget {
     const answer = own.own_gels ? await ask({ ask: "kit", ...own }) : { gels: this.nominal };
     if (this.#asked !== asked) return;
     if (!answer.gels) return this.#forget(asked);
-    const retired = retiredNames();
-    this.all = answer.gels.filter((/** @type {Gel} */ gel) => !retired.has(gel.name));
+    this.all = answer.gels;
     this.dispatchEvent(new Event("change"));
   }
 

@@ -4,6 +4,7 @@
  * bears its name, unless the book says otherwise (`fixture`).
  */
 import { stamp } from "./entries.js";
+import { hung } from "./hung.js";
 import { book, settings } from "./index.js";
 import { readingQuestion, terms } from "./questions.js";
 import { targetFor } from "./shoot.js";
@@ -99,10 +100,10 @@ export const tunable = (light) =>
  * @param {Thing} light
  */
 export function dialHistory(light) {
-  const pack = (book.latest(light.id)?.data.pack ?? []).join();
+  const pack = hung(book.latest(light.id)?.data ?? {}).join();
   return book
     .below(light.id, "reading")
-    .filter(({ data }) => data.dialled && (data.pack ?? []).join() === pack)
+    .filter(({ data }) => data.dialled && hung(data).join() === pack)
     .reverse();
 }
 

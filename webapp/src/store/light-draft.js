@@ -4,6 +4,7 @@
  */
 import { levelField } from "./camera.js";
 import { stamp } from "./entries.js";
+import { hung } from "./hung.js";
 import { book, drafts, reportFault, settings } from "./index.js";
 import { earlierOf, keepReading } from "./shoot.js";
 
@@ -27,7 +28,7 @@ const FORM = "light";
  * @property {string} place          where it was read
  * @property {{latitude: number, longitude: number, accuracy_m: number} | null} position
  * @property {string} photo          a small picture as a data address
- * @property {string[]} pack         gels on the light while it is read
+ * @property {string[]} pack         labels of the gels on the light while it is read
  * @property {string | null} light   id of the light, when it was measured before
  * @property {string | null} before  id of the reading this one is compared with
  * @property {{at: string, reading: string} | null} kept  set once it is in the book
@@ -115,7 +116,7 @@ class LightDraft extends EventTarget {
       before: before?.id ?? null,
       name: book.thing(light)?.data.name ?? "",
       lamp: book.thing(light)?.data.lamp ?? "unknown",
-      pack: pack ?? then?.data.pack ?? [],
+      pack: pack ?? hung(then?.data ?? {}),
       way: then?.data.spectrum ? "spectrum" : then?.data.cct_K ? "cct" : "xy",
     });
   }

@@ -2,7 +2,9 @@
  * Gels that the person measured: kept in the settings of this book, sent with every question about
  * gel, and preferred to the nominal gel of the same name.
  */
-import { book, settings } from "./index.js";
+import { ask } from "../kernel/client.js";
+import { stamp } from "./entries.js";
+import { settings } from "./index.js";
 
 /** @typedef {import("./gels.js").Gel} Gel */
 
@@ -18,23 +20,8 @@ import { book, settings } from "./index.js";
  * @property {string} [source]     how it was learned
  * @property {number[][]} [unknown]  ranges in nm that were not measured
  * @property {{mired: number, duv: number, stops: number}} [nominal]  its namesake on that light
- * @property {boolean} [retired]   removed, but old readings were taken through it
+ * @property {string} [at]         when it came into the kit
  */
-
-/** Those that are in the kit. @returns {OwnGel[]} */
-export function ownGels() {
-  return settings.get("ownGels").filter((gel) => !gel.retired);
-}
-
-/** Names that old readings may use and no advice may. @returns {Set<string>} */
-export function retiredNames() {
-  return new Set(
-    settings
-      .get("ownGels")
-      .filter((gel) => gel.retired)
-      .map((gel) => gel.name),
-  );
-}
 
 /** The part of a question that brings the own gels along. */
 export function withOwnGels() {
@@ -56,24 +43,35 @@ export function withOwnGels() {
  */
 export async function keepOwnGel(gel) {
   const before = settings.get("ownGels");
-  await settings.set("ownGels", [...before.filter(({ name }) => name !== gel.name), gel]);
+  const others = before.filter(({ name }) => name !== gel.name);
+  await settings.set("ownGels", [...others, { ...gel, at: stamp() }]);
   return () => settings.set("ownGels", before);
 }
 
 /**
- * Take a gel out of the kit. Where the book has readings through it and no nominal gel has its
- * name, its curve stays known, so that those readings can still be judged.
- * @param {string} name
- * @param {boolean} nominal  whether a nominal gel of this name takes over
+ * Put a gel that the book knows into the kit, under the name it has where it was measured.
+ * @param {import("./hung.js").Known} gel
  * @returns {Promise<() => Promise<void>>} undo
  */
-export async function removeOwnGel(name, nominal) {
+export async function adoptGel({ name, data }) {
+  const { wavelengths_nm, transmittance, reference_K, source, unknown } = data;
+  const curve = { name, wavelengths_nm, transmittance, reference_K };
+  const answer = await ask({ ask: "kit", own_gels: [curve] });
+  if (answer.problem) throw new Error(answer.problem.message);
+  const { mired, duv, stops } = answer.gels.find((/** @type {Gel} */ gel) => gel.name === name);
+  return keepOwnGel({ ...curve, mired, duv, stops, source, unknown });
+}
+
+/**
+ * Take a gel out of the kit. Readings through it have its curve in the book.
+ * @param {string} name
+ * @returns {Promise<() => Promise<void>>} undo
+ */
+export async function removeOwnGel(name) {
   const before = settings.get("ownGels");
-  const used = book.entries().some(({ data }) => data.pack?.includes(name));
-  const after =
-    used && !nominal
-      ? before.map((gel) => (gel.name === name ? { ...gel, retired: true } : gel))
-      : before.filter((gel) => gel.name !== name);
-  await settings.set("ownGels", after);
+  await settings.set(
+    "ownGels",
+    before.filter((gel) => gel.name !== name),
+  );
   return () => settings.set("ownGels", before);
 }

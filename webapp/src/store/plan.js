@@ -5,6 +5,7 @@
  */
 import { replacement, stamp } from "./entries.js";
 import { gels } from "./gels.js";
+import { tie } from "./hung.js";
 import { book, settings } from "./index.js";
 import { reachOf } from "./lamps.js";
 import { readingQuestion, terms } from "./questions.js";
@@ -84,15 +85,19 @@ export async function keepPlan(setup, lights, plan, question) {
       reached: { by: "balance", whites, tolerance, stock: pieceCounts, kit: question.kit ?? null },
     },
   });
+  /** @type {import("./entries.js").Entry[]} */
+  const made = [];
   const lightEntries = lights.map(({ light, reading }, index) => {
     const part = plan.per_light[index];
+    const { names, ids } = tie(part.gels, made);
     const { cct_K, duv, x, y } = part.lands;
     return replacement(light.heads, {
       ...light.data,
       planned: {
         does: part.does,
         words: part.words,
-        gels: part.gels,
+        gels: names,
+        ...(ids.length ? { gel_ids: ids } : {}),
         dial: part.dial && { x: part.dial.x, y: part.dial.y, cct_K: part.dial.cct_K },
         lands: { x, y, cct_K, duv },
         steps: part.steps,
@@ -102,7 +107,7 @@ export async function keepPlan(setup, lights, plan, question) {
       },
     });
   });
-  await book.add(setupEntry, ...lightEntries);
+  await book.add(...made, setupEntry, ...lightEntries);
   await settings.set("white", camera);
   return async () => {
     await book.add(

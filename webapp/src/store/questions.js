@@ -3,8 +3,9 @@
  * were typed: the kernel reads them, not we.
  */
 import { gels } from "./gels.js";
+import { curves, hung } from "./hung.js";
 import { book, settings } from "./index.js";
-import { retiredNames, withOwnGels } from "./own-gels.js";
+import { withOwnGels } from "./own-gels.js";
 
 /** The fields of a reading that the kernel knows. */
 const READING = [
@@ -32,7 +33,11 @@ export function readingQuestion(data, name) {
     if (value !== undefined && value !== "") reading[field] = value;
   }
   if (name) reading.name = name;
-  if (data.pack?.length) reading.pack = data.pack;
+  if (data.pack?.length) {
+    reading.pack = hung(data);
+    const own = curves(data.pack, data.gel_ids);
+    if (own.length) reading.own_gels = own;
+  }
   return reading;
 }
 
@@ -41,7 +46,7 @@ export function terms() {
   const tolerance = settings.get("tolerance");
   const without = new Set(settings.get("without"));
   const own = withOwnGels();
-  if ((without.size === 0 && retiredNames().size === 0) || !gels.all) return { tolerance, ...own };
+  if (without.size === 0 || !gels.all) return { tolerance, ...own };
   const kit = gels.all.map((gel) => gel.name).filter((name) => !without.has(name));
   return { tolerance, kit, ...own };
 }
@@ -58,7 +63,7 @@ export function whiteQuestion() {
  */
 export function bookQuestion(...ids) {
   const parts = ids.length ? ids.flatMap((id) => book.part(id)) : book.part();
-  return { format: "evenkelvin-book", version: 1, entries: [...new Set(parts)] };
+  return { format: "evenkelvin-book", version: 2, entries: [...new Set(parts)] };
 }
 
 /** What the white of a setup was. @param {string} setup its id */

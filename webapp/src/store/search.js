@@ -4,6 +4,7 @@
  */
 import { ask } from "../kernel/client.js";
 import { tMaybe } from "../words/index.js";
+import { hung } from "./hung.js";
 import { book, settings } from "./index.js";
 import { readingQuestion } from "./questions.js";
 
@@ -86,7 +87,7 @@ function rowOf(row) {
     data.x,
     data.y,
     data.cct_K,
-    ...(data.pack ?? []),
+    ...hung(data),
     tMaybe(`lamp.${lamp}`, lamp),
     tMaybe(`stage.${data.stage}`, ""),
     ...row.reading.heads.map((head) => head.who),

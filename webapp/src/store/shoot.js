@@ -5,6 +5,7 @@
 import { ask } from "../kernel/client.js";
 import { t } from "../words/index.js";
 import { creation, replacement } from "./entries.js";
+import { tie } from "./hung.js";
 import { book, settings } from "./index.js";
 import { readingQuestion, whiteQuestion } from "./questions.js";
 
@@ -82,12 +83,12 @@ export function targetFor(light = null) {
 }
 
 /**
- * A target as it is kept with a reading: of a hero light whose spectrum was measured, only the
- * x y, or every reading would carry that spectrum along.
+ * A target as it is kept with a reading: a white, whatever hung when a hero light gave it. Of one
+ * whose spectrum was measured only the x y, or every reading would carry that spectrum along.
  * @param {Record<string, any>} question
  * @returns {Promise<Record<string, any>>}
  */
-export async function targetToKeep(question) {
+export async function targetToKeep({ pack: _pack, own_gels: _gels, ...question }) {
   if (!question.spectrum) return question;
   const white = await ask({ ask: "describe", reading: question });
   return white.problem ? question : { x: white.x, y: white.y };
@@ -204,7 +205,9 @@ export async function openSetup(id) {
  * @returns {Promise<{light: string, reading: string}>} when durable
  */
 export async function keepReading({ light, lightData, data }) {
+  /** @type {import("./entries.js").Entry[]} */
   const entries = [];
+  const { names, ids } = tie(data.pack ?? [], entries);
   let setup = currentSetup()?.id;
   const known = book.standing(light);
   if (!known && !setup) {
@@ -223,7 +226,12 @@ export async function keepReading({ light, lightData, data }) {
   // A clock that was set back must not put this reading before those it came after.
   const earlier = known ? book.below(known.id, "reading") : [];
   const behind = earlier.some((one) => Date.parse(one.at) > Date.now());
-  const taken = behind ? { ...data, follows: earlier[0].id } : data;
+  const taken = {
+    ...data,
+    pack: names,
+    ...(ids.length ? { gel_ids: ids } : {}),
+    ...(behind ? { follows: earlier[0].id } : {}),
+  };
   const reading = creation("reading", /** @type {string} */ (id), taken);
   await book.add(...entries, reading);
   if (!known && setup !== settings.get("here")) {

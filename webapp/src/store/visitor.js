@@ -89,8 +89,21 @@ class Visitor extends EventTarget {
     }
   }
 
-  /** One code of a series. @param {string} text */
-  async takeCode(text) {
+  /**
+   * One code of a series, after those that came before it: each is joined to what they left.
+   * @param {string} text
+   * @returns {Promise<void>}
+   */
+  takeCode(text) {
+    const taken = this.#taking.then(() => this.#takeCode(text));
+    this.#taking = taken.catch(() => {});
+    return taken;
+  }
+
+  /** @type {Promise<void>} */ #taking = Promise.resolve();
+
+  /** @param {string} text */
+  async #takeCode(text) {
     if (this.parts.includes(text)) return;
     const parts = [...this.parts, text];
     const answer = await this.#ask({ ask: "join_parts", parts });
@@ -110,7 +123,7 @@ class Visitor extends EventTarget {
     if (!copy) return;
     const theirs = copy.book.part();
     const own = theirs.flatMap((entry) => book.entry(entry.id) ?? []);
-    const as = { format: "evenkelvin-book", version: 1 };
+    const as = { format: "evenkelvin-book", version: 2 };
     const merged = await this.#ask({
       ask: "book_merge",
       books: [

@@ -17,6 +17,7 @@ import { problemNote, warningList } from "../parts/warnings.js";
 import { Watch } from "../parts/watch.js";
 import { levelUnit } from "../store/camera.js";
 import { gels } from "../store/gels.js";
+import { hung } from "../store/hung.js";
 import { book, drafts, reportFault, settings } from "../store/index.js";
 import {
   dialHistory,
@@ -144,7 +145,7 @@ class DialView extends Page {
           ...readingOf(this.measured, this.unit),
           dialled: colourOf(this.dialledNow),
           lamp: light.data.lamp ?? "unknown",
-          pack: latest.pack ?? [],
+          pack: hung(latest),
           stage: "re-checked",
           target: targetFor(light.id).question,
         },

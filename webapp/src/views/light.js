@@ -24,6 +24,7 @@ import { Watch } from "../parts/watch.js";
 import { welcome } from "../parts/welcome.js";
 import { levelField, levelOf, levelUnit } from "../store/camera.js";
 import { gels } from "../store/gels.js";
+import { hung } from "../store/hung.js";
 import { book, reportFault, settings } from "../store/index.js";
 import { lightDraft } from "../store/light-draft.js";
 import { withOwnGels } from "../store/own-gels.js";
@@ -310,16 +311,16 @@ class LightView extends Page {
     const { typed, reading } = lightDraft;
     const before = book.thing(typed.before)?.data;
     if (!before) return nothing;
-    const hung = [...typed.pack];
-    for (const name of before.pack ?? []) {
-      const place = hung.indexOf(name);
-      if (place >= 0) hung.splice(place, 1);
+    const fresh = [...typed.pack];
+    for (const name of hung(before)) {
+      const place = fresh.indexOf(name);
+      if (place >= 0) fresh.splice(place, 1);
     }
-    if (!hung.length) return nothing;
+    if (!fresh.length) return nothing;
     return html`<ek-learn-gel
       .bare=${readingQuestion(before)}
       .gelled=${readingQuestion(reading)}
-      .gels=${hung}
+      .gels=${fresh}
     ></ek-learn-gel>`;
   }
 

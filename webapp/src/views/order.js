@@ -13,6 +13,7 @@ import { Watch } from "../parts/watch.js";
 import { gelsOf } from "../store/advice.js";
 import { cuttingQuestion, stockQuestion } from "../store/by-the-roll.js";
 import { gels } from "../store/gels.js";
+import { labels, tradeName } from "../store/hung.js";
 import { book, reportFault, settings } from "../store/index.js";
 import { currentSetup, locations, placeWords } from "../store/shoot.js";
 import { t } from "../words/index.js";
@@ -119,10 +120,14 @@ class OrderView extends Page {
       .filter(({ gels: names }) => names.length)
       .map(({ light, gels: names }) => {
         const own = ownSize(light);
-        return { gels: names, ...(typedIn(own) ? own : piece), where: light.data.name };
+        return {
+          gels: names.map(tradeName),
+          ...(typedIn(own) ? own : piece),
+          where: light.data.name,
+        };
       });
     const glass = this.extent.places.flatMap((place) => {
-      const names = place.data.window_gels ?? [];
+      const names = labels(place.data.window_gels, place.data.window_gel_ids).map(tradeName);
       if (!names.length) return [];
       return (place.data.windows ?? []).map((/** @type {any} */ { name, ...window }) => ({
         gels: names,

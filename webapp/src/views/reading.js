@@ -11,6 +11,7 @@ import { deleteThing, versions } from "../parts/versions.js";
 import { problemNote, warningList } from "../parts/warnings.js";
 import { Watch } from "../parts/watch.js";
 import { gels } from "../store/gels.js";
+import { hung, tie } from "../store/hung.js";
 import { book, drafts, reportFault, settings } from "../store/index.js";
 import { readingQuestion } from "../store/questions.js";
 import { t, tMaybe } from "../words/index.js";
@@ -69,7 +70,11 @@ class ReadingView extends Page {
     const kept = Object.fromEntries(
       Object.entries(edited).filter(([, value]) => value !== "" && value !== null),
     );
-    await book.replace(this.id, kept);
+    /** @type {import("../store/entries.js").Entry[]} */
+    const made = [];
+    const { names, ids } = tie(kept.pack ?? [], made);
+    if (made.length) await book.add(...made);
+    await book.replace(this.id, { ...kept, pack: names, ...(ids.length ? { gel_ids: ids } : {}) });
     this.change(null);
     say(t("reading.changed"));
   }
@@ -77,6 +82,8 @@ class ReadingView extends Page {
   /** @param {Thing} reading */
   renderFacts(reading) {
     const { data } = reading;
+    // While it is changed a gel goes by its label alone.
+    const { gel_ids: _ids, ...rest } = data;
     const { answer, problem } = this.white;
     const unit = settings.get("illuminance");
     const facts = [
@@ -87,7 +94,7 @@ class ReadingView extends Page {
       answer?.illuminance_lx && [t("light.illuminance"), illuminance(answer, unit)],
       [t("light.lamp"), tMaybe(`lamp.${data.lamp}`, data.lamp ?? "–")],
       [t("reading.stage"), tMaybe(`stage.${data.stage}`, "–")],
-      data.pack?.length && [t("reading.gels"), data.pack.join(" + ")],
+      data.pack?.length && [t("reading.gels"), hung(data).join(" + ")],
       data.dimmer && [t("log.dimmer"), data.dimmer],
       data.dialled && [t("log.dialled"), data.dialled],
       data.target && [t("reading.target"), whiteOf(data.target)],
@@ -120,7 +127,7 @@ class ReadingView extends Page {
         >
           ${t("book.delete")}
         </button>
-        <button type="button" class="main" @click=${() => this.change({ ...data })}>
+        <button type="button" class="main" @click=${() => this.change({ ...rest, pack: hung(data) })}>
           ${t("reading.change")}
         </button>
       </div>

@@ -211,15 +211,6 @@ class ReportView extends Page {
           .join(" · ")}
       </p>
       ${report.setups.map((/** @type {any} */ setup) => this.renderSetup(setup))}
-      ${report.windows.map(
-        (/** @type {any} */ glass) => html`<section>
-          <h2>${t("windows.title", { name: glass.location })}</h2>
-          ${glass.gels.length ? html`<p>${t("report.hangs", { pack: glass.gels.join(" + ") })}</p>` : nothing}
-          <ul class="plain">
-            ${glass.lines.map((/** @type {string} */ line) => html`<li>${line}</li>`)}
-          </ul>
-        </section>`,
-      )}
       ${
         report.gels.length
           ? html`<section>
@@ -235,7 +226,10 @@ class ReportView extends Page {
                 <tbody>
                   ${report.gels.map(
                     (/** @type {any} */ gel) => html`<tr>
-                      <th scope="row">${gel.name}</th>
+                      <th scope="row">
+                        ${gel.name}
+                        ${gel.measured ? html`<span class="hint">${t("report.measured")}</span>` : nothing}
+                      </th>
                       <td>${gel.pieces}</td>
                       <td>${gel.lights.join(", ")}</td>
                     </tr>`,
@@ -245,10 +239,10 @@ class ReportView extends Page {
             </section>`
           : nothing
       }
-      ${(report.windows ?? []).map(
+      ${report.windows.map(
         (/** @type {any} */ place) => html`<section>
           <h2>${t("report.windows", { name: place.location })}</h2>
-          <p>${place.gels.join(" + ")}</p>
+          ${place.gels.length ? html`<p>${t("report.hangs", { pack: place.gels.join(" + ") })}</p>` : nothing}
           <ul class="plain">
             ${place.lines.map((/** @type {string} */ line) => html`<li>${line}</li>`)}
           </ul>

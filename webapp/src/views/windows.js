@@ -16,6 +16,7 @@ import { Watch } from "../parts/watch.js";
 import { cuttingQuestion } from "../store/by-the-roll.js";
 import { cameraQuestion } from "../store/camera.js";
 import { gels } from "../store/gels.js";
+import { labels, tie } from "../store/hung.js";
 import { book, drafts, reportFault, settings } from "../store/index.js";
 import { readingQuestion, terms, whiteQuestion } from "../store/questions.js";
 import { lightsOf } from "../store/shoot.js";
@@ -76,7 +77,7 @@ class WindowsView extends Page {
     const data = this.location?.data ?? {};
     return {
       windows: /** @type {Row[]} */ (data.windows?.length ? data.windows : [{}]),
-      gels: /** @type {string[]} */ (data.window_gels ?? []),
+      gels: labels(data.window_gels, data.window_gel_ids),
     };
   }
 
@@ -109,7 +110,15 @@ class WindowsView extends Page {
     if (!location) return;
     this.fault = "";
     try {
-      await book.edit(location.id, { windows: windows.filter(typedIn), window_gels: names });
+      /** @type {import("../store/entries.js").Entry[]} */
+      const made = [];
+      const tied = tie(names, made);
+      if (made.length) await book.add(...made);
+      await book.edit(location.id, {
+        windows: windows.filter(typedIn),
+        window_gels: tied.names,
+        window_gel_ids: tied.ids,
+      });
       this.save();
       say(t("windows.kept", { name: location.data.name }));
     } catch (error) {

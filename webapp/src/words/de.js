@@ -318,6 +318,10 @@ const de = {
   "copy.book": "Ein Buch",
   "copy.reading": "Wird gelesen…",
   "copy.counts": "{setups} Einstellungen, {lights} Lichter, {readings} Messungen",
+  "copy.gels": {
+    one: "1 gemessene Folie kommt mit, damit die Messungen durch sie bleiben, was sie sind.",
+    other: "{n} gemessene Folien kommen mit, damit die Messungen durch sie bleiben, was sie sind.",
+  },
   "copy.hash": "{n} Einträge, Prüfsumme {hash}",
   "copy.visitor": {
     one: "Du siehst eine Kopie. 1 Eintrag davon ist nicht in deinem Buch.",
@@ -343,6 +347,7 @@ const de = {
   "report.gels": "Gehängte Folien",
   "report.gel": "Folie",
   "report.pieces": "Stück",
+  "report.measured": "gemessen",
   "report.on": "Vor",
   "report.mains": "Netz {hz} Hz",
   "report.made": "Erstellt {when}. Passt bis {steps}.",
@@ -1038,6 +1043,15 @@ const de = {
   "own.remove": "Entfernen",
   "own.removeName": "{name} entfernen",
   "own.removed": "{name} entfernt. Die nominelle Folie des Namens, wenn es eine gibt, ist zurück.",
+  "own.elsewhere": {
+    one: "1 Folie, die nur das Buch kennt",
+    other: "{n} Folien, die nur das Buch kennt",
+  },
+  "own.elsewhereLead":
+    "Durch diese wurde gemessen, hier oder von anderen. Sie bleiben bekannt; empfohlen werden sie erst, wenn sie in deinem Koffer sind.",
+  "own.adopt": "In meinen Koffer",
+  "own.adoptName": "{name} in meinen Koffer",
+  "own.adopted": "{name} ist in deinem Koffer.",
   "own.shifts": "Was sie mit einem Licht von etwa {cct} macht",
   "own.shift": "Verschiebung",
   "own.measured": "Gemessen",

@@ -640,6 +640,10 @@ export default {
   "copy.book": "A book",
   "copy.reading": "Reading it…",
   "copy.counts": "{setups} setups, {lights} lights, {readings} readings",
+  "copy.gels": {
+    one: "1 measured gel comes along, so that the readings through it stay what they are.",
+    other: "{n} measured gels come along, so that the readings through them stay what they are.",
+  },
   "copy.hash": "{n} entries, hash {hash}",
   "copy.visitor": {
     one: "You look at a copy. 1 entry of it is not in your book.",
@@ -665,6 +669,7 @@ export default {
   "report.gels": "Gels hung",
   "report.gel": "Gel",
   "report.pieces": "Pieces",
+  "report.measured": "measured",
   "report.on": "On",
   "report.mains": "mains {hz} Hz",
   "report.made": "Made {when}. Holds within {steps}.",
@@ -966,6 +971,15 @@ export default {
   "own.remove": "Remove",
   "own.removeName": "Remove {name}",
   "own.removed": "{name} removed. The nominal gel of that name, if there is one, is back.",
+  "own.elsewhere": {
+    one: "1 gel that only the book knows",
+    other: "{n} gels that only the book knows",
+  },
+  "own.elsewhereLead":
+    "Readings were taken through these, here or by others. They stay known; they are advised only once they are in your kit.",
+  "own.adopt": "Into my kit",
+  "own.adoptName": "Put {name} into my kit",
+  "own.adopted": "{name} is in your kit.",
   "own.shifts": "What it does to a light of about {cct}",
   "own.shift": "Shift",
   "own.measured": "Measured",

@@ -6,6 +6,8 @@ from conftest import Site, wait_for_kernel, wait_until_kept
 from hands import go, headline, keep_light, open_demo, open_setup, type_xy
 from playwright.sync_api import BrowserContext, Locator, Page, expect
 
+from evenkelvin.desk import answer
+
 
 def open_balance(page: Page) -> Locator:
     """From Set to the plans; returns their cards."""
@@ -14,6 +16,39 @@ def open_balance(page: Page) -> Locator:
     cards = page.locator(".plan")
     expect(cards.first).to_be_visible()
     return cards
+
+
+def check_levels(page: Page, words: str) -> None:
+    """Each slip tells the stop of its light with the stops that the kept plan takes."""
+    planned = page.evaluate(
+        """async () => {
+            const open = indexedDB.open("evenkelvin-demo");
+            const db = await new Promise(done => { open.onsuccess = () => done(open.result); });
+            const all = db.transaction("entries").objectStore("entries").getAll();
+            const entries = await new Promise(done => { all.onsuccess = () => done(all.result); });
+            db.close();
+            return entries.filter(({data}) => data.planned).map(({data, of}) => {
+                const read = entries.filter(e => e.parent === of && e.thing === "reading");
+                const at = e => Date.parse(e.at);
+                const lx = read.sort((a, b) => at(b) - at(a))[0].data.illuminance_lx;
+                return {name: data.name, loss_stops: data.planned.stops_lost, illuminance_lx: lx};
+            });
+        }"""
+    )
+    assert len({light["loss_stops"] for light in planned}) > 1
+    camera = {"iso": "800", "fps": "24", "shutter_deg": "180"}
+    key = [light["name"] for light in planned].index("key")
+    levels = answer({"ask": "levels", "lights": planned, "camera": camera, "key": key})
+    assert "problem" not in levels
+    told = 0
+    for light in levels["lights"]:
+        line = page.locator(".slip", has=page.get_by_role("heading", name=light["name"])).locator(
+            ".level"
+        )
+        if light["gelled"] and light["gelled"] != light["now"]:
+            expect(line).to_contain_text(f"{words} {light['gelled']['stop']}")
+            told += 1
+    assert told
 
 
 def may(page: Page, light: str, what: str) -> None:
@@ -73,6 +108,13 @@ def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
     practical = app.locator(".slip", has_text="practical")
     expect(practical.locator(".hang")).to_contain_text("full CTB")
     expect(practical).to_contain_text("Measured since not yet")
+    # The set once gelled is told by the plan, not by what would be the nearest fix.
+    check_levels(app, "With all gels of the plan on")
+    app.get_by_role("button", name="Dismiss").click()
+    app.get_by_role("button", name="Share as text").click()
+    expect(app.get_by_text("Copied")).to_be_visible()
+    text = app.evaluate("navigator.clipboard.readText()")
+    assert "By the plan hang full CTB: lands" in text
 
     # Carried out: the gel goes on, the light is read again.
     app.get_by_role("button", name="Dismiss").click()

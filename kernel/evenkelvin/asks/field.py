@@ -15,7 +15,7 @@ from evenkelvin.colorimetry.observer import observer_grid
 from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import Gel
-from evenkelvin.filters.kit import find_gel, read_kit
+from evenkelvin.filters.kit import find_gel, read_kit, read_own_gel
 from evenkelvin.lights.field import Frame, frame, locus, place
 from evenkelvin.lights.reading import Reading, pack_transmittance, read_reading, read_target
 from evenkelvin.lights.tolerance import plain, read_tolerance
@@ -44,7 +44,8 @@ def reply(fields: Fields) -> dict[str, Any]:
     kit = read_kit(fields)
     known = {gel.name: gel for gel in kit}
     target = read_target(fields.group("target"), kit)
-    lights = [read_reading(group, kit) for group in fields.groups("lights", most=200)]
+    groups = fields.groups("lights", most=200)
+    lights = [read_reading(group, kit) for group in groups]
     radius = read_tolerance(fields)
     packs = fields.items("packs") or [None] * len(lights)
     if len(packs) != len(lights):
@@ -58,7 +59,8 @@ def reply(fields: Fields) -> dict[str, Any]:
             at = f"packs.{index}"
             if not isinstance(pack, list):
                 raise Problem(at, "A pack is a list of gel names.")
-            here = known | {gel.name: gel for gel in light.pack}
+            brought = map(read_own_gel, groups[index].groups("own_gels"))
+            here = known | {gel.name: gel for gel in brought}
             gels = tuple(find_gel(here, str(name), f"{at}.{i}") for i, name in enumerate(pack))
             path = _path(view, light, gels).tolist()
         shown.append({"name": light.name, "across": float(across), "up": float(up), "path": path})

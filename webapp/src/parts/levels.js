@@ -24,7 +24,7 @@ export function keyOf(lights, hero) {
 /**
  * @param {Lit[]} lights
  * @param {Lit | undefined} key
- * @param {any[]} [packs]  what is to be hung on each, see the kernel's "agree"
+ * @param {({stops_lost: number} | null)[]} [packs]  what is to be hung on each
  */
 export function levelsQuestion(lights, key, packs) {
   if (!key) return null;
@@ -45,9 +45,10 @@ export function levelsQuestion(lights, key, packs) {
  * Its stop and its ratio, as read and with all gels on; empty where there is nothing to say.
  * @param {any} level  one light of the kernel's "levels"
  * @param {string} key  name of the key light
+ * @param {boolean} byPlan  whether a kept plan says what hangs
  * @returns {string[]}
  */
-export function levelWords(level, key) {
+export function levelWords(level, key, byPlan) {
   if (!level) return [];
   const words = (/** @type {any} */ state) =>
     [state.stop, state.ratio_words && t("levels.toKey", { ratio: state.ratio_words, key })]
@@ -55,12 +56,13 @@ export function levelWords(level, key) {
       .join(" · ");
   const now = words(level.now);
   const then = level.gelled ? words(level.gelled) : now;
-  return [now, then === now ? "" : t("levels.gelled", { words: then })].filter(Boolean);
+  const gelled = byPlan ? "levels.planned" : "levels.gelled";
+  return [now, then === now ? "" : t(gelled, { words: then })].filter(Boolean);
 }
 
-/** @param {any} level @param {string} key */
-export function levelLine(level, key) {
-  const [now, then] = levelWords(level, key);
+/** @param {any} level @param {string} key @param {boolean} byPlan */
+export function levelLine(level, key, byPlan) {
+  const [now, then] = levelWords(level, key, byPlan);
   if (!now) return nothing;
   return html`<p class="reason level">${now} ${then ? html`<br />${then}` : nothing}</p>`;
 }

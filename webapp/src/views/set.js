@@ -12,6 +12,7 @@ import "../parts/mains-warning.js";
 import { Page } from "../parts/page.js";
 import "../parts/plan-note.js";
 import { segments } from "../parts/field.js";
+import { toDo } from "../parts/planned.js";
 import { setText } from "../parts/set-text.js";
 import { shareText } from "../parts/share.js";
 import { slip } from "../parts/slip.js";
@@ -20,6 +21,7 @@ import { problemNote, warningList } from "../parts/warnings.js";
 import { Watch } from "../parts/watch.js";
 import { route } from "../router.js";
 import { gels } from "../store/gels.js";
+import { curves, labels } from "../store/hung.js";
 import { book, reportFault, settings } from "../store/index.js";
 import { lightDraft } from "../store/light-draft.js";
 import { withOwnGels } from "../store/own-gels.js";
@@ -85,8 +87,8 @@ class SetView extends Page {
         : null,
     );
     this.key = keyOf(lights, heroOf(currentSetup())?.light.id);
-    const packs = this.answer?.lights.map((/** @type {any} */ light) => light.pack);
-    this.levels.put(levelsQuestion(lights, this.key, packs));
+    const { hangs } = this;
+    this.levels.put(levelsQuestion(lights, this.key, hangs));
     this.field.put(
       this.answer
         ? {
@@ -94,11 +96,30 @@ class SetView extends Page {
             target,
             tolerance: settings.get("tolerance"),
             ...withOwnGels(),
-            lights: readings,
-            packs: this.answer.lights.map((/** @type {any} */ light) => light.pack?.gels ?? null),
+            lights: readings.map((reading, i) => ({ ...reading, ...hangs[i]?.curves })),
+            packs: hangs.map((pack) => pack?.gels ?? null),
           }
         : null,
     );
+  }
+
+  /**
+   * What is to hang on each light: by the kept plan until the light is read again, else the advice.
+   * @returns {({gels: string[] | null, stops_lost: number, curves?: Record<string, any>} | null)[]}
+   */
+  get hangs() {
+    return this.asked.map(({ light, reading }, i) => {
+      if (!toDo(light, reading)) return this.answer?.lights[i].pack ?? null;
+      const { does, gels: names, gel_ids: ids, stops_lost } = light.data.planned;
+      if (does !== "gel") return { gels: null, stops_lost };
+      const own_gels = [...curves(reading.data.pack, reading.data.gel_ids), ...curves(names, ids)];
+      return { gels: labels(names, ids), stops_lost, curves: { own_gels } };
+    });
+  }
+
+  /** Whether the kept plan says what is to hang on some light. */
+  get byPlan() {
+    return this.asked.some(({ light, reading }) => toDo(light, reading));
   }
 
   /** Whether a camera can judge here: some light has a spectrum, and so has a hero. */
@@ -164,6 +185,9 @@ class SetView extends Page {
       place: placeWords(setup),
       against: againstWords(),
       levels: this.levels.answer?.lights,
+      plans: this.asked.map(({ light, reading }) =>
+        toDo(light, reading) ? light.data.planned : undefined,
+      ),
       key: this.key?.light.data.name,
     });
     const how = await shareText(placeWords(setup), text);
@@ -288,6 +312,7 @@ class SetView extends Page {
                     level: levelLine(
                       this.levels.answer?.lights[index],
                       this.key?.light.data.name ?? "",
+                      this.byPlan,
                     ),
                     problem: this.faulty.get(reading.id),
                     onMeasure: () => this.measure(light.id),

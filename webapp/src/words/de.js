@@ -148,6 +148,7 @@ const de = {
   "slip.measureName": "Neu messen: {name}",
 
   "text.title": "{place}, angeglichen an {against}",
+  "text.plan": "Nach Plan {plan}: landet bei {cct}, kostet {stops}.",
   "text.hang": "{pack} davor: landet bei {cct}, kostet {stops}.",
 
   "book.empty":
@@ -871,6 +872,7 @@ const de = {
   "length.feetHint": "Fuß, oder Fuß und Zoll: 4' 6\"",
   "levels.toKey": "zu {key} {ratio}",
   "levels.gelled": "Mit allen Folien {words}",
+  "levels.planned": "Mit allen Folien des Plans {words}",
   "flicker.title": "Flimmern",
   "flicker.more": "Sichere Verschlüsse und Bildraten",
   "flicker.answer": "Sichere Verschlüsse und Bildraten",

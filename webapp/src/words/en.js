@@ -260,6 +260,7 @@ export default {
   "slip.measureName": "Read again: {name}",
 
   "text.title": "{place}, matched to {against}",
+  "text.plan": "By the plan {plan}: lands {cct}, costs {stops}.",
   "text.hang": "Hang {pack}: lands {cct}, costs {stops}.",
 
   "balance.heading": "Balance everything",
@@ -778,6 +779,7 @@ export default {
 
   "levels.toKey": "to {key} {ratio}",
   "levels.gelled": "With all gels on {words}",
+  "levels.planned": "With all gels of the plan on {words}",
 
   "flicker.title": "Flicker",
   "flicker.more": "Safe shutters and rates",

@@ -265,8 +265,9 @@ def _describe(options: argparse.Namespace, read: Read) -> Outcome:
 def _fix(options: argparse.Namespace, read: Read) -> Outcome:
     found = _asked(ask="fix", reading=_reading(options, read), **_aim(options))
     offset, dial = found["offset"], found["dial"]
+    leave = ", leave it alone" if found["verdict"] == "holds" else ""
     lines = [
-        f"{offset['words']} ({offset['steps']:.1f} steps): {found['verdict']}",
+        f"{offset['words']} ({offset['steps']:.1f} steps): {found['verdict']}{leave}",
         f"dial x {dial['x']:.4f} y {dial['y']:.4f}",
     ]
     rows = [("hang", "lands", "Duv", "steps", "", "stops")]
@@ -357,7 +358,10 @@ def _listing(book: Book) -> str:
             if not thing.gone and not above(standing, thing):
                 add(thing, 0)
     counts = ", ".join(
-        f"{number} {kind}{'' if number == 1 else 's'}" for kind, number in found["things"].items()
+        f"{number} {kind}{'' if number == 1 else 's'}"
+        for kind, number in found["things"].items()
+        # A book without measured gels need not say so.
+        if number or kind != "gel"
     )
     return f"{_table(rows)}\n{counts}\n{found['count']} entries, SHA-256 {found['sha256']}"
 

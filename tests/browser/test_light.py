@@ -107,6 +107,7 @@ def test_a_light_is_read_again_after_the_fix(app: Page) -> None:
     table = app.get_by_role("table", name="Before and now")
     expect(table.get_by_role("row", name="Before")).to_contain_text("2860 K")
     expect(table.get_by_role("row", name="Now")).to_contain_text("holds")
+    assert app.locator(".answer").inner_text().lower().count("leave it alone") == 1
     keep(app)
     open_setup(app, "Setup 1")
     expect(app.locator(".readings li")).to_have_count(2)

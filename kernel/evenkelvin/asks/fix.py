@@ -37,9 +37,6 @@ def reply(fields: Fields) -> dict[str, Any]:
     found = offset(reading, target)
     word = verdict(found.steps, radius)
     packs = landings(reading, target, kit, radius, depth)
-    warnings = list(reading.warnings)
-    if word == "holds":
-        warnings.append("This light already holds within the tolerance: leave it alone.")
     shown = offset_plain(found)
     shown["cc"] = neutralising_cc(reading.spectra[0], target.duv)
     return {
@@ -50,5 +47,5 @@ def reply(fields: Fields) -> dict[str, Any]:
         "tolerance": plain(radius),
         "dial": {"x": float(target.xy[0]), "y": float(target.xy[1])},
         "packs": [landing_plain(landing) for landing in packs[:most]],
-        "warnings": warnings,
+        "warnings": reading.warnings,
     }

@@ -5,6 +5,7 @@ import "../parts/boot-progress.js";
 import { field, segments } from "../parts/field.js";
 import { LiveQuestion } from "../parts/live-question.js";
 import { Page } from "../parts/page.js";
+import { whereAmI } from "../parts/position.js";
 import { say } from "../parts/toast.js";
 import { problemNote, warningList } from "../parts/warnings.js";
 import { Watch } from "../parts/watch.js";
@@ -131,17 +132,13 @@ class SunView extends Page {
     }
   }
 
-  locate() {
-    if (!navigator.geolocation) {
-      say(t("sun.hereRefused"));
-      return;
+  async locate() {
+    try {
+      const { latitude, longitude } = await whereAmI();
+      this.type({ lat_deg: String(latitude), lon_deg: String(longitude) });
+    } catch (error) {
+      say(error instanceof Error ? error.message : String(error));
     }
-    navigator.geolocation.getCurrentPosition(
-      ({ coords }) =>
-        this.type({ lat_deg: coords.latitude.toFixed(4), lon_deg: coords.longitude.toFixed(4) }),
-      () => say(t("sun.hereRefused")),
-      { timeout: 20_000 },
-    );
   }
 
   willUpdate() {

@@ -1007,7 +1007,6 @@ const de = {
   "sun.lon": "Länge",
   "sun.lonHint": "Ost +, West −",
   "sun.here": "Nehmen, wo ich jetzt bin",
-  "sun.hereRefused": "Das Telefon sagt nicht, wo es ist. Tippe die Koordinaten.",
   "sun.date": "Datum",
   "sun.offset": "Uhr vor UTC",
   "sun.facing": "Das Fenster sieht nach",

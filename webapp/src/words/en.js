@@ -916,7 +916,6 @@ export default {
   "sun.lon": "Longitude",
   "sun.lonHint": "East +, west −",
   "sun.here": "Use where I am now",
-  "sun.hereRefused": "The phone does not tell where it is. Type the coordinates.",
   "sun.date": "Date",
   "sun.offset": "Clock ahead of UTC",
   "sun.facing": "The window looks toward",

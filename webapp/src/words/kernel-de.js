@@ -16,10 +16,6 @@ export default [
     "{}: „{}“ ist keine Zahl. Tippe Ziffern, etwa 0,4349.",
   ],
   [
-    "This light already holds within the tolerance: leave it alone.",
-    "Dieses Licht passt schon innerhalb der Toleranz: so lassen.",
-  ],
-  [
     "{} has no spectrum: the observer judges it, not the camera.",
     "{} hat kein Spektrum: das Auge urteilt, nicht die Kamera.",
   ],

@@ -223,6 +223,36 @@ def test_windows_are_planned_kept_shared_and_ordered(demo: Page) -> None:
     assert "full CTO: enough in stock" in shared_text(demo, "Share the order")
 
 
+def test_the_order_counts_every_layer_and_takes_off_what_is_cut_already(demo: Page) -> None:
+    # A doubled gel of 12 pieces a layer, 0.6 m square: 24 of them are a roll of 1.22 × 7.62 m full.
+    go(demo, "Set")
+    demo.get_by_role("button", name="Read again: practical").click()
+    for _ in range(2):
+        demo.get_by_label("Gel already on it").select_option("1/2 CTB")
+    demo.get_by_role("radio", name="x y", exact=True).check()
+    type_xy(demo, "0.3740", "0.3730")
+    keep(demo)
+    go(demo, "Kit")
+    demo.get_by_role("link", name="Order", exact=True).click()
+    demo.get_by_label("With what is advised").uncheck()
+    demo.get_by_label("To stay uncut").fill("0")
+    order = demo.get_by_test_id("order").locator("li", has_text="1/2 CTB")
+    expect(order).to_contain_text("2 of 0.6 × 0.6 m (practical on the counter)")
+    demo.get_by_text("Size of each lamp's gel").click()
+    size = demo.get_by_role("group", name="practical on the counter")
+    size.get_by_label("Pieces per layer").fill("13")
+    size.get_by_role("button", name="Keep").click()
+    expect(order).to_contain_text("26 of 0.6 × 0.6 m (practical on the counter)")
+    expect(order).to_contain_text("1/2 CTB: 2 of 1.22 × 7.62 m")
+    go(demo, "Kit")
+    demo.locator("summary", has_text="Orange and blue").click()
+    demo.get_by_label("Pieces of 1/2 CTB there are").fill("2")
+    demo.get_by_role("link", name="Order", exact=True).click()
+    expect(order).to_contain_text("1/2 CTB: 1 of 1.22 × 7.62 m")
+    expect(order).to_contain_text("2 pieces are cut already")
+    assert "  2 pieces are cut already" in shared_text(demo, "Share the order")
+
+
 def test_sizes_in_feet_and_inches(demo: Page) -> None:
     go(demo, "Kit")
     demo.get_by_role("radio", name="Feet").check()

@@ -91,6 +91,71 @@ def test_the_size_that_buys_least_is_chosen():
     assert reply["gels"][0]["order"] == [{"width_m": 0.53, "length_m": 1.22, "count": 1}]
 
 
+#: On a roll of 1.22 × 7.62 m lie 2 pieces of 0.6 m across and 12 along (12 × 0.6 = 7.2): 24.
+LAMP = {"width_m": 0.6, "height_m": 0.6, "on": "lamp"}
+
+
+def test_every_layer_of_a_stack_is_a_sheet_of_its_gel():
+    stack = ["1/2 CTO", "1/4 CTO", "1/2 CTO"]
+    reply = ask([LAMP | {"gels": stack, "where": "key"}, LAMP | {"gels": ["1/2 CTO"]}])
+    half, quarter = reply["gels"]
+    assert (half["gel"], quarter["gel"]) == ("1/2 CTO", "1/4 CTO")
+    assert [half["pieces"][0]["count"], quarter["pieces"][0]["count"]] == [3, 1]
+    assert half["cut_m2"] == pytest.approx(3 * 0.36)
+    assert quarter["cut_m2"] == pytest.approx(0.36)
+
+
+@pytest.mark.parametrize(
+    ("lamps", "layers", "per_layer", "rolls"),
+    [(12, 2, 1, 1), (13, 2, 1, 2), (6, 1, 4, 1), (6, 2, 4, 2), (1, 1, 24, 1), (1, 1, 25, 2)],
+)
+def test_pieces_are_lamps_by_layers_by_pieces_a_layer_takes(lamps, layers, per_layer, rolls):
+    hang = LAMP | {"gels": ["full CTO"] * layers, "count": per_layer}
+    gel = ask([hang] * lamps, spare_percent=0)["gels"][0]
+    assert gel["pieces"][0]["count"] == lamps * layers * per_layer
+    assert gel["order"] == [ROLL | {"count": rolls}]
+
+
+def test_pieces_that_are_cut_already_go_off_what_must_be_bought():
+    hangs = [LAMP | {"gels": ["full CTO", "full CTO"], "count": 13}]
+    assert ask(hangs, spare_percent=0)["gels"][0]["order"] == [ROLL | {"count": 2}]
+    some = ask(hangs, spare_percent=0, ready={"full CTO": "2", "1/8 CTB": 5})["gels"][0]
+    # 26 less 2 are 24: a roll full.
+    assert (some["ready"], some["order"]) == (2, [ROLL | {"count": 1}])
+    assert some["pieces"][0]["count"] == 26
+    assert some["cut_m2"] == pytest.approx(24 * 0.36)
+    every = ask(hangs, ready={"full CTO": 40})
+    assert (every["gels"][0]["ready"], every["gels"][0]["order"]) == (26, [])
+    assert every["words"] == "Nothing to order: the stock suffices"
+    assert every["gels"][0]["words"] == "full CTO: enough in stock"
+
+
+def test_ready_pieces_go_off_first_and_rolls_after_them():
+    hangs = [LAMP | {"gel": "full CTO", "count": 50}]
+    stock = [ROLL | {"gel": "full CTO", "count": 1}]
+    gel = ask(hangs, spare_percent=0, stock=stock, ready={"full CTO": 2})["gels"][0]
+    # 50 less 2 are 48: 24 from the roll at hand, 24 from one to buy.
+    assert gel["have"] == [ROLL | {"count": 1}]
+    assert gel["order"] == [ROLL | {"count": 1}]
+    assert ask(hangs, spare_percent=0, stock=stock)["gels"][0]["order"] == [ROLL | {"count": 2}]
+
+
+def test_a_ready_piece_covers_the_smallest_lamp_and_no_glass():
+    hangs = [
+        {"gel": "ND 0.3", "width_m": 0.1, "height_m": 0.1},
+        LAMP | {"gel": "ND 0.3"},
+        LAMP | {"gel": "ND 0.3", "width_m": 1.2, "height_m": 1.2},
+        {"gel": "ND 0.3", "on": "lamp"},
+    ]
+    areas = {n: ask(hangs, ready={"ND 0.3": n})["gels"][0] for n in range(5)}
+    whole = 0.01 + 0.36 + 1.44
+    left = [whole, whole - 0.36, 0.01, 0.01, 0.01]
+    assert [areas[n]["cut_m2"] for n in range(5)] == pytest.approx(left)
+    # The lamp of unknown size comes last, and then needs none.
+    assert [areas[n]["unsized"] for n in range(5)] == [1, 1, 1, 0, 0]
+    assert [areas[n]["ready"] for n in range(5)] == [0, 1, 2, 3, 3]
+
+
 def test_nothing_hangs_yet():
     assert ask([]) == {"gels": [], "words": "Nothing hangs yet", "warnings": []}
 
@@ -112,6 +177,9 @@ def test_nothing_hangs_yet():
         ({"spare_percent": -1}, "spare_percent"),
         ({"overlap_m": "x"}, "overlap_m"),
         ({"budget": 3}, "budget"),
+        ({"hangs": [{"gel": "ND 0.3", "on": "wall"}]}, "hangs.0.on"),
+        ({"hangs": [{"gel": "ND 0.3", "on": "lamp"}], "ready": {"ND 0.3": -1}}, "ready.ND 0.3"),
+        ({"ready": 3}, "ready"),
     ],
 )
 def test_bad_order_fields_are_named(fields, field):

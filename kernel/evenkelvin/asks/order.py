@@ -1,10 +1,12 @@
 """``order``: what to order so that everything hangs, by gel and size.
 
-Fields: ``hangs`` [{``gels`` [names] or ``gel``, ``width_m`` and ``height_m`` (both, or neither
-where the size is not known yet), ``count`` (1), ``panes_across`` and ``panes_down`` (1) that
-divide it, ``where``}]; ``stock`` [{``gel``, ``width_m``,
-``length_m``, ``count``}]; ``rolls``, the sizes that can be bought [{``width_m``, ``length_m``}]
-(default one roll size); ``spare_percent`` of what is cut that is to stay uncut (15);
+Fields: ``hangs`` [{``gels`` (every layer by name, a doubled gel twice) or ``gel``, ``width_m`` and
+``height_m`` (both, or neither where the size is not known yet), ``count`` of pieces that one layer
+takes (1), ``panes_across`` and ``panes_down`` (1) that divide it, ``where``, ``on`` "glass"
+(default) or "lamp"}]; ``ready`` {gel: pieces for a lamp that are cut already, counted as "balance"
+counts its stock}; ``stock`` [{``gel``, ``width_m``, ``length_m``, ``count``}]; ``rolls``, the sizes
+that can be bought [{``width_m``, ``length_m``}] (default one roll size); ``spare_percent`` of what
+is cut that is to stay uncut (15);
 ``overlap_m`` at a seam (0.05). Every length may be given in ``_ft`` instead; ``length_unit`` "m"
 (default) or "ft" is the one that words use.
 """
@@ -20,35 +22,69 @@ from evenkelvin.problem import Problem
 from evenkelvin.scouting.order import GelOrder, order_gel
 from evenkelvin.scouting.windows import Pane, Stock
 
+#: Across and down in m; None where it is not known yet.
+Size = tuple[float, float] | None
+
 
 class _Need:
-    """What hangs of one gel."""
+    """What hangs of one gel, and what of it is cut already."""
 
     def __init__(self) -> None:
-        self.panes: list[Pane] = []
         self.sizes: dict[tuple[float, float], tuple[int, list[str]]] = {}
-        self.unsized = 0
+        self.to_cut: dict[Size, int] = {}
+        self.on_lamps: dict[Size, int] = {}
+        self.ready = 0
 
-    def add(self, size: tuple[float, float] | None, count: int, where: str) -> None:
+    def add(self, size: Size, count: int, where: str, on_lamp: bool) -> None:
+        self.to_cut[size] = self.to_cut.get(size, 0) + count
+        if on_lamp:
+            self.on_lamps[size] = self.on_lamps.get(size, 0) + count
         if size is None:
-            self.unsized += count
             return
-        self.panes += [Pane(0, *size)] * count
         number, places = self.sizes.get(size, (0, []))
         if where and where not in places:
             places = [*places, where]
         self.sizes[size] = (number + count, places)
 
+    def take(self, ready: int) -> None:
+        """Cover lamps with pieces of unknown size: the smallest first, so that no less is bought
+        than it takes, and last those whose own size is not known either."""
+        known = sorted(size for size in self.on_lamps if size is not None)
+        known.sort(key=lambda size: size[0] * size[1])
+        unknown: list[Size] = [None] if None in self.on_lamps else []
+        for size in [*known, *unknown]:
+            taken = min(ready - self.ready, self.on_lamps[size])
+            self.to_cut[size] -= taken
+            self.ready += taken
+
+    @property
+    def unsized(self) -> int:
+        return self.to_cut.get(None, 0)
+
+    @property
+    def panes(self) -> list[Pane]:
+        """What is still to be cut, in the order it was asked for."""
+        return [
+            Pane(0, *size)
+            for size, count in self.to_cut.items()
+            if size is not None
+            for _ in range(count)
+        ]
+
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer the ask."""
     fields.refuse_unknown(
-        "ask", "hangs", "stock", "rolls", "spare_percent", "overlap_m", "overlap_ft", "length_unit"
-    )
+        "ask", "hangs", "ready", "stock", "rolls", "spare_percent", "overlap_m", "overlap_ft",
+        "length_unit",
+    )  # fmt: skip
     spare = fields.number("spare_percent", 15.0, 0.0, 500.0) / 100.0
     overlap = length(fields, "overlap", 0.0, 1.0, 0.05)
     unit = length_unit(fields)
     needs = _needs(fields)
+    ready = fields.group("ready") if fields.given("ready") else Fields({}, fields.at("ready"))
+    for name, need in needs.items():
+        need.take(ready.whole(name, 0, 0, 10 * MOST_PANES))
     stock = _stock(fields)
     sizes = read_stocks(fields, "rolls") or [USUAL_ROLL]
     for index, size in enumerate(sizes):
@@ -65,7 +101,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     buy = [gel for gel in gels if gel["order"]]
     if buy:
         words = f"Order {'; '.join(gel['words'] for gel in buy)}"
-    elif any(gel["pieces"] for gel in gels):
+    elif any(gel["pieces"] or gel["ready"] for gel in gels):
         words = "Nothing to order: the stock suffices"
     else:
         words = "No size is known yet" if gels else "Nothing hangs yet"
@@ -80,7 +116,7 @@ def _needs(fields: Fields) -> dict[str, _Need]:
     for group in fields.groups("hangs", most=2000):
         group.refuse_unknown(
             "gel", "gels", "width_m", "width_ft", "height_m", "height_ft", "count", "where",
-            "panes_across", "panes_down",
+            "panes_across", "panes_down", "on",
         )  # fmt: skip
         names = group.texts("gels")
         if group.given("gel"):
@@ -99,8 +135,10 @@ def _needs(fields: Fields) -> dict[str, _Need]:
         total += count * len(names)
         if total > 10 * MOST_PANES:
             raise Problem(group.at("count"), "That is more gel than one order can hold; divide it.")
+        where = group.text("where", "", longest=120)
+        on_lamp = group.choice("on", ("glass", "lamp"), "glass") == "lamp"
         for name in names:
-            needs.setdefault(name, _Need()).add(size, count, group.text("where", "", longest=120))
+            needs.setdefault(name, _Need()).add(size, count, where, on_lamp)
     return dict(sorted(needs.items()))
 
 
@@ -131,6 +169,7 @@ def _gel(name: str, need: _Need, order: GelOrder | None, unit: str) -> dict[str,
             for (width, height), (count, places) in sorted(need.sizes.items())
         ],
         "unsized": need.unsized,
+        "ready": need.ready,
         "have": [],
         "order": [],
         "cut_m2": 0.0,
@@ -146,6 +185,6 @@ def _gel(name: str, need: _Need, order: GelOrder | None, unit: str) -> dict[str,
             "seams": order.plan.seams,
         }
     bought = " and ".join(size["words"] for size in answer["order"])
-    enough = "enough in stock" if need.panes else "no size yet"
+    enough = "enough in stock" if need.panes or not need.unsized else "no size yet"
     answer["words"] = f"{name}: {bought or enough}"
     return answer

@@ -23,7 +23,7 @@ const given = (data) =>
   Object.fromEntries(Object.entries(data).filter(([, value]) => String(value ?? "").trim()));
 
 /** How many pieces of each gel there are, where that was counted and the gel is in stock. */
-function stock() {
+export function countedPieces() {
   const without = new Set(settings.get("without"));
   const known = new Set(gels.all?.map((gel) => gel.name));
   return Object.fromEntries(
@@ -49,7 +49,7 @@ export function balanceQuestion(lights) {
       };
     }),
     whites: given(settings.get("whites")),
-    stock: stock(),
+    stock: countedPieces(),
     ...terms(),
   };
 }

@@ -15,6 +15,7 @@ import { cuttingQuestion, stockQuestion } from "../store/by-the-roll.js";
 import { gels } from "../store/gels.js";
 import { labels, tradeName } from "../store/hung.js";
 import { book, reportFault, settings } from "../store/index.js";
+import { countedPieces } from "../store/plan.js";
 import { currentSetup, locations, placeWords } from "../store/shoot.js";
 import { t } from "../words/index.js";
 
@@ -91,6 +92,7 @@ class OrderView extends Page {
       advised,
       settings.get("tolerance"),
       settings.get("without"),
+      settings.get("ownGels").map(({ name, at }) => [name, at]),
       settings.get("white"),
       Boolean(gels.all),
     ]);
@@ -123,7 +125,9 @@ class OrderView extends Page {
         return {
           gels: names.map(tradeName),
           ...(typedIn(own) ? own : piece),
+          count: light.data.cuts ?? "",
           where: light.data.name,
+          on: "lamp",
         };
       });
     const glass = this.extent.places.flatMap((place) => {
@@ -146,6 +150,7 @@ class OrderView extends Page {
         ? {
             ask: "order",
             hangs,
+            ready: countedPieces(),
             stock: stockQuestion(),
             spare_percent: settings.get("order").spare_percent,
             ...cuttingQuestion(),
@@ -173,6 +178,7 @@ class OrderView extends Page {
     const lines = answer.gels.flatMap((/** @type {any} */ gel) => [
       gel.words,
       ...this.pieceLines(gel).map((/** @type {string} */ line) => `  ${line}`),
+      ...(gel.ready ? [`  ${t("order.ready", { n: gel.ready })}`] : []),
     ]);
     const text = [title, "", ...lines, ...answer.warnings].join("\n");
     const how = await shareText(title, text);
@@ -190,6 +196,7 @@ class OrderView extends Page {
           ? html`<p class="reason">${t("order.hangs", { pieces: this.pieceLines(gel).join("; ") })}</p>`
           : nothing
       }
+      ${gel.ready ? html`<p class="reason">${t("order.ready", { n: gel.ready })}</p>` : nothing}
       ${have ? html`<p class="reason">${t("order.have", { have })}</p>` : nothing}
       ${gel.unsized ? html`<p class="reason">${t("order.unsized", { n: gel.unsized })}</p>` : nothing}
       ${gel.seams ? html`<p class="reason">${t("order.seams", { n: gel.seams })}</p>` : nothing}
@@ -230,6 +237,7 @@ class OrderView extends Page {
     const other = unit === "m" ? "ft" : "m";
     /** @type {Record<string, string | null>} */
     const data = { [`gel_width_${other}`]: null, [`gel_height_${other}`]: null };
+    if (size.cuts !== undefined) data.cuts = size.cuts;
     for (const name of ["width", "height"]) {
       data[`gel_${name}_${unit}`] = size[`${name}_${unit}`] || null;
     }
@@ -244,6 +252,7 @@ class OrderView extends Page {
     const { problem } = this.order;
     const lamps = this.lit.filter(({ gels: names }) => names.length);
     return html`<section>
+      <p class="hint">${t("order.stockHint")}</p>
       <p class="hint">${t("order.piece")}</p>
       <div class="pair">
         ${["width", "height"].map((name) =>
@@ -282,7 +291,8 @@ class OrderView extends Page {
   renderSize(light) {
     // The light as it stands: what was gathered may be older.
     const now = book.thing(light.id) ?? light;
-    const data = { ...ownSize(now), ...this.sizes[light.id] };
+    const typed = this.sizes[light.id];
+    const data = { ...ownSize(now), ...typed };
     return html`<fieldset class="size">
       <legend>${now.data.name}</legend>
       <div class="pair">
@@ -296,9 +306,18 @@ class OrderView extends Page {
             onInput: (fields) => this.typeSize(light.id, fields),
           }),
         )}
+      </div>
+      <div class="pair">
+        ${field({
+          id: `size-${light.id}-cuts`,
+          label: t("balance.cuts"),
+          number: true,
+          value: typed?.cuts ?? now.data.cuts ?? "",
+          onInput: (cuts) => this.typeSize(light.id, { cuts }),
+        })}
         <button
           type="button"
-          ?disabled=${!this.sizes[light.id]}
+          ?disabled=${!typed}
           @click=${() => this.keepSize(now).catch(reportFault)}
         >
           ${t("order.keepSize")}

@@ -991,6 +991,12 @@ const de = {
   "order.empty":
     "Hier hängt noch nichts. Folie, die beim Messen vor einem Licht ist, empfohlene Folie und Folie für Fenster kommen hier zusammen.",
   "order.hangs": "Hängt: {pieces}",
+  "order.ready": {
+    one: "1 Stück ist schon geschnitten",
+    other: "{n} Stück sind schon geschnitten",
+  },
+  "order.stockHint":
+    "Jede Lage zählt. Zuerst gehen die im Koffer gezählten Stücke ab, nur für Lampen, dann Rollen und Bögen; was bleibt, ist zu kaufen.",
   "order.have": "Aus dem Bestand: {have}",
   "order.unsized": { one: "1 Stück ohne Größe", other: "{n} Stück ohne Größe" },
   "order.seams": { one: "mit 1 Naht", other: "mit {n} Nähten" },

@@ -903,6 +903,9 @@ export default {
     "Nothing hangs here yet. Gel that is on a light when it is read, gel that is advised, and gel for windows come together here.",
   "order.hangs": "Hangs: {pieces}",
   "order.have": "From stock: {have}",
+  "order.ready": { one: "1 piece is cut already", other: "{n} pieces are cut already" },
+  "order.stockHint":
+    "Every layer counts. Pieces counted in the kit go off first, for lamps only, then rolls and sheets; what is left is to be bought.",
   "order.unsized": { one: "1 piece without a size", other: "{n} pieces without a size" },
   "order.seams": { one: "with 1 seam", other: "with {n} seams" },
   "order.share": "Share the order",

@@ -140,7 +140,6 @@ def build_dist(wheels_folder: Path | None = None, target: Path = DIST) -> None:
         say("Bundling the web app")
         packs = sum(path.stat().st_size for path in made.glob("pyodide/*.pack"))
         run(["node", TOOLS / "bundle.mjs", made, str(packs)], cwd=WEBAPP)
-        shutil.copyfile(WEBAPP / "index.html", made / "index.html")
         if (WEBAPP / "static").is_dir():
             shutil.copytree(WEBAPP / "static", made, dirs_exist_ok=True)
         if (ROOT / "demo_readings").is_dir():

@@ -27,7 +27,7 @@ TIME = """text => new Promise(resolve => {
 
 
 def run() -> list[tuple[str, float | None, str]]:
-    from test_book import FILL
+    from long_book import FILL
 
     server = build.make_server(build.DIST, 0)
     threading.Thread(target=server.serve_forever, daemon=True).start()

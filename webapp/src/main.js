@@ -25,12 +25,12 @@ await tieOldReadings().catch(reportFault);
 await lightDraft.load();
 followTheme();
 followFiles();
-speak(settings.get("language"));
+await speak(settings.get("language"));
 let shell = /** @type {any} */ (document.createElement("ek-shell"));
 document.body.replaceChildren(shell);
-settings.addEventListener("change", () => {
+settings.addEventListener("change", async () => {
   const before = language();
-  speak(settings.get("language"));
+  await speak(settings.get("language"));
   if (language() === before) return;
   // Every word on the screen is another now.
   const { newVersion } = shell;

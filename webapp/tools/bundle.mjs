@@ -1,7 +1,10 @@
 // Bundle the web app into a folder:  node bundle.mjs OUT PACK_BYTES
 // PACK_BYTES is the size of Python's packs, which a host that compresses does not tell truly.
-// The page's script may be split into lazily loaded parts; worker and service worker are one
-// classic script each.
+// The page's script is split: what opens the app, and parts that are read when they are needed.
+// The page names the parts that open it, so that they are asked for before the script is read.
+// Worker and service worker are one classic script each.
+import { readFile, writeFile } from "node:fs/promises";
+import { basename, join } from "node:path";
 import { build } from "esbuild";
 
 const [out, packBytes] = process.argv.slice(2);
@@ -15,9 +18,10 @@ const common = {
   logOverride: { "empty-import-meta": "silent" },
 };
 
-await Promise.all([
+const [{ metafile }] = await Promise.all([
   build({
     ...common,
+    metafile: true,
     entryPoints: ["src/main.js", "src/styles.css"],
     format: "esm",
     splitting: true,
@@ -33,3 +37,11 @@ await Promise.all([
     external: ["node:*", "ws"],
   }),
 ]);
+
+const opened = Object.entries(metafile.outputs).find(([name]) => basename(name) === "main.js");
+const links = opened[1].imports
+  .filter(({ kind }) => kind === "import-statement")
+  .map(({ path }) => `<link rel="modulepreload" href="./${basename(path)}">\n    `);
+const script = '<script type="module"';
+const page = await readFile("index.html", "utf8");
+await writeFile(join(out, "index.html"), page.replace(script, links.join("") + script));

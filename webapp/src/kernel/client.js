@@ -1,8 +1,7 @@
 // The web app's side of the kernel: a promise for each question. Questions wait here, not in the
 // worker, so that one no longer wanted can be dropped; the worker holds one at a time.
 import { scriptAddress } from "../trusted.js";
-
-import { inOurWords } from "../words/kernel.js";
+import { inOurWords } from "../words/index.js";
 
 /**
  * @typedef {{stage: "runtime" | "packages" | "kernel" | "ready" | "failed", part: number,

@@ -1,37 +1,10 @@
 /**
  * The table of views. To add one: write `views/NAME.js` (a custom element that extends Page),
- * import it here, and give it a row. `place` is the thumb-bar place it belongs to.
+ * import it in others.js, and give it a row. `place` is the thumb-bar place it belongs to.
  */
 import { html } from "lit";
 import { keyed } from "lit/directives/keyed.js";
-import "./about.js";
-import "./balance.js";
-import "./book.js";
-import "./cautions.js";
-import "./copy.js";
-import "./demo.js";
-import "./dial.js";
-import "./exposure.js";
-import "./files.js";
-import "./flash.js";
-import "./flicker.js";
-import "./kit.js";
 import "./light.js";
-import "./mix.js";
-import "./order.js";
-import "./pair.js";
-import "./reading.js";
-import "./receive.js";
-import "./report.js";
-import "./rolls.js";
-import "./set.js";
-import "./setup.js";
-import "./share.js";
-import "./since.js";
-import "./spectrum.js";
-import "./sun.js";
-import "./unmix.js";
-import "./windows.js";
 
 /**
  * @typedef {object} View
@@ -39,6 +12,21 @@ import "./windows.js";
  * @property {"light" | "set" | "book" | "kit"} place
  * @property {(rest: string) => unknown} show  `rest` is what follows the name in the address
  */
+
+/** @type {Promise<unknown> | undefined} */
+let reading;
+
+/**
+ * Light opens the app and comes with it; the script of all other views is read when there is time
+ * or need. Rejects where it cannot be read.
+ */
+export function readOthers() {
+  reading ??= import("./others.js").catch((error) => {
+    reading = undefined;
+    throw error;
+  });
+  return reading;
+}
 
 /** The four places of the thumb bar, in order. */
 export const PLACES = /** @type {const} */ (["light", "set", "book", "kit"]);

@@ -34,6 +34,12 @@ import { currentSetup, lightsOf, placeWords, targetFor, targetToKeep } from "../
 import { t } from "../words/index.js";
 import { timeOfDay } from "../words/numbers.js";
 
+/** Whether the fields have been on the screen: until then only what can be typed into is drawn. */
+let begun = false;
+
+/** @param {string} name of a field of the draft */
+const typeInto = (name) => (/** @type {string} */ value) => lightDraft.type({ [name]: value });
+
 class LightView extends Page {
   static properties = { keeping: { state: true }, fault: { state: true } };
 
@@ -45,6 +51,16 @@ class LightView extends Page {
     this.field = new LiveQuestion(this);
     this.earlier = new LiveQuestion(this);
     this.watch = new Watch(this, lightDraft, book, settings, gels);
+  }
+
+  firstUpdated() {
+    if (begun) return;
+    requestAnimationFrame(() =>
+      setTimeout(() => {
+        begun = true;
+        this.requestUpdate();
+      }),
+    );
   }
 
   willUpdate() {
@@ -131,9 +147,6 @@ class LightView extends Page {
 
   renderNumbers() {
     const { typed } = lightDraft;
-    const type = (/** @type {string} */ key) => (/** @type {string} */ value) =>
-      lightDraft.type({ [key]: value });
-    const level = levelField(typed.lamp);
     return html`
       ${segments({
         name: "way",
@@ -161,7 +174,7 @@ class LightView extends Page {
                     number: true,
                     large: true,
                     problem: this.problemAt(name),
-                    onInput: type(name),
+                    onInput: typeInto(name),
                   }),
                 )
               : [
@@ -173,7 +186,7 @@ class LightView extends Page {
                     number: true,
                     large: true,
                     problem: this.problemAt("cct_K"),
-                    onInput: type("cct_K"),
+                    onInput: typeInto("cct_K"),
                   }),
                   field({
                     id: "light-duv",
@@ -183,11 +196,18 @@ class LightView extends Page {
                     number: true,
                     large: true,
                     problem: this.problemAt("duv"),
-                    onInput: type("duv"),
+                    onInput: typeInto("duv"),
                   }),
                 ]
         }
       </div>
+    `;
+  }
+
+  renderAround() {
+    const { typed } = lightDraft;
+    const level = levelField(typed.lamp);
+    return html`
       <div class="pair">
         ${field({
           id: "light-illuminance",
@@ -196,14 +216,14 @@ class LightView extends Page {
           value: typed.illuminance,
           number: true,
           problem: this.problemAt(level),
-          onInput: type("illuminance"),
+          onInput: typeInto("illuminance"),
         })}
         ${choice({
           id: "light-lamp",
           label: t("light.lamp"),
           value: typed.lamp,
           options: LAMPS.map((lamp) => ({ value: lamp, label: t(`lamp.${lamp}`) })),
-          onChange: type("lamp"),
+          onChange: typeInto("lamp"),
         })}
       </div>
       ${field({
@@ -211,7 +231,7 @@ class LightView extends Page {
         label: t("light.name"),
         hint: t("light.nameHint"),
         value: typed.name,
-        onInput: type("name"),
+        onInput: typeInto("name"),
       })}
       ${gelPicker({
         id: "light-pack",
@@ -345,6 +365,20 @@ class LightView extends Page {
     `;
   }
 
+  renderSaid() {
+    const { typed, complete } = lightDraft;
+    return html`
+      <ek-stop-line
+        .level=${levelOf(lightDraft.reading)}
+        .loss=${(this.fix.answer && bestPack(this.fix.answer)?.stops_lost) ?? 0}
+      ></ek-stop-line>
+      <ek-mains-warning .lamps=${complete ? [typed.lamp] : []}></ek-mains-warning>
+      <ek-spoken
+        .words=${this.keptWords() || (this.fix.answer ? answerSentence(this.fix.answer) : "")}
+      ></ek-spoken>
+    `;
+  }
+
   render() {
     const { typed, complete } = lightDraft;
     return html`
@@ -362,24 +396,18 @@ class LightView extends Page {
                 ${complete ? nothing : html`<p class="hint">${t("light.empty")}</p>`}`
         }
       </section>
-      <ek-stop-line
-        .level=${levelOf(lightDraft.reading)}
-        .loss=${(this.fix.answer && bestPack(this.fix.answer)?.stops_lost) ?? 0}
-      ></ek-stop-line>
-      <ek-mains-warning .lamps=${complete ? [typed.lamp] : []}></ek-mains-warning>
-      <ek-spoken
-        .words=${this.keptWords() || (this.fix.answer ? answerSentence(this.fix.answer) : "")}
-      ></ek-spoken>
+      ${begun ? this.renderSaid() : nothing}
       <form
         @submit=${(/** @type {Event} */ event) => {
           event.preventDefault();
           if (!typed.kept && this.keepable) this.keep();
         }}
       >
-        ${this.renderNumbers()}
+        ${this.renderNumbers()} ${begun ? this.renderAround() : nothing}
         <div class="bar">${this.renderActions()}</div>
       </form>
-      ${this.renderMore()} ${settings.get("welcomed") || currentSetup() ? nothing : welcome()}
+      ${begun ? this.renderMore() : nothing}
+      ${!begun || settings.get("welcomed") || currentSetup() ? nothing : welcome()}
     `;
   }
 }

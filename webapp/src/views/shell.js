@@ -1,5 +1,6 @@
 /** The frame around every view: where we are, the theme, notices, the thumb bar. */
 import { html, nothing } from "lit";
+import { ready } from "../kernel/client.js";
 import { Page } from "../parts/page.js";
 import { placeIcon } from "../parts/place-icon.js";
 import "../parts/toast.js";
@@ -9,23 +10,46 @@ import { fault, inDemo, leaveDemo, reportFault, settings } from "../store/index.
 import { lightDraft } from "../store/light-draft.js";
 import { themeNow } from "../theme.js";
 import { t } from "../words/index.js";
-import { PLACES, VIEWS } from "./index.js";
+import { PLACES, readOthers, VIEWS } from "./index.js";
 
 class Shell extends Page {
-  static properties = { newVersion: { state: true } };
+  static properties = { newVersion: { state: true }, lost: { state: true } };
 
   constructor() {
     super();
     /** @type {(() => void) | null} switches to the new version */
     this.newVersion = null;
+    /** Whether the script of the other views could not be read. */
+    this.lost = false;
     this.watch = new Watch(this, route, settings, fault);
     route.addEventListener("change", () => this.arrive());
+  }
+
+  connectedCallback() {
+    super.connectedCallback();
+    // Without an idle moment soon, a view is read when somebody goes there.
+    const later = window.requestIdleCallback ?? ((work) => setTimeout(work, 1000));
+    if (route.now.name === FIRST)
+      ready().then(
+        () => later(() => this.readOthers()),
+        () => {},
+      );
+    else this.readOthers();
+  }
+
+  async readOthers() {
+    try {
+      await readOthers();
+      this.lost = false;
+    } catch {
+      this.lost = true;
+    }
   }
 
   /** A new view starts at its heading, for eyes and for screen readers. */
   async arrive() {
     this.requestUpdate();
-    await this.updateComplete;
+    await Promise.all([this.updateComplete, route.now.name === FIRST || this.readOthers()]);
     await /** @type {any} */ (this.querySelector("main > *"))?.updateComplete;
     const heading = /** @type {HTMLElement | null} */ (this.querySelector("main h1"));
     if (heading) {
@@ -87,6 +111,16 @@ class Shell extends Page {
     `;
   }
 
+  renderLost() {
+    return html`<h1>${t(VIEWS[FIRST].title)}</h1>
+      <p role="alert">${t("part.lost")}</p>
+      <div class="actions">
+        <button type="button" class="main" @click=${() => location.reload()}>
+          ${t("boot.again")}
+        </button>
+      </div>`;
+  }
+
   render() {
     const { name, rest } = route.now;
     const view = VIEWS[Object.hasOwn(VIEWS, name) ? name : FIRST];
@@ -110,7 +144,7 @@ class Shell extends Page {
         </div>
         ${this.renderNotices()}
       </header>
-      <main id="main">${view.show(rest)}</main>
+      <main id="main">${view === VIEWS[FIRST] || !this.lost ? view.show(rest) : this.renderLost()}</main>
       <ek-toast></ek-toast>
       <nav class="thumb" aria-label=${t("nav.label")}>
         ${PLACES.map(

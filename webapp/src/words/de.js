@@ -25,6 +25,8 @@ const de = {
   "boot.failed": "Antworten können jetzt nicht berechnet werden. Getipptes bleibt gespeichert.",
   "boot.reason": "Der Grund",
   "boot.again": "Noch einmal versuchen",
+  "part.lost":
+    "Dieser Teil der App konnte nicht gelesen werden; vielleicht ist eine neue Fassung an seine Stelle getreten. Nichts Eingegebenes ist verloren.",
 
   "welcome.title": "Jedes Licht am Set, ein Weiß",
   "welcome.job":

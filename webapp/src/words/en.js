@@ -23,6 +23,8 @@ export default {
   "boot.failed": "Answers cannot be worked out now. What you type is still saved.",
   "boot.reason": "The reason",
   "boot.again": "Try again",
+  "part.lost":
+    "This part of the app could not be read; a new version may have taken its place. Nothing you entered is lost.",
 
   "welcome.title": "Every light on the set, one white",
   "welcome.job":

@@ -1,32 +1,52 @@
 /**
  * Every word on the screen comes from one catalogue, so that a translation is one file.
  */
-import de from "./de.js";
 import en from "./en.js";
 
 /** @typedef {keyof typeof en} WordKey */
 /** @typedef {string | {one: string, other: string}} Words */
 
-/** What is spoken; a language that lacks a word says it in English. */
-const CATALOGUES = /** @type {Record<"en" | "de", Partial<Record<WordKey, Words>>>} */ ({ en, de });
+/**
+ * Another language: its words, and what it makes of the kernel's sentences. Read when it is first
+ * spoken; where it lacks a word, that is said in English.
+ * @typedef {{words: Partial<Record<WordKey, Words>>, inOurWords: (answer: any) => any}} Translation
+ */
+
+/** @type {Record<string, () => Promise<Translation>>} */
+const TRANSLATIONS = { de: () => import("./german.js") };
 
 export const LANGUAGES = /** @type {const} */ (["en", "de"]);
 
 /** @type {"en" | "de"} */
 let spoken = "en";
+/** The language that was chosen last, while its words are still on their way. */
+let asked = "en";
 let words = /** @type {Record<string, Words>} */ (en);
+/** @type {Translation | undefined} */
+let translation;
 let plural = new Intl.PluralRules("en");
 
 export const language = () => spoken;
 
-/** Speak a language from now on. @param {"system" | "en" | "de"} wanted */
-export function speak(wanted) {
+/**
+ * Speak a language from now on; English where its words cannot be read.
+ * @param {"system" | "en" | "de"} wanted
+ */
+export async function speak(wanted) {
   const system = navigator.language.toLowerCase().startsWith("de") ? "de" : "en";
-  spoken = wanted === "system" ? system : wanted;
-  words = /** @type {Record<string, Words>} */ ({ ...en, ...CATALOGUES[spoken] });
+  const next = wanted === "system" ? system : wanted;
+  asked = next;
+  const found = await TRANSLATIONS[next]?.().catch(() => undefined);
+  if (asked !== next) return; // another was chosen meanwhile
+  translation = found;
+  spoken = found ? next : "en";
+  words = /** @type {Record<string, Words>} */ ({ ...en, ...translation?.words });
   plural = new Intl.PluralRules(spoken);
   document.documentElement.lang = spoken;
 }
+
+/** An answer of the kernel with its sentences translated, as far as they are. @param {any} answer */
+export const inOurWords = (answer) => translation?.inOurWords(answer) ?? answer;
 
 /**
  * The words for `key`, with `{name}` places filled from `values`. An entry with `one` and

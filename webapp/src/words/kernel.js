@@ -1,5 +1,4 @@
-/** What the kernel says, in the language of the app, as far as it is translated. */
-import { language } from "./index.js";
+/** What the kernel says, in German, as far as it is translated. */
 import sentences, { PHRASES } from "./kernel-de.js";
 
 /** Fields of an answer that hold sentences; all others are data and stay as they are. */
@@ -42,7 +41,6 @@ function inGerman(sentence) {
  * @returns {any}
  */
 export function inOurWords(answer, said = false) {
-  if (language() === "en") return answer;
   if (typeof answer === "string") return said ? inGerman(answer) : answer;
   if (answer === null || typeof answer !== "object") return answer;
   for (const key of Object.keys(answer)) {

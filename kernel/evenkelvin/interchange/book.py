@@ -18,7 +18,7 @@ import json
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from functools import cache
+from functools import cache, cached_property
 from hashlib import sha256
 from typing import Any
 
@@ -316,7 +316,23 @@ def merge(*books: Iterable[Entry]) -> Book:
 # --------------------------------------------------------------------------- what stands now
 
 
-def things(entries: Iterable[Entry]) -> dict[str, dict[str, Thing]]:
+class Found(dict[str, dict[str, Thing]]):
+    """Every thing by kind and by id."""
+
+    @cached_property
+    def inside(self) -> dict[tuple[str, str | None], list[Thing]]:
+        """By their kind and what they belong to, those that were not deleted, the oldest first."""
+        listed: dict[tuple[str, str | None], list[Thing]] = {}
+        for kind, each in self.items():
+            for thing in each.values():
+                if not thing.gone:
+                    listed.setdefault((kind, thing.present["parent"]), []).append(thing)
+        for group in listed.values():
+            group.sort(key=lambda thing: (moment(thing.heads[0]["at"]), thing.id))
+        return listed
+
+
+def things(entries: Iterable[Entry]) -> Found:
     """Return every thing with its heads, by kind and by id.
 
     Entries that replace each other in a circle, as only a made-up book has them, all count as
@@ -327,7 +343,7 @@ def things(entries: Iterable[Entry]) -> dict[str, dict[str, Thing]]:
     groups: dict[tuple[str, str], list[Entry]] = {}
     for entry in listed:
         groups.setdefault((entry["thing"], entry["of"]), []).append(entry)
-    found: dict[str, dict[str, Thing]] = {kind: {} for kind in ABOVE}
+    found = Found({kind: {} for kind in ABOVE})
     for (kind, id_), group in groups.items():
         heads = [entry for entry in group if entry["id"] not in replaced] or group
         heads.sort(key=lambda entry: (moment(entry["at"]), entry["id"]))
@@ -370,17 +386,10 @@ def conflicts(entries: Iterable[Entry]) -> list[Thing]:
     return sorted(found, key=lambda thing: (list(ABOVE).index(thing.kind), thing.id))
 
 
-def below(found: Mapping[str, Mapping[str, Thing]], kind: str, id_: str) -> list[Thing]:
+def below(found: Found, kind: str, id_: str) -> list[Thing]:
     """Return what belongs to a thing and was not deleted, the oldest first."""
     lower = next((name for name, above in ABOVE.items() if above == kind), None)
-    if lower is None:
-        return []
-    inside = [
-        thing
-        for thing in found[lower].values()
-        if thing.present["parent"] == id_ and not thing.gone
-    ]
-    return sorted(inside, key=lambda thing: (moment(thing.heads[0]["at"]), thing.id))
+    return list(found.inside.get((lower, id_), ())) if lower else []
 
 
 def find(found: Mapping[str, Mapping[str, Thing]], id_: str, kinds: Sequence[str]) -> Thing:

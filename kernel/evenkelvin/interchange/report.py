@@ -11,10 +11,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from evenkelvin.fields import Fields
-from evenkelvin.interchange.book import Entry, Thing, above, below, find, things
+from evenkelvin.interchange.book import Entry, Found, Thing, above, below, find, things
 from evenkelvin.interchange.gel_names import GelNames
 from evenkelvin.interchange.setup_log import (
-    Found,
     LightLog,
     ReadingLog,
     SetupLog,

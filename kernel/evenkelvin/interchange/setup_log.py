@@ -2,21 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
 from evenkelvin.fields import Fields
-from evenkelvin.interchange.book import Entry, Thing, below, moment, taken_at
+from evenkelvin.interchange.book import Entry, Found, Thing, below, moment, taken_at
 from evenkelvin.lights.drift import State
 from evenkelvin.lights.logged import light_amounts, logged_cct, logged_xy
 from evenkelvin.lights.reading import read_target
 from evenkelvin.lights.stand_in import LAMPS
 from evenkelvin.problem import Problem
-
-Found = Mapping[str, Mapping[str, Thing]]
 
 
 @dataclass(frozen=True, eq=False)

@@ -1,12 +1,15 @@
 // The web app's side of the kernel: a promise for each question. Questions wait here, not in the
-// worker, so that one no longer wanted can be dropped; the worker holds one at a time.
+// worker, so that one no longer wanted can be dropped; the worker holds one at a time. Python in
+// the worker cannot be interrupted: where an abandoned question keeps others waiting for longer
+// than a fresh worker needs to start, a fresh one takes over, so that nobody waits for more than
+// two starts.
 import { scriptAddress } from "../trusted.js";
 import { inOurWords } from "../words/index.js";
 
 /**
  * @typedef {{stage: "runtime" | "packages" | "kernel" | "ready" | "failed", part: number,
  *            words: string}} StageReport
- * @typedef {{id: number, request: string, tries: number, signal?: AbortSignal,
+ * @typedef {{id: number, request: string, tries: number, wanted: boolean,
  *            resolve: (answer: any) => void, reject: (reason: any) => void}} Question
  */
 
@@ -28,6 +31,11 @@ let current;
 /** @type {ReturnType<typeof setTimeout> | undefined} */
 let overdue;
 let lastId = 0;
+/** When the worker was started, and how long the last one took until it answered, in ms. */
+let started = 0;
+let startTook = 1000;
+/** @type {ReturnType<typeof setTimeout> | undefined} */
+let patience;
 
 /** @param {StageReport} next */
 function setReport(next) {
@@ -39,12 +47,16 @@ function setReport(next) {
 function start() {
   if (worker) return;
   setReport({ stage: "runtime", part: 0, words: "Loading Python" });
+  started = performance.now();
   worker = new Worker(scriptAddress("./worker.js"));
   worker.onmessage = ({ data }) => {
     if (data.stage) setReport(data);
     else if (data.fatal !== undefined) fail(data.fatal, data.booting);
     else settle(data.id, data.answer);
-    if (data.stage === "ready") next();
+    if (data.stage === "ready") {
+      startTook = performance.now() - started;
+      next();
+    }
   };
   worker.onerror = (event) => {
     event.preventDefault();
@@ -54,12 +66,16 @@ function start() {
 
 function stop() {
   clearTimeout(overdue);
+  beCalm();
   worker?.terminate();
   worker = undefined;
 }
 
 function next() {
-  if (current || report.stage !== "ready") return;
+  if (current || report.stage !== "ready") {
+    loseNoTime();
+    return;
+  }
   current = waiting.shift();
   if (!current) return;
   current.tries += 1;
@@ -68,12 +84,28 @@ function next() {
   overdue = setTimeout(() => current && fail("no answer came", false), MOST_WAIT);
 }
 
+function beCalm() {
+  clearTimeout(patience);
+  patience = undefined;
+}
+
+/** An abandoned question may keep others waiting only for as long as a fresh worker would. */
+function loseNoTime() {
+  if (patience || !current || current.wanted || waiting.length === 0) return;
+  patience = setTimeout(() => {
+    stop();
+    current = undefined;
+    start();
+  }, startTook);
+}
+
 /**
  * @param {number} id
  * @param {string} answer
  */
 function settle(id, answer) {
   if (current?.id !== id) return;
+  beCalm();
   current.resolve(inOurWords(JSON.parse(answer)));
   current = undefined;
   next();
@@ -89,7 +121,7 @@ function fail(words, booting) {
   stop();
   const lost = current;
   current = undefined;
-  if (lost && lost.tries < MOST_TRIES) waiting.unshift(lost);
+  if (lost?.wanted && lost.tries < MOST_TRIES) waiting.unshift(lost);
   else
     lost?.resolve(
       problem(`The kernel gave up on this question (${words}). Nothing you entered is lost.`),
@@ -124,12 +156,15 @@ export function ask(request, { signal } = {}) {
       return;
     }
     lastId += 1;
+    const text = JSON.stringify(request);
     /** @type {Question} */
-    const question = { id: lastId, request: JSON.stringify(request), tries: 0, resolve, reject };
+    const question = { id: lastId, request: text, tries: 0, wanted: true, resolve, reject };
     signal?.addEventListener("abort", () => {
       const place = waiting.indexOf(question);
       if (place >= 0) waiting.splice(place, 1);
+      question.wanted = false;
       reject(signal.reason);
+      loseNoTime();
     });
     waiting.push(question);
     start();

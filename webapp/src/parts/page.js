@@ -1,8 +1,31 @@
 /** What every view is: a custom element that renders into the page itself, under one stylesheet. */
 import { LitElement } from "lit";
+import { ask } from "../kernel/client.js";
 
 export class Page extends LitElement {
+  #here = new AbortController();
+
   createRenderRoot() {
     return this;
+  }
+
+  connectedCallback() {
+    super.connectedCallback();
+    this.#here = new AbortController();
+  }
+
+  disconnectedCallback() {
+    super.disconnectedCallback();
+    this.#here.abort();
+  }
+
+  /**
+   * Ask the kernel what only this view wants to know: once it is left, nobody waits for the answer,
+   * and the promise rejects with an AbortError.
+   * @param {object} request
+   * @returns {Promise<any>}
+   */
+  askHere(request) {
+    return ask(request, { signal: this.#here.signal });
   }
 }

@@ -1,14 +1,16 @@
 /** What stands around the readings of a setup, for its report: stops, mains and sun. */
-import { ask } from "../kernel/client.js";
 import { cameraQuestion, levelOf, mainsQuestion } from "./camera.js";
 import { book, settings } from "./index.js";
 
+/** @typedef {(request: object) => Promise<any>} Ask  the kernel, by whoever wants to know */
+
 /**
  * The stop of each light for the camera of the Kit; null where it has no level.
+ * @param {Ask} ask
  * @param {any} setup  one of the kernel's "report"
  * @returns {Promise<(string | null)[]>}
  */
-export async function stopsOf(setup) {
+export async function stopsOf(ask, setup) {
   const lights = setup.slips.map((/** @type {any} */ slip) => levelOf(slip.readings.at(-1) ?? {}));
   const answer = await ask({
     ask: "levels",
@@ -29,10 +31,11 @@ function offsetOf(at) {
 
 /**
  * Mains that collide with the shutter, and the sun on the day of the first reading.
+ * @param {Ask} ask
  * @param {any} setup  one of the kernel's "report"
  * @returns {Promise<string[]>} sentences
  */
-export async function placeLines(setup) {
+export async function placeLines(ask, setup) {
   const location = book.thing(book.thing(setup.id)?.parent);
   const lines = [];
   const mains = mainsQuestion(location);

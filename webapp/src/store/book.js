@@ -24,6 +24,9 @@ import { announce } from "./tabs.js";
 const gelIds = ({ gel_ids, window_gel_ids, planned }) =>
   [gel_ids, window_gel_ids, planned?.gel_ids].flatMap((ids) => ids ?? []).filter(Boolean);
 
+/** Entries that are read from the database at once. */
+const TOGETHER = 2000;
+
 export class Book extends EventTarget {
   /** @param {import("./database.js").Database} database */
   constructor(database) {
@@ -33,6 +36,8 @@ export class Book extends EventTarget {
     this.signature = () => "";
     /** Moves with every change, for whoever keeps something that was worked out from the book. */
     this.version = 0;
+    /** Whether the log has been read: what stands here is then all there is. */
+    this.read = false;
     this.#forget();
   }
 
@@ -79,11 +84,20 @@ export class Book extends EventTarget {
     this.dispatchEvent(new Event("change"));
   }
 
-  /** Read the whole log. */
+  /** Read the whole log, some at a time, so that no long book holds the screen up. */
   async load() {
-    const entries = await this.database.run("entries", "readonly", (store) => store.getAll());
+    const entries = await this.database.run("entries", "readonly", async (store) => {
+      /** @type {Entry[]} */
+      const read = [];
+      for (let from; ; from = IDBKeyRange.lowerBound(read[read.length - 1].id, true)) {
+        const some = await store.getAll(from, TOGETHER);
+        read.push(...some);
+        if (some.length < TOGETHER) return read;
+      }
+    });
     this.#forget();
     for (const entry of entries) this.#take(entry);
+    this.read = true;
     this.#changed();
   }
 

@@ -31,8 +31,9 @@ class Fault extends EventTarget {
 }
 export const fault = new Fault();
 
-/** @param {unknown} error */
+/** @param {unknown} error one of a view that was left while it asked is nobody's fault */
 export function reportFault(error) {
+  if (error instanceof DOMException && error.name === "AbortError") return;
   fault.put(error instanceof Error ? error.message : String(error));
 }
 
@@ -40,11 +41,21 @@ async function load() {
   await Promise.all([settings.load(), book.load()]).catch(reportFault);
 }
 
-/** Open the store. Never rejects: a refused store is reported and the app works from memory. */
+/** @type {Promise<void>} */
+let reading = Promise.resolve();
+
+/** Resolves when the book has been read, or was refused. */
+export const bookRead = () => reading;
+
+/**
+ * Open the store; the book is read meanwhile (see {@link bookRead}). Never rejects: a refused store
+ * is reported and the app works from memory.
+ */
 export async function openStore() {
   listen((news) => {
     if (news.database !== database.name) return;
-    if (news.entries) book.refresh(news.entries).catch(reportFault);
+    const { entries } = news;
+    if (entries) reading.then(() => book.refresh(entries)).catch(reportFault);
     if (news.reload) book.load().catch(reportFault);
     if (news.setting) settings.load().catch(reportFault);
   });
@@ -53,8 +64,11 @@ export async function openStore() {
     if (document.visibilityState !== "visible") return;
     Promise.all([settings.load(), book.catchUp()]).catch(reportFault);
   });
-  drafts.tab = await claimTab();
-  await load();
+  reading = book.load().catch((error) => {
+    book.read = true;
+    reportFault(error);
+  });
+  [drafts.tab] = await Promise.all([claimTab(), settings.load().catch(reportFault)]);
 }
 
 export const inDemo = () => database.name === DEMO;

@@ -18,6 +18,7 @@ import { readingQuestion } from "./questions.js";
  * @property {Thing} location
  * @property {Thing} production
  * @property {string} lamp
+ * @property {number} time   when it was read
  * @property {string} day    as the clock on the wall had it, 2026-11-25
  * @property {string} text   all its words in lower case
  */
@@ -44,32 +45,60 @@ export const ANYTHING = {
   to: "",
 };
 
-let version = -1;
-/** @type {Row[]} */
-let rows = [];
+/** How long rows are worked out before the screen gets a turn, in ms. */
+const SLICE = 25;
 
-/** @returns {Row[]} the newest first */
-function allRows() {
-  if (version === book.version) return rows;
-  rows = [];
+/** @returns {Generator<Row>} every reading that stands */
+function* standing() {
   for (const production of book.below(null, "production")) {
     for (const location of book.below(production.id, "location")) {
       for (const setup of book.below(location.id, "setup")) {
         for (const light of book.below(setup.id, "light")) {
           for (const reading of book.below(light.id, "reading")) {
-            rows.push(rowOf({ reading, light, setup, location, production }));
+            yield rowOf({ reading, light, setup, location, production });
           }
         }
       }
     }
   }
-  const times = new Map(rows.map((row) => [row, Date.parse(row.reading.at)]));
-  rows.sort((a, b) => Number(times.get(b)) - Number(times.get(a)));
-  version = book.version;
-  return rows;
 }
 
-/** @param {Omit<Row, "lamp" | "day" | "text">} row @returns {Row} */
+/** The rows of the book as it stands, a long one in slices. Fires "change" when they are there. */
+class Rows extends EventTarget {
+  #version = -1;
+  #ready = false;
+  /** @type {Row[]} */ #rows = [];
+
+  /** @returns {Row[] | undefined} the newest first; undefined while they are being worked out */
+  get all() {
+    if (this.#version !== book.version) {
+      this.#version = book.version;
+      this.#ready = false;
+      this.#rows = [];
+      this.#work(standing(), this.#rows);
+    }
+    return this.#ready ? this.#rows : undefined;
+  }
+
+  /** @param {Iterator<Row>} walk @param {Row[]} rows as far as they are */
+  #work(walk, rows) {
+    const end = performance.now() + SLICE;
+    for (let next = walk.next(); !next.done; next = walk.next()) {
+      rows.push(next.value);
+      if (performance.now() < end) continue;
+      // Given up when the book has moved on meanwhile.
+      setTimeout(() => this.#rows === rows && this.#work(walk, rows));
+      return;
+    }
+    rows.sort((a, b) => b.time - a.time);
+    this.#ready = true;
+    this.dispatchEvent(new Event("change"));
+  }
+}
+
+export const rows = new Rows();
+
+/** @param {Omit<Row, "lamp" | "time" | "day" | "text">} row @returns {Row} */
 function rowOf(row) {
   const { data } = row.reading;
   const lamp = data.lamp ?? row.light.data.lamp ?? "unknown";
@@ -93,7 +122,8 @@ function rowOf(row) {
     ...row.reading.heads.map((head) => head.who),
   ];
   const text = words.filter(Boolean).join("\n").toLowerCase();
-  return { ...row, lamp, day: row.reading.at.slice(0, 10), text };
+  const { at } = row.reading;
+  return { ...row, lamp, time: Date.parse(at), day: at.slice(0, 10), text };
 }
 
 /** @param {Wanted} wanted */
@@ -101,11 +131,12 @@ export const isAnything = (wanted) => Object.values(wanted).every((value) => !va
 
 /**
  * @param {Wanted} wanted
- * @returns {Row[]} the newest first. A verdict that was not worked out yet matches nothing.
+ * @returns {Row[] | undefined} the newest first, undefined while they are being worked out. A
+ *   verdict that was not worked out yet matches nothing.
  */
 export function findReadings(wanted) {
   const parts = wanted.text.toLowerCase().split(/\s+/).filter(Boolean);
-  return allRows().filter(
+  return rows.all?.filter(
     (row) =>
       (!wanted.location || row.location.id === wanted.location) &&
       (!wanted.setup || row.setup.id === wanted.setup) &&
@@ -168,7 +199,7 @@ class Verdicts extends EventTarget {
 
   /** Work out all readings of the book. */
   wantAll() {
-    return this.want(allRows().map((row) => row.reading));
+    return this.want(rows.all?.map((row) => row.reading) ?? []);
   }
 }
 

@@ -11,7 +11,7 @@ import { deleteThing, versions } from "../parts/versions.js";
 import { Watch } from "../parts/watch.js";
 import { route } from "../router.js";
 import { book, reportFault, settings } from "../store/index.js";
-import { ANYTHING, findReadings, isAnything, verdicts } from "../store/search.js";
+import { ANYTHING, findReadings, isAnything, rows, verdicts } from "../store/search.js";
 import { currentSetup, locations, newLocation } from "../store/shoot.js";
 import { t } from "../words/index.js";
 import { dayOf } from "../words/numbers.js";
@@ -39,7 +39,7 @@ class BookView extends Page {
     this.naming = "";
     /** @type {Wanted} */
     this.wanted = lastWanted;
-    this.watch = new Watch(this, book, settings, verdicts);
+    this.watch = new Watch(this, book, settings, rows, verdicts);
   }
 
   /** @param {Partial<Wanted>} change */
@@ -295,6 +295,7 @@ class BookView extends Page {
 
   renderFound() {
     const found = findReadings(this.wanted);
+    if (!found) return html`<p role="status">${t("find.looking")}</p>`;
     const onScreen = found.slice(0, this.shown);
     return html`
       <p role="status">${t("find.found", { n: found.length })}</p>
@@ -333,9 +334,7 @@ class BookView extends Page {
     const asked = this.wanted.verdict
       ? verdicts.wantAll()
       : verdicts.want(
-          findReadings(this.wanted)
-            .slice(0, this.shown)
-            .map((row) => row.reading),
+          (findReadings(this.wanted) ?? []).slice(0, this.shown).map((row) => row.reading),
         );
     asked.catch(reportFault);
   }

@@ -25,7 +25,7 @@ import { welcome } from "../parts/welcome.js";
 import { levelField, levelOf, levelUnit } from "../store/camera.js";
 import { gels } from "../store/gels.js";
 import { hung } from "../store/hung.js";
-import { book, reportFault, settings } from "../store/index.js";
+import { book, bookRead, reportFault, settings } from "../store/index.js";
 import { lightDraft } from "../store/light-draft.js";
 import { withOwnGels } from "../store/own-gels.js";
 import { askPersistence } from "../store/persistence.js";
@@ -66,7 +66,8 @@ class LightView extends Page {
   willUpdate() {
     const { typed, complete } = lightDraft;
     const target = targetFor(typed.light).question;
-    const reading = complete ? readingQuestion(lightDraft.reading) : null;
+    // Until the book is read it is not known what the light is measured against.
+    const reading = complete && book.read ? readingQuestion(lightDraft.reading) : null;
     this.fix.put(reading && { ask: "fix", reading, target, ...terms() });
     const best = this.fix.answer && bestPack(this.fix.answer)?.gels;
     const before = book.thing(typed.before)?.data;
@@ -106,6 +107,7 @@ class LightView extends Page {
     this.keeping = true;
     this.fault = "";
     try {
+      await bookRead();
       const target = await targetToKeep(targetFor(lightDraft.typed.light).question);
       await lightDraft.keep(this.nameNow(), target);
       askPersistence();
@@ -384,7 +386,7 @@ class LightView extends Page {
     return html`
       <h1 class="place">
         ${typed.light ? t("light.titleAgain", { name: typed.name }) : t("light.title")}
-        <a href="#book">${placeWords(currentSetup())}</a>
+        <a href="#book">${book.read ? placeWords(currentSetup()) : ""}</a>
       </h1>
       <ek-against .light=${typed.light}></ek-against>
       <section class="answer" aria-label=${t("light.answer")} aria-busy=${this.fix.waiting}>
@@ -407,7 +409,7 @@ class LightView extends Page {
         <div class="bar">${this.renderActions()}</div>
       </form>
       ${begun ? this.renderMore() : nothing}
-      ${!begun || settings.get("welcomed") || currentSetup() ? nothing : welcome()}
+      ${!begun || !book.read || settings.get("welcomed") || currentSetup() ? nothing : welcome()}
     `;
   }
 }

@@ -1,8 +1,8 @@
 /** A setup, a location or a production on paper: the browser prints it or saves it as PDF. */
 import { html, nothing } from "lit";
+import { guard } from "lit/directives/guard.js";
 import { balanceField } from "../charts/balance-field.js";
 import { sketch } from "../charts/sketch.js";
-import { ask } from "../kernel/client.js";
 import "../parts/boot-progress.js";
 import { Page } from "../parts/page.js";
 import { verdictMark } from "../parts/verdict.js";
@@ -27,9 +27,13 @@ import {
 } from "../words/numbers.js";
 import { whiteOf } from "../words/reading.js";
 
+/** So many readings, or the next setup if it has more, are drawn at a time. */
+const TOGETHER = 200;
+
 class ReportView extends Page {
   static properties = {
     id: { attribute: false },
+    shown: { state: true },
     report: { state: true },
     fields: { state: true },
     around: { state: true },
@@ -47,6 +51,9 @@ class ReportView extends Page {
     this.around = {};
     this.problem = "";
     this.asked = "";
+    /** How many of the setups are on the screen, and of how many all around is told. */
+    this.shown = 0;
+    this.told = 0;
     this.watch = new Watch(this, book, settings);
   }
 
@@ -61,7 +68,7 @@ class ReportView extends Page {
   /** @param {string} asked */
   async make(asked) {
     const tolerance = settings.get("tolerance");
-    const report = await ask({
+    const report = await this.askHere({
       ask: "report",
       book: bookQuestion(this.id),
       of: this.id,
@@ -70,15 +77,45 @@ class ReportView extends Page {
     if (asked !== this.asked) return;
     this.problem = report.problem?.message ?? "";
     this.report = report.problem ? null : report;
-    for (const setup of this.report?.setups ?? []) {
-      const around = { stops: await stopsOf(setup), lines: await placeLines(setup) };
+    this.told = 0;
+    this.shown = this.partAfter(0);
+    await this.tellMore(asked);
+  }
+
+  /** What stands around the setups on the screen. @param {string} asked */
+  async tellMore(asked) {
+    const ask = (/** @type {object} */ request) => this.askHere(request);
+    while (this.report && this.told < this.shown) {
+      const setup = this.report.setups[this.told];
+      this.told += 1;
+      const around = { stops: await stopsOf(ask, setup), lines: await placeLines(ask, setup) };
+      const field = setup.field && (await ask({ ...setup.field, ...withOwnGels() }));
       if (asked !== this.asked) return;
       this.around = { ...this.around, [setup.id]: around };
-      if (!setup.field) continue;
-      const field = await ask({ ...setup.field, ...withOwnGels() });
-      if (asked !== this.asked) return;
-      if (!field.problem) this.fields = { ...this.fields, [setup.id]: field };
+      if (field && !field.problem) this.fields = { ...this.fields, [setup.id]: field };
     }
+  }
+
+  /** How many setups are shown with the next part. @param {number} from */
+  partAfter(from) {
+    const { setups } = this.report ?? { setups: [] };
+    let to = from;
+    for (let room = TOGETHER; to < setups.length && (to === from || room > 0); to += 1) {
+      for (const { readings } of setups[to].slips) room -= readings.length;
+    }
+    return to;
+  }
+
+  /** @param {number} most setups */
+  async showMore(most) {
+    const { asked } = this;
+    // Part by part, so that the screen stays alive under a long report.
+    while (this.asked === asked && this.shown < most) {
+      this.shown = this.partAfter(this.shown);
+      await this.updateComplete;
+      await new Promise((resolve) => setTimeout(resolve));
+    }
+    await this.tellMore(asked);
   }
 
   /** @param {any} reading */
@@ -199,8 +236,25 @@ class ReportView extends Page {
     </article>`;
   }
 
+  renderRest() {
+    const { shown } = this;
+    const all = this.report.setups.length;
+    if (shown >= all) return nothing;
+    const show = (/** @type {number} */ most) => () => this.showMore(most).catch(reportFault);
+    return html`<p role="status">${t("report.part", { shown, n: all })}</p>
+      <div class="actions no-print">
+        <button type="button" class="quiet" @click=${show(all)}>
+          ${t("report.all", { n: all })}
+        </button>
+        <button type="button" @click=${show(shown + 1)}>
+          ${t("report.more", { n: this.partAfter(shown) - shown })}
+        </button>
+      </div>`;
+  }
+
   renderSheet() {
     const { report } = this;
+    const unit = settings.get("illuminance");
     return html`<div class="sheet">
       <h1>${report.name}</h1>
       <p>${report.path.join(" · ")}</p>
@@ -210,7 +264,14 @@ class ReportView extends Page {
           .filter(Boolean)
           .join(" · ")}
       </p>
-      ${report.setups.map((/** @type {any} */ setup) => this.renderSetup(setup))}
+      ${report.setups
+        .slice(0, this.shown)
+        .map((/** @type {any} */ setup) =>
+          guard([setup, this.fields[setup.id], this.around[setup.id], unit], () =>
+            this.renderSetup(setup),
+          ),
+        )}
+      ${this.renderRest()}
       ${
         report.gels.length
           ? html`<section>
@@ -280,7 +341,12 @@ class ReportView extends Page {
           </button>
         </div>
       </div>
-      ${this.report ? this.renderSheet() : html`<h1>${t("report.title")}: ${thing.data.name}</h1>`}
+      ${
+        this.report
+          ? this.renderSheet()
+          : html`<h1>${t("report.title")}: ${thing.data.name}</h1>
+              ${this.problem ? nothing : html`<p role="status">${t("report.making")}</p>`}`
+      }
     `;
   }
 }

@@ -1,6 +1,5 @@
 /** Share the book, or one thing of it: as a file, a link, QR codes, tables or spectra. */
 import { html, nothing } from "lit";
-import { ask } from "../kernel/client.js";
 import "../parts/boot-progress.js";
 import { fileOf, handOver } from "../parts/carry.js";
 import { segments } from "../parts/field.js";
@@ -101,14 +100,18 @@ class ShareView extends Page {
     await this.writeTable();
     await this.writeSpectra();
     if (!this.id) return;
-    const link = await ask({ ask: "book_link", ...this.question });
+    const link = await this.askHere({ ask: "book_link", ...this.question });
     if (link.problem) this.problem = link.problem.message;
     else this.link = link;
   }
 
   /** Write the file, read it back from what was written, and have the kernel check that. */
   async writeFile() {
-    const written = await ask({ ask: "book_check", book: bookQuestion(...this.ids), give: "text" });
+    const written = await this.askHere({
+      ask: "book_check",
+      book: bookQuestion(...this.ids),
+      give: "text",
+    });
     if (written.problem) throw new Error(written.problem.message);
     const day = stamp().slice(0, 10);
     const file = fileOf({
@@ -116,7 +119,7 @@ class ShareView extends Page {
       media_type: "application/json",
       text: written.text,
     });
-    const again = await ask({ ask: "book_check", book: await file.text() });
+    const again = await this.askHere({ ask: "book_check", book: await file.text() });
     if (again.problem) throw new Error(again.problem.message);
     if (again.count !== written.count || again.sha256 !== written.sha256) {
       throw new Error(t("share.differs"));
@@ -129,7 +132,7 @@ class ShareView extends Page {
   }
 
   async writeTable() {
-    const table = await ask({ ask: "book_csv", ...this.question, style: this.separator });
+    const table = await this.askHere({ ask: "book_csv", ...this.question, style: this.separator });
     if (table.problem) throw new Error(table.problem.message);
     this.table = fileOf({ name: `${this.name}.csv`, media_type: "text/csv", text: table.text });
   }
@@ -153,7 +156,7 @@ class ShareView extends Page {
     const spectra = this.spectra();
     if (spectra.length === 0) return;
     const created = stamp().slice(0, 19);
-    const written = await ask({ ask: "write", format: "tm27", spectra, created });
+    const written = await this.askHere({ ask: "write", format: "tm27", spectra, created });
     if (written.problem) throw new Error(written.problem.message);
     this.spectrumFiles = written.files.map(fileOf);
   }
@@ -179,7 +182,7 @@ class ShareView extends Page {
   }
 
   async makeCodes() {
-    const answer = await ask({ ask: "book_parts", ...this.question });
+    const answer = await this.askHere({ ask: "book_parts", ...this.question });
     if (answer.problem) throw new Error(answer.problem.message);
     this.codes = answer.parts;
     this.shown = 0;

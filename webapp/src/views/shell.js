@@ -6,21 +6,21 @@ import { placeIcon } from "../parts/place-icon.js";
 import "../parts/toast.js";
 import { Watch } from "../parts/watch.js";
 import { FIRST, route } from "../router.js";
-import { fault, inDemo, leaveDemo, reportFault, settings } from "../store/index.js";
+import { bookRead, fault, inDemo, leaveDemo, reportFault, settings } from "../store/index.js";
 import { lightDraft } from "../store/light-draft.js";
 import { themeNow } from "../theme.js";
 import { t } from "../words/index.js";
 import { PLACES, readOthers, VIEWS } from "./index.js";
 
 class Shell extends Page {
-  static properties = { newVersion: { state: true }, lost: { state: true } };
+  static properties = { newVersion: { state: true }, others: { state: true } };
 
   constructor() {
     super();
     /** @type {(() => void) | null} switches to the new version */
     this.newVersion = null;
-    /** Whether the script of the other views could not be read. */
-    this.lost = false;
+    /** Whether views other than the first can be shown. @type {"waiting" | "ready" | "lost"} */
+    this.others = "waiting";
     this.watch = new Watch(this, route, settings, fault);
     route.addEventListener("change", () => this.arrive());
   }
@@ -29,27 +29,25 @@ class Shell extends Page {
     super.connectedCallback();
     // Without an idle moment soon, a view is read when somebody goes there.
     const later = window.requestIdleCallback ?? ((work) => setTimeout(work, 1000));
-    if (route.now.name === FIRST)
-      ready().then(
-        () => later(() => this.readOthers()),
-        () => {},
-      );
+    const soon = () => later(() => this.readOthers());
+    if (route.now.name === FIRST) ready().then(soon, () => {});
     else this.readOthers();
   }
 
   async readOthers() {
     try {
-      await readOthers();
-      this.lost = false;
+      await Promise.all([readOthers(), bookRead()]);
+      this.others = "ready";
     } catch {
-      this.lost = true;
+      this.others = "lost";
     }
   }
 
   /** A new view starts at its heading, for eyes and for screen readers. */
   async arrive() {
     this.requestUpdate();
-    await Promise.all([this.updateComplete, route.now.name === FIRST || this.readOthers()]);
+    if (route.now.name !== FIRST) await this.readOthers();
+    await this.updateComplete;
     await /** @type {any} */ (this.querySelector("main > *"))?.updateComplete;
     const heading = /** @type {HTMLElement | null} */ (this.querySelector("main h1"));
     if (heading) {
@@ -111,8 +109,11 @@ class Shell extends Page {
     `;
   }
 
-  renderLost() {
-    return html`<h1>${t(VIEWS[FIRST].title)}</h1>
+  /** @param {import("./index.js").View} view @param {string} rest */
+  renderView(view, rest) {
+    if (view === VIEWS[FIRST] || this.others === "ready") return view.show(rest);
+    if (this.others === "waiting") return nothing;
+    return html`<h1>${t(view.title)}</h1>
       <p role="alert">${t("part.lost")}</p>
       <div class="actions">
         <button type="button" class="main" @click=${() => location.reload()}>
@@ -144,7 +145,7 @@ class Shell extends Page {
         </div>
         ${this.renderNotices()}
       </header>
-      <main id="main">${view === VIEWS[FIRST] || !this.lost ? view.show(rest) : this.renderLost()}</main>
+      <main id="main">${this.renderView(view, rest)}</main>
       <ek-toast></ek-toast>
       <nav class="thumb" aria-label=${t("nav.label")}>
         ${PLACES.map(

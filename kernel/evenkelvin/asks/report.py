@@ -1,6 +1,6 @@
 """The report of a setup, a location or a production, as plain data to be printed.
 
-``{"ask": "report", "book": text | plain, "of": id, "tolerance"?}``
+``{"ask": "report", "book": text | plain, "of": id, "tolerance"?, "most"?}``
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from evenkelvin.asks.book_plain import book_field, state_plain
 from evenkelvin.asks.plain import offset_plain
 from evenkelvin.exposure.stops import ratio_words
 from evenkelvin.fields import Fields
-from evenkelvin.interchange.book import book_hash, moment
+from evenkelvin.interchange.book import MOST_ENTRIES, book_hash, moment
 from evenkelvin.interchange.report import Report, SetupReport, Slip, hangs, make_report
 from evenkelvin.interchange.setup_log import ReadingLog
 from evenkelvin.lights.tolerance import plain, read_tolerance
@@ -30,13 +30,16 @@ def reply(fields: Fields) -> dict[str, Any]:
         "pack", "dialled", "dimmer", "note", "who", "edited_twice", "has_spectrum"}]``
       - ``field``: the request that gives the balance field, or None where no white is known
       - ``spectra``: ``[{"name", "at", "wavelengths_nm", "values"}]`` as they were logged
+      - with ``most``, setups after so many readings are only ``{"id", "name", "path",
+        "readings"}`` (how many): each can be asked for by its id, so that a long book comes in parts
     - ``windows``: ``[{"location", "gels", "lines"}]``, the glass to be gelled, a line a size
     - ``gels``: ``[{"name", "pieces", "lights", "measured"}]`` that hang now; a measured gel is
       called by who measured it and when wherever its name alone could mean another
     - ``cautions``: sentences; ``tolerance``; ``book``: ``{"count", "sha256"}``
     """
-    fields.refuse_unknown("ask", "book", "of", "tolerance")
+    fields.refuse_unknown("ask", "book", "of", "tolerance", "most")
     radius = read_tolerance(fields)
+    most = fields.whole("most", MOST_ENTRIES, 1, MOST_ENTRIES)
     book = book_field(fields)
     report = make_report(book.entries, fields.text("of", longest=64), radius)
     data = report.thing.present["data"]
@@ -47,7 +50,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "note": data.get("note"),
         "place": data.get("place"),
         "mains_hz": data.get("mains_hz"),
-        "setups": [_setup(report, each, fields.raw("tolerance")) for each in report.setups],
+        "setups": _setups(report, most, fields.raw("tolerance")),
         "windows": [
             {"location": each.name, "gels": list(each.gels), "lines": list(each.lines)}
             for each in report.windows
@@ -65,6 +68,23 @@ def reply(fields: Fields) -> dict[str, Any]:
         "tolerance": plain(radius),
         "book": {"count": len(book.entries), "sha256": book_hash(book.entries)},
     }
+
+
+def _setups(whole: Report, most: int, tolerance: Any) -> list[dict[str, Any]]:
+    """Return whole setups until there are ``most`` readings, then what the others are called."""
+    listed = []
+    before = 0
+    for each in whole.setups:
+        readings = sum(len(slip.light.readings) for slip in each.slips)
+        outline = {
+            "id": each.log.thing.id,
+            "name": each.log.thing.name,
+            "path": list(each.path),
+            "readings": readings,
+        }
+        listed.append(_setup(whole, each, tolerance) if before < most else outline)
+        before += readings
+    return listed
 
 
 def _setup(whole: Report, report: SetupReport, tolerance: Any) -> dict[str, Any]:

@@ -28,18 +28,30 @@ def mired(cct: float | Floats) -> Floats:
     return np.asarray(1e6 / np.asarray(cct, dtype=np.float64))
 
 
+@cache
+def _moments() -> tuple[Floats, Floats, Floats, Floats]:
+    """Return k = c2/λ per mired, and what sums a black body and its derivatives to 4X, 6Y and
+    X + 15Y + 3Z, each (471, 3).
+    """
+    nm = wavelengths_1nm()
+    k = C2_NM_K / nm * 1e-6
+    basis = observer_1nm() @ np.array([[4.0, 0.0, 1.0], [0.0, 6.0, 15.0], [0.0, 0.0, 3.0]])
+    basis *= ((560.0 / nm) ** 5)[:, np.newaxis]
+    by_k = k[:, np.newaxis]
+    return k, basis, -by_k * basis, by_k**2 * basis
+
+
 def _locus(mireds: Floats) -> tuple[Floats, Floats, Floats]:
     """Return u v of black bodies and the first and second derivative by mired, each (n, 2)."""
-    nm, bars = wavelengths_1nm(), observer_1nm()
-    # Planck's law in x = c2/(λT) = k·mired; dx/dmired = k; derivatives of 1/(eˣ−1) follow.
-    k = C2_NM_K / nm * 1e-6
-    x = k * np.asarray(mireds)[:, np.newaxis]
-    e = np.exp(-x)
-    value = (560.0 / nm) ** 5 * e / (1.0 - e)
-    first = -k * value / (1.0 - e)
-    second = k**2 * value * (1.0 + e) / (1.0 - e) ** 2
-    basis = bars @ np.array([[4.0, 0.0, 1.0], [0.0, 6.0, 15.0], [0.0, 0.0, 3.0]])
-    (n0, n1, n2) = (moment @ basis for moment in (value, first, second))
+    k, of_value, of_first, of_second = _moments()
+    # Planck's law in x = c2/(λT) = k·mired; dx/dmired = k; derivatives of 1/(eˣ−1) follow, in
+    # q = 1/(1−e⁻ˣ), as this is the inmost loop of every answer.
+    e = np.exp(-k * np.asarray(mireds)[:, np.newaxis])
+    q = 1.0 / (1.0 - e)
+    value = e * q
+    first = value * q
+    second = first * (2.0 * q - 1.0)
+    n0, n1, n2 = value @ of_value, first @ of_first, second @ of_second
     w0, w1, w2 = n0[:, 2:], n1[:, 2:], n2[:, 2:]
     uv = n0[:, :2] / w0
     d1 = (n1[:, :2] - uv * w1) / w0

@@ -18,7 +18,7 @@ import math
 import random
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from typing import Literal
+from typing import Literal, NamedTuple
 
 Direction = Literal["any", "upright", "across"]
 
@@ -68,8 +68,7 @@ class Piece:
     strips: int = 1
 
 
-@dataclass(frozen=True)
-class Placed:
+class Placed(NamedTuple):
     """A piece on a roll, its near corner ``at_across``, ``at_along`` in metres."""
 
     piece: Piece
@@ -77,8 +76,7 @@ class Placed:
     at_along: float
 
 
-@dataclass(frozen=True)
-class _Free:
+class _Free(NamedTuple):
     """A rectangle of a length that nothing is cut from yet."""
 
     at_across: float
@@ -223,7 +221,8 @@ def _lay(
     ``least``: the shortest side of any piece.
     """
     across, along = way
-    laid = replace(piece, across=across, along=along)
+    turned = across != piece.across or along != piece.along
+    laid = replace(piece, across=across, along=along) if turned else piece
     roll.placed.append(Placed(laid, free.at_across, free.at_along))
     level.free.remove(free)
     beside, beyond = free.across - across, free.along - along
@@ -315,7 +314,7 @@ def _into_longer(
     more, roll, free, way = min(fits, key=lambda fit: fit[0])
     level = roll.levels[-1]
     longer = [
-        replace(rest, along=rest.along + more)
+        rest._replace(along=rest.along + more)
         if rest.at_along + rest.along >= roll.used - _FINE
         else rest
         for rest in level.free

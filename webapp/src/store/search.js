@@ -75,24 +75,31 @@ class Rows extends EventTarget {
       this.#version = book.version;
       this.#ready = false;
       this.#rows = [];
-      this.#work(standing(), this.#rows);
+      this.#ready = this.#work(standing(), this.#rows);
     }
     return this.#ready ? this.#rows : undefined;
   }
 
-  /** @param {Iterator<Row>} walk @param {Row[]} rows as far as they are */
+  /**
+   * @param {Iterator<Row>} walk
+   * @param {Row[]} rows as far as they are
+   * @returns {boolean} whether they are all there
+   */
   #work(walk, rows) {
     const end = performance.now() + SLICE;
     for (let next = walk.next(); !next.done; next = walk.next()) {
       rows.push(next.value);
       if (performance.now() < end) continue;
-      // Given up when the book has moved on meanwhile.
-      setTimeout(() => this.#rows === rows && this.#work(walk, rows));
-      return;
+      setTimeout(() => {
+        // The book may have moved on meanwhile.
+        if (this.#rows !== rows || !this.#work(walk, rows)) return;
+        this.#ready = true;
+        this.dispatchEvent(new Event("change"));
+      });
+      return false;
     }
     rows.sort((a, b) => b.time - a.time);
-    this.#ready = true;
-    this.dispatchEvent(new Event("change"));
+    return true;
   }
 }
 

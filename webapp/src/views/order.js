@@ -88,7 +88,7 @@ class OrderView extends Page {
     const advised = settings.get("order").advised;
     const state = JSON.stringify([
       setups.map(({ id }) => id),
-      book.entries().length,
+      book.version,
       advised,
       settings.get("tolerance"),
       settings.get("without"),
@@ -105,7 +105,7 @@ class OrderView extends Page {
       const lit = [];
       for (const setup of setups) {
         lit.push(...(await gelsOf(setup, advised)));
-        if (state !== this.gathered) return;
+        if (state !== this.gathered || !this.isConnected) return;
         this.done += 1;
       }
       this.lit = lit;

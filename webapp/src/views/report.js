@@ -30,6 +30,15 @@ import { whiteOf } from "../words/reading.js";
 /** So many readings, or the next setup if it has more, are drawn at a time. */
 const TOGETHER = 200;
 
+/** @param {any} setup of the report, whole or in outline */
+const readingsOf = ({ slips, readings }) =>
+  slips
+    ? slips.reduce(
+        (/** @type {number} */ n, /** @type {any} */ slip) => n + slip.readings.length,
+        0,
+      )
+    : readings;
+
 class ReportView extends Page {
   static properties = {
     id: { attribute: false },
@@ -73,6 +82,7 @@ class ReportView extends Page {
       book: bookQuestion(this.id),
       of: this.id,
       tolerance,
+      most: TOGETHER,
     });
     if (asked !== this.asked) return;
     this.problem = report.problem?.message ?? "";
@@ -101,9 +111,25 @@ class ReportView extends Page {
     const { setups } = this.report ?? { setups: [] };
     let to = from;
     for (let room = TOGETHER; to < setups.length && (to === from || room > 0); to += 1) {
-      for (const { readings } of setups[to].slips) room -= readings.length;
+      room -= readingsOf(setups[to]);
     }
     return to;
+  }
+
+  /**
+   * Of the setups after the first, the report of a long book says only what they are called; they
+   * are reported on one by one, when they are to be shown.
+   * @param {number} to
+   */
+  async fetchUpTo(to) {
+    for (let at = this.shown; at < to; at += 1) {
+      const { id, slips } = this.report.setups[at];
+      if (slips) continue;
+      const tolerance = settings.get("tolerance");
+      const of = { ask: "report", book: bookQuestion(id), of: id, tolerance };
+      const [whole] = (await this.askHere(of)).setups;
+      this.report.setups[at] = whole;
+    }
   }
 
   /** @param {number} most setups */
@@ -111,9 +137,10 @@ class ReportView extends Page {
     const { asked } = this;
     // Part by part, so that the screen stays alive under a long report.
     while (this.asked === asked && this.shown < most) {
-      this.shown = this.partAfter(this.shown);
+      const next = this.partAfter(this.shown);
+      await this.fetchUpTo(next);
+      if (this.asked === asked) this.shown = next;
       await this.updateComplete;
-      await new Promise((resolve) => setTimeout(resolve));
     }
     await this.tellMore(asked);
   }

@@ -1,0 +1,152 @@
+"""What a keystroke costs the kernel, in the browser's own Python and in its worker.
+
+Every question that a screen asks while somebody types, in turn with one digit after the other, so
+that nothing typed was asked before; what stands beside it (other lights, the kit) stays, as on a
+screen. The yardstick is the most common question of all, what a bare x y says, asked in between.
+The promise is 50 ms of kernel time at desk speed; the detail gives the times.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import statistics
+import sys
+import threading
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import build
+from playwright.sync_api import sync_playwright
+
+sys.path.append(str(Path(__file__).parents[1] / "browser"))
+ROUNDS = 12
+PROMISE_MS = 50
+
+WHITE = {"cct_K": "4300", "duv": "0"}
+STOCK = {
+    "full CTO": 4,
+    "1/2 CTO": 4,
+    "1/4 CTO": 6,
+    "full CTB": 2,
+    "1/2 CTB": 4,
+    "1/4 plus green": 3,
+}
+LAMPS = ("tungsten", "daylight", "fluorescent", "led")
+
+
+def light(n: int, **more: Any) -> dict[str, Any]:
+    """The nth light of an invented set."""
+    x, y = 0.3300 + 0.0093 * n, 0.3420 + 0.0051 * n
+    return {"x": f"{x:.4f}", "y": f"{y:.4f}", "lamp": LAMPS[n % 4], "name": f"light {n}", **more}
+
+
+SET = [light(n, illuminance_lx=str(100 + 40 * n)) for n in range(12)]
+CAMERA = {"iso": "800", "fps": "24", "shutter_deg": "180"}
+PIECE = {"width_m": "1.2", "height_m": "0.9"}
+ROLL = {"width_m": "1.22", "length_m": "7.62"}
+
+
+def golden(ask: str, case: int) -> dict[str, Any]:
+    file = Path(__file__).parents[1] / "kernel" / "golden" / f"{ask}.json"
+    request: dict[str, Any] = json.loads(file.read_text())[case]["request"]
+    return request
+
+
+def keystrokes(n: int) -> Iterator[tuple[str, dict[str, Any]]]:
+    """Every kind of question asked while typing, with its nth digit, under a name."""
+    typed = light(2, x=f"0.38{n:02d}")
+    bare = {"x": f"0.43{n:02d}", "y": "0.4024"}
+    yield "describe", {"ask": "describe", "reading": bare}
+    yield "fix", {"ask": "fix", "reading": typed, "target": WHITE}
+    yield "fix, before and after", {"ask": "fix", "reading": typed, "target": bare, "depth": 1}
+    yield "field", {"ask": "field", "lights": [typed], "packs": [["1/4 CTO"]], "target": WHITE}
+    yield "levels", {"ask": "levels", "lights": [{"illuminance_lx": f"9{n:02d}"}], "camera": CAMERA}
+    yield "judge 20 readings", {"ask": "judge", "readings": [{**typed, "target": WHITE}] * 20}
+    yield "expose", {"ask": "expose", "known": {**CAMERA, "illuminance_lx": f"9{n:02d}"}}
+    yield "falloff", {**golden("falloff", 0), "distance_m": f"2.{n:02d}"}
+    yield "flicker", {"ask": "flicker", "fps": f"24.{n:02d}", "light_hz": 100}
+    yield "mix of 12", {"ask": "mix", "lights": [{"reading": one, "dimmer": 50 + n} for one in SET]}
+    yield "unmix", {**golden("unmix", 1), "sum": {**typed, "illuminance_lx": "800"}}
+    yield "flash_mix", {**golden("flash_mix", 0), "flash": {**typed, "exposure_lx_s": "40"}}
+    yield "dial", {**golden("dial", 0), "target": {"cct_K": f"43{n:02d}", "duv": "0"}}
+    yield "drive", {**golden("drive", 0), "target": {"cct_K": f"43{n:02d}", "duv": "0"}}
+    yield "learn_gel", {**golden("learn_gel", 1), "gelled": {**typed, "illuminance_lx": "520"}}
+    yield "learn_gel, a shift", {**golden("learn_gel", 4), "shift": {"mired": f"1{n:02d}"}}
+    yield "sun, polar day", {**golden("sun", 1), "lon_deg": f"18.{n:02d}"}
+    yield "sun", {**golden("sun", 0), "lon_deg": f"9.{n:02d}"}
+    yield "windows", {**golden("windows", 0), "windows": [{**PIECE, "width_m": f"2.{n:02d}"}]}
+    yield "order", {**golden("order", 0), "spare_percent": f"{n}"}
+    yield "check of a size", {"ask": "order", "hangs": [], "stock": [{**ROLL, "width_m": f"1.{n}"}]}
+
+
+def presses(n: int) -> Iterator[tuple[str, dict[str, Any]]]:
+    """What follows a press or a visit, not a keystroke, for a set of twelve lights."""
+    target = {"cct_K": f"43{n:02d}", "duv": "0"}
+    yield "agree, 12 lights", {"ask": "agree", "lights": SET, "target": target}
+    yield "field, 12 lights", {"ask": "field", "lights": SET, "target": target}
+    balance = {"ask": "balance", "lights": [{"reading": one} for one in SET], "stock": STOCK}
+    yield "balance, 12 lights, 6 gels", {**balance, "whites": {"from_K": f"32{n:02d}"}}
+
+
+RUN = """({requests, rounds}) => new Promise((resolve, reject) => {
+    const worker = new Worker(borrowedPolicy.createScriptURL("./worker.js"));
+    const times = [], answers = [];
+    let at = 0, start;
+    const send = () => {
+        start = performance.now();
+        worker.postMessage({id: 1, request: requests[at]});
+    };
+    worker.onmessage = ({data}) => {
+        if (data.fatal) reject(new Error(data.fatal));
+        if (data.stage === "ready") send();
+        if (data.id !== 1) return;
+        times.push(performance.now() - start);
+        answers.push(data.answer.slice(0, 120));
+        at += 1;
+        if (at < requests.length) return send();
+        worker.terminate();
+        resolve({times, answers});
+    };
+})"""
+
+
+def run() -> list[tuple[str, float | None, str]]:
+    from conftest import BORROW_POLICY
+
+    server = build.make_server(build.DIST, 0)
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    asked = [pair for n in range(10, 10 + ROUNDS) for pair in (*keystrokes(n), *presses(n))]
+    with sync_playwright() as play:
+        browser = play.chromium.launch(
+            executable_path=os.environ["EVENKELVIN_CHROMIUM"], args=["--no-sandbox"]
+        )
+        context = browser.new_context()
+        context.add_init_script(BORROW_POLICY)
+        # The page's own kernel would be measured with ours.
+        page = context.new_page()
+        page.goto(f"http://localhost:{server.server_address[1]}/")
+        page.locator("html[data-kernel=ready]").wait_for(state="attached", timeout=60_000)
+        requests = [json.dumps(request) for _, request in asked]
+        found = page.evaluate(RUN, {"requests": requests, "rounds": ROUNDS})
+        browser.close()
+    server.shutdown()
+    taken: dict[str, list[float]] = {}
+    for (name, _), ms, answer in zip(asked, found["times"], found["answers"], strict=True):
+        if answer.startswith('{"problem"'):
+            raise RuntimeError(f"{name}: {answer}")
+        taken.setdefault(name, []).append(ms)
+    typed = [name for name, _ in keystrokes(10)]
+    first = {name: times[0] for name, times in taken.items()}
+    usual = {name: statistics.median(times[1:]) for name, times in taken.items()}
+    yardstick = usual["describe"]
+    rows: list[tuple[str, float | None, str]] = []
+    for name, ms in usual.items():
+        kind = "keystroke" if name in typed else "press"
+        over = f", over {PROMISE_MS} ms" if kind == "keystroke" and ms > PROMISE_MS else ""
+        detail = f"{ms:.1f} ms, the first {first[name]:.1f} ms{over}"
+        rows.append((f"{kind}: {name}", ms / yardstick, detail))
+    slow = sum(usual[name] > PROMISE_MS for name in typed)
+    rows.append((f"kinds of keystroke over {PROMISE_MS} ms", float(slow), f"of {len(typed)}"))
+    return rows

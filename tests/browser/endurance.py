@@ -1,0 +1,129 @@
+"""Long work in one tab: what is done there, and what the browser then says of its memory."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from hands import go
+from playwright.sync_api import CDPSession, Page, expect
+
+#: Types into the fields of Light as a hurried person would, without the wait between keystrokes:
+#: one character each, with a turn for the screen after it and a pause in which the kernel is asked
+#: after each reading. Every reading is new.
+TYPE = """async ({first, strokes}) => {
+    const texts = (n) => ({
+        "light-x": `0.38${String(n % 1000).padStart(3, "0")}`,
+        "light-y": "0.3770",
+        "light-illuminance": String(100 + (n % 900)),
+        "light-name": `light ${n}`,
+    });
+    const turn = (ms) => new Promise((done) => setTimeout(done, ms));
+    let typed = 0;
+    for (let n = first; typed < strokes; n += 1) {
+        for (const [id, text] of Object.entries(texts(n))) {
+            const field = document.getElementById(id);
+            for (let end = 0; end <= text.length; end += 1) {
+                field.value = text.slice(0, end);
+                field.dispatchEvent(new Event("input", {bubbles: true}));
+                typed += 1;
+                await turn(0);
+            }
+        }
+        await turn(70);
+        while (document.querySelector("main [aria-busy=true]")) await turn(5);
+    }
+}"""
+
+
+@dataclass(frozen=True)
+class Memory:
+    """What is alive in a tab after its rubbish was taken out."""
+
+    heap_mb: float
+    nodes: int
+    listeners: int
+
+
+class Gauge:
+    """Reads the memory of a page's own thread."""
+
+    def __init__(self, page: Page) -> None:
+        self.session: CDPSession = page.context.new_cdp_session(page)
+        self.session.send("Performance.enable")
+
+    def read(self) -> Memory:
+        # What a first round sets free may hold what only a second one finds.
+        for _ in range(2):
+            self.session.send("HeapProfiler.collectGarbage")
+        found = self.session.send("Performance.getMetrics")["metrics"]
+        metrics = {each["name"]: each["value"] for each in found}
+        return Memory(
+            metrics["JSHeapUsedSize"] / 1e6,
+            int(metrics["Nodes"]),
+            int(metrics["JSEventListeners"]),
+        )
+
+
+def type_for_long(page: Page, first: int, strokes: int) -> None:
+    """Type so many characters on Light, each reading another."""
+    page.evaluate(TYPE, {"first": first, "strokes": strokes})
+
+
+def elements(page: Page) -> int:
+    return int(page.evaluate("document.querySelectorAll('*').length"))
+
+
+def ids_of_the_long_book(page: Page) -> dict[str, str]:
+    """The first of each kind of thing in the book, by kind."""
+    found: dict[str, str] = page.evaluate(
+        """() => new Promise((resolve, reject) => {
+            const opening = indexedDB.open("evenkelvin");
+            opening.onerror = reject;
+            opening.onsuccess = () => {
+                const found = {};
+                const walk = opening.result.transaction("entries").objectStore("entries").openCursor();
+                walk.onsuccess = () => {
+                    const {thing, of} = walk.result.value;
+                    found[thing] ??= of;
+                    if (Object.keys(found).length < 5) return walk.result.continue();
+                    opening.result.close();
+                    resolve(found);
+                };
+            };
+        })"""
+    )
+    return found
+
+
+def tour(page: Page, ids: dict[str, str], whole: str = "location") -> dict[str, int]:
+    """Search, browse and hand out a long book; how many elements each place put on the page.
+
+    ``whole`` is the largest thing that is reported on and shared.
+    """
+    seen: dict[str, int] = {}
+
+    def look(address: str, there: str) -> None:
+        page.evaluate("address => { location.hash = address; }", address)
+        expect(page.locator(f"main {there}").first).to_be_visible(timeout=120_000)
+        seen[address.partition("/")[0]] = elements(page)
+
+    look("book", "a.setup")
+    for text in ("l", "li", "light 7", "light 7 set"):
+        page.get_by_label("Search the readings").fill(text)
+        expect(page.locator(".found > li").first).to_be_visible()
+    page.get_by_role("button", name="more").last.click()
+    expect(page.locator(".found > li")).to_have_count(40)
+    page.locator("main summary").filter(has_text="By place").click()
+    page.get_by_label("How it stands").or_(page.locator("#find-verdict")).first.select_option("near")
+    expect(page.locator(".found .verdict").first).to_be_visible()
+    page.get_by_role("button", name="Show the whole book").click()
+    seen["search"] = elements(page)
+    look(f"setup/{ids['setup']}", ".lights > li")
+    look(f"reading/{ids['reading']}", ".facts")
+    look(f"since/{ids['light']}", "table")
+    look(f"report/{ids[whole]}", ".sheet table")
+    page.get_by_role("button", name="more setup").click()
+    look(f"share/{ids[whole]}", "[data-testid=read-back]")
+    look("order/shoot", "h1")
+    go(page, "Light")
+    return seen

@@ -31,7 +31,8 @@ def reply(fields: Fields) -> dict[str, Any]:
       - ``field``: the request that gives the balance field, or None where no white is known
       - ``spectra``: ``[{"name", "at", "wavelengths_nm", "values"}]`` as they were logged
       - with ``most``, setups after so many readings are only ``{"id", "name", "path",
-        "readings"}`` (how many): each can be asked for by its id, so that a long book comes in parts
+        "readings"}`` (how many): each can be asked for by its id, so that a long book comes in
+        parts
     - ``windows``: ``[{"location", "gels", "lines"}]``, the glass to be gelled, a line a size
     - ``gels``: ``[{"name", "pieces", "lights", "measured"}]`` that hang now; a measured gel is
       called by who measured it and when wherever its name alone could mean another

@@ -345,6 +345,7 @@ const de = {
   "report.noGel": "keine Folie",
   "report.toHero": "zum Leitlicht {ratio}",
   "report.spectrum": "Spektrum von {name}, {when}, {from} bis {to}",
+  "report.windows": "Fenster, {name}",
   "report.making": "Wird ausgerechnet…",
   "report.part": "Hier und auf Papier stehen die ersten {shown} von {n} Einstellungen.",
   "report.more": { one: "1 weitere Einstellung", other: "{n} weitere Einstellungen" },

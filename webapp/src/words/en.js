@@ -667,6 +667,7 @@ export default {
   "report.noGel": "no gel",
   "report.toHero": "to the hero {ratio}",
   "report.spectrum": "Spectrum of {name}, {when}, {from} to {to}",
+  "report.windows": "Windows, {name}",
   "report.making": "Working it out…",
   "report.part": "The first {shown} of {n} setups are shown, here and on paper.",
   "report.more": { one: "1 more setup", other: "{n} more setups" },

@@ -4,7 +4,7 @@
 // than a fresh worker needs to start, a fresh one takes over, so that nobody waits for more than
 // two starts.
 import { scriptAddress } from "../trusted.js";
-import { inOurWords } from "../words/index.js";
+import { inOurWords, t } from "../words/index.js";
 
 /**
  * @typedef {{stage: "runtime" | "packages" | "kernel" | "ready" | "failed", part: number,
@@ -21,7 +21,7 @@ const MOST_WAIT = 120_000; // ms
 /** @type {Worker | undefined} */
 let worker;
 /** @type {StageReport} */
-let report = { stage: "runtime", part: 0, words: "Loading Python" };
+let report = { stage: "runtime", part: 0, words: "" };
 /** @type {Set<(report: StageReport) => void>} */
 const listeners = new Set();
 /** @type {Question[]} */
@@ -46,7 +46,7 @@ function setReport(next) {
 
 function start() {
   if (worker) return;
-  setReport({ stage: "runtime", part: 0, words: "Loading Python" });
+  setReport({ stage: "runtime", part: 0, words: "" });
   started = performance.now();
   worker = new Worker(scriptAddress("./worker.js"));
   worker.onmessage = ({ data }) => {
@@ -60,7 +60,7 @@ function start() {
   };
   worker.onerror = (event) => {
     event.preventDefault();
-    fail(event.message || "a file is missing", report.stage !== "ready");
+    fail(event.message || t("kernel.fileMissing"), report.stage !== "ready");
   };
 }
 
@@ -81,7 +81,7 @@ function next() {
   current.tries += 1;
   worker?.postMessage({ id: current.id, request: current.request });
   clearTimeout(overdue);
-  overdue = setTimeout(() => current && fail("no answer came", false), MOST_WAIT);
+  overdue = setTimeout(() => current && fail(t("kernel.noAnswer"), false), MOST_WAIT);
 }
 
 function beCalm() {
@@ -122,12 +122,9 @@ function fail(words, booting) {
   const lost = current;
   current = undefined;
   if (lost?.wanted && lost.tries < MOST_TRIES) waiting.unshift(lost);
-  else
-    lost?.resolve(
-      problem(`The kernel gave up on this question (${words}). Nothing you entered is lost.`),
-    );
+  else lost?.resolve(problem(t("kernel.gaveUp", { words })));
   if (booting) {
-    const sentence = `The kernel could not start: ${words}`;
+    const sentence = t("kernel.noStart", { words });
     setReport({ stage: "failed", part: 0, words: sentence });
     for (const question of waiting.splice(0)) question.resolve(problem(sentence));
   } else {

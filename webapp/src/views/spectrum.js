@@ -20,7 +20,7 @@ import { book, reportFault, settings } from "../store/index.js";
 import { lightDraft } from "../store/light-draft.js";
 import { withOwnGels } from "../store/own-gels.js";
 import { DRAFT, spectral, spectralElsewhere, spectralLights } from "../store/spectral.js";
-import { t } from "../words/index.js";
+import { inOurWord, t } from "../words/index.js";
 import { duv, height, index, kelvin, nanometres, whenRead } from "../words/numbers.js";
 
 const REFERENCE = "reference";
@@ -145,7 +145,12 @@ class SpectrumView extends Page {
         value: this.beside,
         options: [
           ...(reference
-            ? [{ value: REFERENCE, label: t("spectrum.reference", { name: reference.name }) }]
+            ? [
+                {
+                  value: REFERENCE,
+                  label: t("spectrum.reference", { name: inOurWord(reference.name) }),
+                },
+              ]
             : []),
           ...spectralLights()
             .filter((one) => this.isOther(one))

@@ -25,6 +25,11 @@ const de = {
   "boot.failed": "Antworten können jetzt nicht berechnet werden. Getipptes bleibt gespeichert.",
   "boot.reason": "Der Grund",
   "boot.again": "Noch einmal versuchen",
+  "kernel.noStart": "Der Rechenkern konnte nicht starten: {words}",
+  "kernel.gaveUp":
+    "Der Rechenkern hat diese Frage aufgegeben ({words}). Nichts von deinen Eingaben ist verloren.",
+  "kernel.noAnswer": "es kam keine Antwort",
+  "kernel.fileMissing": "eine Datei fehlt",
   "part.lost":
     "Dieser Teil der App konnte nicht gelesen werden; vielleicht ist eine neue Fassung an seine Stelle getreten. Nichts Eingegebenes ist verloren.",
 

@@ -23,6 +23,10 @@ export default {
   "boot.failed": "Answers cannot be worked out now. What you type is still saved.",
   "boot.reason": "The reason",
   "boot.again": "Try again",
+  "kernel.noStart": "The kernel could not start: {words}",
+  "kernel.gaveUp": "The kernel gave up on this question ({words}). Nothing you entered is lost.",
+  "kernel.noAnswer": "no answer came",
+  "kernel.fileMissing": "a file is missing",
   "part.lost":
     "This part of the app could not be read; a new version may have taken its place. Nothing you entered is lost.",
 

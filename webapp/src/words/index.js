@@ -48,6 +48,9 @@ export async function speak(wanted) {
 /** An answer of the kernel with its sentences translated, as far as they are. @param {any} answer */
 export const inOurWords = (answer) => translation?.inOurWords(answer) ?? answer;
 
+/** One text of the kernel that an answer holds among its data. @param {string} text @returns {string} */
+export const inOurWord = (text) => inOurWords({ words: text }).words;
+
 /**
  * The words for `key`, with `{name}` places filled from `values`. An entry with `one` and
  * `other` is chosen by `values.n`.

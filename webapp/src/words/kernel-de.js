@@ -6,6 +6,46 @@
  * @type {[string, string][]}
  */
 export const SENTENCES = [
+  // What a metric rests on.
+  [
+    "CIE 13.3-1995 with the skin sample of JIS Z 8726",
+    "CIE 13.3-1995 mit dem Hautmuster aus JIS Z 8726",
+  ],
+  ["CIE 224:2017, the same in ANSI/IES TM-30-20", "CIE 224:2017, gleich in ANSI/IES TM-30-20"],
+  [
+    "CIEDE2000 (ISO/CIE 11664-6:2014) on the chart of EBU Tech 3355 (TLCI-2012), 2013",
+    "CIEDE2000 (ISO/CIE 11664-6:2014) auf der Tafel von EBU Tech 3355 (TLCI-2012), 2013",
+  ],
+  ["none (spectra are compared)", "keiner (Spektren werden verglichen)"],
+  [
+    "TLCI-2012 standard camera and BT.709 display",
+    "Normkamera von TLCI-2012 und Bildschirm nach BT.709",
+  ],
+  ["CIE 1964 10° (colour temperature: CIE 1931 2°)", "CIE 1964 10° (Farbtemperatur: CIE 1931 2°)"],
+  [
+    "CIE 1931 2°, each light's own white adapted to",
+    "CIE 1931 2°, an das Weiß jedes Lichts angepasst",
+  ],
+  [
+    "both adapted to, or balanced for, the first light",
+    "beide an das erste Licht angepasst oder darauf abgeglichen",
+  ],
+  ["SSI of {} against {}", "SSI von {} gegen {}"],
+  ["SSI, black body 3200 K", "SSI, schwarzer Strahler 3200 K"],
+  ["SSI, matching reference", "SSI, passende Referenz"],
+  ["CIE illuminant D55", "CIE-Lichtart D55"],
+  // Of the worker around the kernel.
+  [
+    "This phone has too little memory left for this question. Close other tabs and try again.",
+    "Diesem Telefon fehlt Speicher für diese Frage. Schließe andere Tabs, und versuche es noch einmal.",
+  ],
+  [
+    "The kernel stumbled over this question ({}).",
+    "Der Rechenkern ist über diese Frage gestolpert ({}).",
+  ],
+  ["Nothing you entered is lost.", "Nichts von deinen Eingaben ist verloren."],
+  ["Nothing to convert: give one of {}.", "Nichts umzurechnen: gib eines davon an: {}."],
+  ["A ratio needs two lights: illuminance and against.", "Ein Verhältnis braucht zwei Lichter."],
   ["{} is {}; it must be {}.", "{} ist {}; erlaubt ist: {}."],
   ["{} must be a finite number.", "{} muss eine endliche Zahl sein."],
   ["{} must be a number, not {}.", "{} muss eine Zahl sein, nicht {}."],
@@ -125,7 +165,7 @@ export const SENTENCES = [
   ["{} has {} entries; at most {} fit.", "{} hat {} Einträge; höchstens {} passen."],
   ["{} must hold names only.", "{} darf nur Namen enthalten."],
   ["Give {} or {}, not both of them.", "Gib {} oder {} an, nicht beides."],
-  ["Give {} or {}, not both.", "Gib {} oder {} an, nicht beides."],
+  ["Give a gamut, or {}, not both.", "Gib einen Farbraum oder {} an, nicht beides."],
   ["{}_m (or {}_ft) is missing.", "{}_m (oder {}_ft) fehlt."],
   ["light {}", "Licht {}"],
   // A reading, a white, a tolerance.
@@ -600,7 +640,7 @@ export const SENTENCES = [
     "Any shutter is steady at {} frames a second",
     "Jeder Verschluss ist ruhig bei {} Bildern in der Sekunde",
   ],
-  ["Steady: the shutter holds {} pulse{}", "Ruhig: der Verschluss fasst {} Pulse"],
+  ["Steady: the shutter holds {} pulse{}", "Ruhig: ganze Pulse im Verschluss: {0}"],
   [
     "Steady from frame to frame: each frame starts at the same point of a pulse",
     "Ruhig von Bild zu Bild: jedes beginnt an derselben Stelle eines Pulses",
@@ -633,7 +673,6 @@ export const SENTENCES = [
   ["an edge in colour that a careful eye finds", "eine Farbkante, die ein genaues Auge findet"],
   ["a clear edge in colour", "eine deutliche Farbkante"],
   ["a strong edge in colour", "eine starke Farbkante"],
-  ["{}, and {} between them", "{}, und {} dazwischen"],
   [
     "There are no lights to mix yet: give one or more.",
     "Noch gibt es keine Lichter zum Mischen: gib mindestens eines an.",
@@ -1010,11 +1049,10 @@ export const SENTENCES = [
     "Gib Blenden an, oder was gemessen und gewünscht ist.",
   ],
   ["{} is missing: the light at the window.", "{} fehlt: das Licht am Fenster."],
-  ["No ND", "Kein ND"],
   // The sun.
   [
     "Never look at the sun, and never through a lens, a finder or a spot meter: it blinds. Keep lenses and sensors off it too.",
-    "Nie in die Sonne sehen, und nie durch Objektiv, Sucher oder Spotmeter: sie blendet für immer. Halte auch Objektive und Sensoren von ihr fern.",
+    "Nie in die Sonne sehen, und nie durch Objektiv, Sucher oder Spotmeter: sie macht blind. Halte auch Objektive und Sensoren von ihr fern.",
   ],
   ["The sun does not set on this day.", "Die Sonne geht an diesem Tag nicht unter."],
   ["The sun does not rise on this day.", "Die Sonne geht an diesem Tag nicht auf."],
@@ -1412,7 +1450,7 @@ export const COMPOSED = [
   },
   {
     // Where in a book something is wrong.
-    known: /^(Entry \d+[^:]*|The book lacks the field \w+|The field \w+)$/,
+    known: /^(Entry \d+[^:]*:?|The book lacks the field \w+|The field \w+)$/,
     pieces: [
       [/^The book lacks the field/, "Dem Buch fehlt das Feld"],
       [/^The field/, "Das Feld"],
@@ -1423,6 +1461,21 @@ export const COMPOSED = [
       [/\(a light\)/, "(Licht)"],
       [/\(a reading\)/, "(Messung)"],
       [/\(a gel\)/, "(Folie)"],
+    ],
+  },
+  {
+    // Where two mixtures meet.
+    known: / edge in colour.*, and .+ between them$/,
+    pieces: [
+      [/^no edge in colour to be seen/, "keine Farbkante zu sehen"],
+      [
+        /^an edge in colour that a careful eye finds/,
+        "eine Farbkante, die ein genaues Auge findet",
+      ],
+      [/^a clear edge in colour/, "eine deutliche Farbkante"],
+      [/^a strong edge in colour/, "eine starke Farbkante"],
+      [/, and 1\.0 stop between them$/, ", und 1.0 Blende dazwischen"],
+      [/, and (.+) stops between them$/, ", und $1 Blenden dazwischen"],
     ],
   },
   {

@@ -13,6 +13,11 @@ const SAID = new Set([
   "target_words",
   "lines",
   "unrated",
+  "reference",
+  "observer",
+  "edition",
+  "edition_rf",
+  "edition_r15",
 ]);
 
 /**

@@ -276,6 +276,11 @@ def test_a_report_tells_measured_gels_of_one_name_apart() -> None:
     assert slips["key"]["hangs"] == [mine, "full CTO"]
     assert slips["fill"]["readings"][0]["pack"] == [theirs]
     assert report["windows"][0]["gels"] == [mine]
+    # A part of it tells them apart as the whole does.
+    assert report["tell_apart"] == ["amber"]
+    one = {**book, "entries": [e for e in book["entries"] if e["id"] not in ("fill", "rfill")]}
+    part = answer({"ask": "report", "book": one, "of": "s", "tell_apart": ["amber"]})
+    assert {gel["name"] for gel in part["gels"]} == {mine, "full CTO", "rust"}
     # Where only one of them hangs, its name says enough.
     alone = answer({"ask": "report", "book": {**book, "entries": book["entries"][:5] + [
         amber("g1", 0.5, "gaffer")]}, "of": "s"})  # fmt: skip

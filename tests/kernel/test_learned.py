@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import json
+from pathlib import Path
+
 import numpy as np
 import pytest
 from hypothesis import given, settings
@@ -67,6 +70,43 @@ def test_a_reading_means_the_gel_it_brings_whatever_the_kit_has_under_that_name(
     assert best["lands"]["cct_K"] == pytest.approx(3200.0, abs=15.0)
     where = desk.answer({**ask, "reading": {**brings, "own_gels": [{"name": "amber"}]}})["problem"]
     assert where["field"] == "reading.own_gels.0.transmittance"
+
+
+def taking_readings() -> list[tuple[str, dict]]:
+    """The golden questions, each reading of theirs through a gel that it brings along."""
+    amber = own("amber", CURVES["1/4 CTO"])
+    keys = {"reading", "lights", "first", "second", "bare", "gelled", "flash", "ambient", "sum",
+            "measured", "primaries", "beside", "against"}  # fmt: skip
+
+    def gelled(value: object, key: str) -> object:
+        if isinstance(value, list):
+            return [gelled(each, key) for each in value]
+        if not isinstance(value, dict):
+            return value
+        if key in keys and value.keys() & {"x", "cct_K", "spectrum"}:
+            return {**value, "pack": ["amber"], "own_gels": [amber]}
+        return {name: gelled(each, name) for name, each in value.items()}
+
+    found = []
+    for file in sorted((Path(__file__).parent / "golden").glob("*.json")):
+        for case in json.loads(file.read_text(encoding="utf-8")):
+            request = gelled(case["request"], "")
+            about_books = "book" in case["request"] or file.stem in ("judge", "since", "levels")
+            if request != case["request"] and not about_books and "problem" not in case["answer"]:
+                found.append((file.stem, request))
+    return found
+
+
+TAKING = taking_readings()
+
+
+def test_most_questions_take_readings() -> None:
+    assert len({ask for ask, _ in TAKING}) >= 13
+
+
+@pytest.mark.parametrize("request_", [each for _, each in TAKING], ids=[ask for ask, _ in TAKING])
+def test_every_question_takes_the_gels_that_a_reading_brings(request_: dict) -> None:
+    assert "problem" not in desk.answer(request_)
 
 
 def test_an_own_gel_that_hangs_is_the_one_in_the_kit() -> None:

@@ -35,14 +35,16 @@ def reply(fields: Fields) -> dict[str, Any]:
         parts
     - ``windows``: ``[{"location", "gels", "lines"}]``, the glass to be gelled, a line a size
     - ``gels``: ``[{"name", "pieces", "lights", "measured"}]`` that hang now; a measured gel is
-      called by who measured it and when wherever its name alone could mean another
+      called by who measured it and when wherever its name alone could mean another:
+      ``tell_apart`` holds those names, to be asked for with a part of the report
     - ``cautions``: sentences; ``tolerance``; ``book``: ``{"count", "sha256"}``
     """
-    fields.refuse_unknown("ask", "book", "of", "tolerance", "most")
+    fields.refuse_unknown("ask", "book", "of", "tolerance", "most", "tell_apart")
     radius = read_tolerance(fields)
     most = fields.whole("most", MOST_ENTRIES, 1, MOST_ENTRIES)
     book = book_field(fields)
-    report = make_report(book.entries, fields.text("of", longest=64), radius)
+    of, apart = fields.text("of", longest=64), fields.texts("tell_apart")
+    report = make_report(book.entries, of, radius, apart)
     data = report.thing.present["data"]
     return {
         "thing": report.thing.kind,
@@ -65,6 +67,7 @@ def reply(fields: Fields) -> dict[str, Any]:
             }
             for name, lights in report.gels.items()
         ],
+        "tell_apart": report.names.several,
         "cautions": list(report.cautions),
         "tolerance": plain(radius),
         "book": {"count": len(book.entries), "sha256": book_hash(book.entries)},

@@ -30,7 +30,15 @@ class GelNames:
     """The measured gels of a book, and which curves each name stands for where this is used."""
 
     found: Found
+    #: Names to tell apart even where they mean one gel here: elsewhere they mean others.
+    told_apart: frozenset[str] = frozenset()
     meant: dict[str, set[str | None]] = field(default_factory=dict)
+
+    @property
+    def several(self) -> list[str]:
+        """The names that mean several gels, sorted."""
+        here = {name for name, curves in self.meant.items() if len(curves) > 1}
+        return sorted(here | self.told_apart)
 
     def _uses(self, names: Any, ids: Any) -> list[tuple[Use, Thing | None]]:
         known = ids if isinstance(ids, list) else []
@@ -41,6 +49,9 @@ class GelNames:
             uses.append(((str(raw), _curve(gel) if gel else None), gel))
         return uses
 
+    def _is_several(self, name: str) -> bool:
+        return name in self.told_apart or len(self.meant.get(name, ())) > 1
+
     def learn(self, rows: Iterable[tuple[Any, Any]]) -> None:
         """Take note of what hangs: names of gels, and the ids of those that were measured."""
         for names, ids in rows:
@@ -50,7 +61,7 @@ class GelNames:
     def called(self, names: Any, ids: Any) -> tuple[str, ...]:
         """Return names that tell gels apart: as they are, unless one means several gels."""
         return tuple(
-            _full_name(name, gel) if gel is not None and len(self.meant[name]) > 1 else name
+            _full_name(name, gel) if gel is not None and self._is_several(name) else name
             for (name, _), gel in self._uses(names, ids)
         )
 

@@ -174,7 +174,9 @@ def _locations(found: Found, thing: Thing) -> list[Thing]:
     return [each for each in above(found, thing) if each.kind == "location"]
 
 
-def make_report(entries: Iterable[Entry], of: str, radius: float) -> Report:
+def make_report(
+    entries: Iterable[Entry], of: str, radius: float, tell_apart: Iterable[str] = ()
+) -> Report:
     """Return the report of a setup, or of all setups of a location or production.
 
     Parameters
@@ -185,6 +187,8 @@ def make_report(entries: Iterable[Entry], of: str, radius: float) -> Report:
         The id of what is reported on.
     radius
         Tolerance in steps.
+    tell_apart
+        Names that mean several measured gels in the longer report that this is a part of.
 
     Raises
     ------
@@ -208,7 +212,7 @@ def make_report(entries: Iterable[Entry], of: str, radius: float) -> Report:
         (each.present["data"].get("window_gels"), each.present["data"].get("window_gel_ids"))
         for each in places
     ]
-    names = GelNames(found)
+    names = GelNames(found, frozenset(tell_apart))
     names.learn([*hung, *panes])
     reports = tuple(_setup_report(found, log, radius, names) for log in logs)
     slips = [slip for report in reports for slip in report.slips]

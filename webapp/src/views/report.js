@@ -126,7 +126,8 @@ class ReportView extends Page {
       const { id, slips } = this.report.setups[at];
       if (slips) continue;
       const tolerance = settings.get("tolerance");
-      const of = { ask: "report", book: bookQuestion(id), of: id, tolerance };
+      const { tell_apart } = this.report;
+      const of = { ask: "report", book: bookQuestion(id), of: id, tolerance, tell_apart };
       const [whole] = (await this.askHere(of)).setups;
       this.report.setups[at] = whole;
     }

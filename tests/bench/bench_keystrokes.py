@@ -20,7 +20,7 @@ from typing import Any
 import build
 from playwright.sync_api import sync_playwright
 
-sys.path.append(str(Path(__file__).parents[1] / "browser"))
+sys.path.insert(0, str(Path(__file__).parents[1] / "browser"))
 ROUNDS = 12
 PROMISE_MS = 50
 
@@ -72,13 +72,13 @@ def keystrokes(n: int) -> Iterator[tuple[str, dict[str, Any]]]:
     yield "flash_mix", {**golden("flash_mix", 0), "flash": {**typed, "exposure_lx_s": "40"}}
     yield "dial", {**golden("dial", 0), "target": {"cct_K": f"43{n:02d}", "duv": "0"}}
     yield "drive", {**golden("drive", 0), "target": {"cct_K": f"43{n:02d}", "duv": "0"}}
-    yield "learn_gel", {**golden("learn_gel", 1), "gelled": {**typed, "illuminance_lx": "520"}}
+    yield "learn_gel", {**golden("learn_gel", 1), "name": f"mine {n}"}
     yield "learn_gel, a shift", {**golden("learn_gel", 4), "shift": {"mired": f"1{n:02d}"}}
     yield "sun, polar day", {**golden("sun", 1), "lon_deg": f"18.{n:02d}"}
     yield "sun", {**golden("sun", 0), "lon_deg": f"9.{n:02d}"}
     yield "windows", {**golden("windows", 0), "windows": [{**PIECE, "width_m": f"2.{n:02d}"}]}
     yield "order", {**golden("order", 0), "spare_percent": f"{n}"}
-    yield "check of a size", {"ask": "order", "hangs": [], "stock": [{**ROLL, "width_m": f"1.{n}"}]}
+    yield "check of a size", {"ask": "order", "hangs": [], "rolls": [{**ROLL, "width_m": f"1.{n}"}]}
 
 
 def presses(n: int) -> Iterator[tuple[str, dict[str, Any]]]:

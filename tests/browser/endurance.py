@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from hands import go
@@ -96,22 +97,27 @@ def ids_of_the_long_book(page: Page) -> dict[str, str]:
     return found
 
 
-def tour(page: Page, ids: dict[str, str], whole: str = "location") -> dict[str, int]:
+def tour(
+    page: Page, ids: dict[str, str], seen_to: Callable[[str], None] = lambda step: None
+) -> dict[str, int]:
     """Search, browse and hand out a long book; how many elements each place put on the page.
 
-    ``whole`` is the largest thing that is reported on and shared.
+    One location of it is reported on and shared. ``seen_to`` is called after each step.
     """
     seen: dict[str, int] = {}
 
     def look(address: str, there: str) -> None:
         page.evaluate("address => { location.hash = address; }", address)
         expect(page.locator(f"main {there}").first).to_be_visible(timeout=120_000)
-        seen[address.partition("/")[0]] = elements(page)
+        name = address.partition("/")[0]
+        seen[name] = elements(page)
+        seen_to(f"the book's place {name}")
 
     look("book", "a.setup")
     for text in ("l", "li", "light 7", "light 7 set"):
         page.get_by_label("Search the readings").fill(text)
         expect(page.locator(".found > li").first).to_be_visible()
+    seen_to("a search typed")
     page.get_by_role("button", name="more").last.click()
     expect(page.locator(".found > li")).to_have_count(40)
     page.locator("main summary").filter(has_text="By place").click()
@@ -119,12 +125,13 @@ def tour(page: Page, ids: dict[str, str], whole: str = "location") -> dict[str, 
     expect(page.locator(".found .verdict").first).to_be_visible()
     page.get_by_role("button", name="Show the whole book").click()
     seen["search"] = elements(page)
+    seen_to("a search by verdict")
     look(f"setup/{ids['setup']}", ".lights > li")
     look(f"reading/{ids['reading']}", ".facts")
     look(f"since/{ids['light']}", "table")
-    look(f"report/{ids[whole]}", ".sheet table")
+    look(f"report/{ids['location']}", ".sheet table")
     page.get_by_role("button", name="more setup").click()
-    look(f"share/{ids[whole]}", "[data-testid=read-back]")
+    look(f"share/{ids['location']}", "[data-testid=read-back]")
     look("order/shoot", "h1")
     go(page, "Light")
     return seen

@@ -359,6 +359,8 @@ def pack(pieces: Sequence[Piece], stocks: Sequence[Stock]) -> Plan:
         return sorted(ways, key=lambda way: (way[0] > widest + _FINE, -way[1]))
 
     best: Plan | None = None
+    # Pieces of one size are alike: few of them come in the same order again and again.
+    tried: set[tuple[int, float, tuple[tuple[tuple[float, float], ...], ...]]] = set()
     number = max(1, len(pieces))
     tries = max(4, min(_MOST_TRIES, _PLACEMENTS // number, _COMPARISONS // number**2))
     for attempt in range(tries):
@@ -376,6 +378,10 @@ def pack(pieces: Sequence[Piece], stocks: Sequence[Stock]) -> Plan:
         listed.sort(key=lambda entry: entry[:3])
         ordered = [(piece, ways) for *_, piece, ways in listed]
         longer = 0.0 if plain else chance.choice((0.0, 0.2, 0.4, 0.7))
+        order = (attempt % 3, longer, tuple(tuple(ways) for _, ways in ordered))
+        if order in tried:
+            continue
+        tried.add(order)
         plan = _place(ordered, sizes, attempt % 3, longer)
         if best is None or plan.score < best.score:
             best = plan

@@ -57,8 +57,10 @@ class Visitor extends EventTarget {
   }
 
   /** @param {any} answer with `book` */
-  #show(answer) {
+  async #show(answer) {
     if (!answer?.book) return;
+    // A long answer has just been read: the screen gets a turn before it is gone through.
+    await new Promise((resolve) => setTimeout(resolve));
     const shown = Book.of(answer.book.entries);
     this.copy = {
       title: answer.title ?? t("copy.book"),
@@ -81,11 +83,11 @@ class Visitor extends EventTarget {
       return;
     }
     if (text.trim().startsWith("{")) {
-      this.#show(await this.#ask({ ask: "book_check", book: text, give: "book" }));
+      await this.#show(await this.#ask({ ask: "book_check", book: text, give: "book" }));
     } else if (/p\d\d?\.\d\d?\.[\w-]{8}\./.test(text)) {
       await this.takeCode(text);
     } else {
-      this.#show(await this.#ask({ ask: "open_link", link: text }));
+      await this.#show(await this.#ask({ ask: "open_link", link: text }));
     }
   }
 
@@ -110,7 +112,7 @@ class Visitor extends EventTarget {
     if (!answer) return;
     this.parts = parts;
     this.progress = answer.words;
-    this.#show(answer);
+    await this.#show(answer);
     this.#change();
   }
 

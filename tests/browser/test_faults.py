@@ -171,6 +171,31 @@ def test_python_out_of_memory_refuses_one_question_and_answers_the_next(
     expect(headline(page)).to_contain_text("CTB", timeout=30_000)
 
 
+def test_a_part_of_the_app_that_cannot_be_read_is_told_and_tried_again(
+    plain_context: BrowserContext, site: Site, watch: Watch
+) -> None:
+    watch.expected.append("Failed to load resource")
+    opening = (site.folder / "index.html").read_text()
+    later = [path.name for path in site.folder.glob("part-*.js") if path.name not in opening]
+    assert later
+    lost = re.compile("|".join(map(re.escape, later)))
+    plain_context.route(lost, lambda route: route.abort())
+    page = plain_context.new_page()
+    page.goto(site.url)
+    wait_for_kernel(page)
+    type_xy(page, "0.44758", "0.40745", name="practical")
+    expect(headline(page)).to_contain_text("CTB")
+    page.get_by_role("navigation").get_by_role("link", name="Book").click()
+    told = page.get_by_role("alert")
+    expect(told).to_contain_text("could not be read")
+    expect(told).to_contain_text("Nothing you entered is lost")
+    plain_context.unroute(lost)
+    page.get_by_role("button", name="Try again").click()
+    expect(page.get_by_label("Search the readings")).to_be_visible()
+    go(page, "Light")
+    expect_typed(page, "0.44758", "0.40745", "practical")
+
+
 # ---------------------------------------------------------------------------- storage
 
 

@@ -32,8 +32,18 @@ class Visitor extends EventTarget {
     this.dispatchEvent(new Event("change"));
   }
 
+  /** Given up with the screen that it was brought to. */
+  #looking = new AbortController();
+
+  /** The screen is left: what has not been looked at yet is not looked at. */
+  leave() {
+    this.#looking.abort();
+    this.#looking = new AbortController();
+  }
+
   /** Put all of it aside. */
   drop() {
+    this.leave();
     this.copy = null;
     this.problem = "";
     this.parts = [];
@@ -41,13 +51,13 @@ class Visitor extends EventTarget {
     this.#change();
   }
 
-  /** @param {Record<string, any>} request */
-  async #ask(request) {
+  /** @param {Record<string, any>} request @param {AbortSignal} [signal] */
+  async #ask(request, signal = this.#looking.signal) {
     this.waiting = true;
     this.problem = "";
     this.#change();
     try {
-      const answer = await ask(request);
+      const answer = await ask(request, { signal });
       this.problem = answer.problem?.message ?? "";
       return answer.problem ? undefined : answer;
     } finally {
@@ -126,13 +136,12 @@ class Visitor extends EventTarget {
     const theirs = copy.book.part();
     const own = theirs.flatMap((entry) => book.entry(entry.id) ?? []);
     const as = { format: "evenkelvin-book", version: 2 };
-    const merged = await this.#ask({
-      ask: "book_merge",
-      books: [
-        { ...as, entries: own },
-        { ...as, entries: theirs },
-      ],
-    });
+    const books = [
+      { ...as, entries: own },
+      { ...as, entries: theirs },
+    ];
+    // Adding was pressed: it is done wherever the person has gone meanwhile.
+    const merged = await this.#ask({ ask: "book_merge", books }, new AbortController().signal);
     if (!merged) return;
     const byId = new Map(merged.book.entries.map((/** @type {any} */ entry) => [entry.id, entry]));
     const named = (/** @type {string[]} */ ids) =>

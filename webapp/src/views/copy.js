@@ -18,6 +18,11 @@ class CopyView extends Page {
     this.watch = new Watch(this, book, visitor);
   }
 
+  disconnectedCallback() {
+    super.disconnectedCallback();
+    visitor.leave();
+  }
+
   willUpdate() {
     if (!this.link || this.link === this.taken) return;
     this.taken = this.link;

@@ -21,6 +21,11 @@ class ReceiveView extends Page {
     visitor.drop();
   }
 
+  disconnectedCallback() {
+    super.disconnectedCallback();
+    visitor.leave();
+  }
+
   /** @param {string} text */
   take(text) {
     visitor.take(text).catch(reportFault);

@@ -4,7 +4,7 @@
  */
 import { replacement, stamp } from "./entries.js";
 import { tie } from "./hung.js";
-import { book, settings } from "./index.js";
+import { book, bookRead, settings } from "./index.js";
 
 /** @typedef {import("./entries.js").Entry} Entry */
 
@@ -33,6 +33,7 @@ export async function tieOldReadings() {
   const own = settings.get("ownGels");
   const old = new Set(own.filter((gel) => !gel.at).map(({ name }) => name));
   if (!old.size) return;
+  await bookRead();
   /** @type {Entry[]} */
   const made = [];
   /** @type {Entry[]} */

@@ -176,6 +176,38 @@ def test_a_gel_of_the_same_name_is_not_overwritten_and_not_taken_for_it(
     expect(page.locator("ek-kit")).to_contain_text(full)
 
 
+def test_a_plan_and_a_window_keep_their_gel_as_well(page: Page) -> None:
+    empty_own_book(page)
+    put_into_kit(page, FILE)
+    read_through_it(page)
+    go(page, "Set")
+    page.get_by_role("link", name="Balance everything").click()
+    # A light that is left alone keeps what hangs on it.
+    page.locator("summary", has_text="What may be done").click()
+    page.get_by_role("group", name="key", exact=True).get_by_role("radio", name="Leave").check()
+    expect(page.locator(".hanging")).to_contain_text(re.compile("leave as it is", re.IGNORECASE))
+    page.get_by_role("button", name="Keep this plan").click()
+    expect(page.locator(".toast")).to_contain_text("Plan kept")
+    page.get_by_role("button", name="Dismiss").click()
+    go(page, "Book")
+    page.get_by_role("link", name="Windows of").first.click()
+    page.get_by_label("Width").fill("2")
+    page.get_by_label("Height").fill("1")
+    page.locator("#windows-gels").select_option(NAME)
+    page.get_by_role("button", name="Keep with the location").click()
+    expect(page.locator(".toast")).to_contain_text("Kept with")
+    to(page, "share")
+    expect(page.get_by_test_id("read-back")).to_contain_text("Written and read back")
+    _, text = downloaded(page, "Share the file")
+    entries = json.loads(text)["entries"]
+    (gel,) = gels_of({"entries": entries})
+    (light,) = (e for e in entries if e["data"].get("planned"))
+    assert light["data"]["planned"]["gels"] == [NAME]
+    assert light["data"]["planned"]["gel_ids"] == [gel["id"]]
+    (place,) = (e for e in entries if e["data"].get("window_gels"))
+    assert place["data"]["window_gel_ids"] == [gel["id"]]
+
+
 def test_readings_kept_before_gels_travelled_are_tied_to_theirs_once(page: Page) -> None:
     """The store as an earlier version left it: names only, one of its gels since removed."""
     empty_own_book(page)

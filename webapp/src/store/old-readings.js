@@ -5,6 +5,7 @@
 import { replacement, stamp } from "./entries.js";
 import { tie } from "./hung.js";
 import { book, bookRead, settings } from "./index.js";
+import { oneAtATime } from "./tabs.js";
 
 /** @typedef {import("./entries.js").Entry} Entry */
 
@@ -28,12 +29,22 @@ function tiedData(data, names, made) {
   return undefined;
 }
 
-/** Tie them; gels that were removed from the kit live on in the book alone. */
+/** The own gels that were kept before the book held any. */
+const oldGels = () => settings.get("ownGels").filter((gel) => !gel.at);
+
+/** Tie them, in one tab; gels that were removed from the kit live on in the book alone. */
 export async function tieOldReadings() {
-  const own = settings.get("ownGels");
-  const old = new Set(own.filter((gel) => !gel.at).map(({ name }) => name));
-  if (!old.size) return;
+  if (!oldGels().length) return;
   await bookRead();
+  await oneAtATime("old readings", async () => {
+    // Another tab may have done it while this one waited.
+    await Promise.all([settings.load(), book.catchUp()]);
+    if (oldGels().length) await tieAll(new Set(oldGels().map(({ name }) => name)));
+  });
+}
+
+/** @param {Set<string>} old  names of the gels */
+async function tieAll(old) {
   /** @type {Entry[]} */
   const made = [];
   /** @type {Entry[]} */
@@ -54,7 +65,8 @@ export async function tieOldReadings() {
   if (tied.length) await book.takeOver([...made, ...tied]);
   await settings.set(
     "ownGels",
-    own
+    settings
+      .get("ownGels")
       .filter((gel) => !(/** @type {any} */ (gel).retired))
       .map((gel) => ({ ...gel, at: gel.at ?? stamp() })),
   );

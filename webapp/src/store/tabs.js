@@ -66,6 +66,16 @@ export async function claimTab() {
   return fresh;
 }
 
+/**
+ * Do something in one tab at a time.
+ * @param {string} name
+ * @param {() => Promise<void>} work
+ */
+export async function oneAtATime(name, work) {
+  if (navigator.locks) await navigator.locks.request(`evenkelvin ${name}`, work);
+  else await work();
+}
+
 /** @returns {Promise<(tab: string) => boolean>} whether a tab of that name is open now. */
 export async function openTabs() {
   const { held = [] } = (await navigator.locks?.query()) ?? {};

@@ -279,7 +279,7 @@ const de = {
   "share.whole": "das ganze Buch",
   "share.wholeName": "Buch",
   "share.privacy":
-    "Alles geht mit: Messungen, Namen, Notizen, Orte, Positionen, Fotos und wer es schrieb. Wer es bekommt, kann es lesen; kein Server kann es.",
+    "Alles geht mit: Messungen, Namen, Notizen, Orte, Positionen, Fotos, gemessene Folien und wer es schrieb. Wer es bekommt, kann es lesen; kein Server kann es.",
   "share.link": "Link",
   "share.linkWords":
     "Der Link selbst trägt die Daten, hinter dem #, das Browser nie senden. Er öffnet sich in jedem Browser als Besucherkopie.",

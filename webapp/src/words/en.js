@@ -600,7 +600,7 @@ export default {
   "share.whole": "the whole book",
   "share.wholeName": "book",
   "share.privacy":
-    "All of it goes along: readings, names, notes, places, positions, photos, and who wrote it. Whoever gets it can read it; no server does.",
+    "All of it goes along: readings, names, notes, places, positions, photos, measured gels, and who wrote it. Whoever gets it can read it; no server does.",
   "share.link": "Link",
   "share.linkWords":
     "The link itself holds the data, after the # that browsers never send. It opens in any browser as a visitor's copy.",

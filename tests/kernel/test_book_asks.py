@@ -276,6 +276,11 @@ def test_a_report_tells_measured_gels_of_one_name_apart() -> None:
     assert slips["key"]["hangs"] == [mine, "full CTO"]
     assert slips["fill"]["readings"][0]["pack"] == [theirs]
     assert report["windows"][0]["gels"] == [mine]
+    table = answer({"ask": "book_csv", "book": book})["text"]
+    assert f"{mine} + full CTO" in table
+    assert theirs in table
+    assert "rust" in table
+    assert "rust (" not in table
     # A part of it tells them apart as the whole does.
     assert report["tell_apart"] == ["amber"]
     one = {**book, "entries": [e for e in book["entries"] if e["id"] not in ("fill", "rfill")]}

@@ -46,7 +46,8 @@ class GelNames:
         for place, raw in enumerate(names or ()):
             id_ = known[place] if place < len(known) else None
             gel = self.found["gel"].get(str(id_)) if id_ else None
-            uses.append(((str(raw), _curve(gel) if gel else None), gel))
+            name = "" if raw is None else str(raw)
+            uses.append(((name, _curve(gel) if gel else None), gel))
         return uses
 
     def _is_several(self, name: str) -> bool:

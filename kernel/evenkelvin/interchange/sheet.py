@@ -10,6 +10,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from evenkelvin.interchange.book import Entry, Thing, above, moment, taken_at, things
+from evenkelvin.interchange.gel_names import GelNames
 from evenkelvin.lights.logged import light_amounts, logged_cct, logged_xy
 
 #: Separator between cells and decimal sign, by the convention of the place.
@@ -63,6 +64,8 @@ def write_csv(entries: Iterable[Entry], style: str = "comma") -> str:
         if not head.get("gone", False)
     ]
     rows.sort(key=lambda row: (moment(taken_at(row[1])), row[1]["id"]))
+    gels = GelNames(found)
+    gels.learn((head["data"].get("pack"), head["data"].get("gel_ids")) for _, head in rows)
     xys = logged_xy([head["data"] for _, head in rows])
     whites = logged_cct(xys)
 
@@ -95,7 +98,7 @@ def write_csv(entries: Iterable[Entry], style: str = "comma") -> str:
                 number(white[1], ".4f"),
                 number(lux, ".6g"),
                 number(flash, ".6g"),
-                defused(" + ".join(map(_text, data.get("pack") or []))),
+                defused(" + ".join(gels.called(data.get("pack"), data.get("gel_ids")))),
                 defused(_text(data.get("dialled"))),
                 defused(_text(data.get("dimmer"))),
                 defused(_text(data.get("target"))),

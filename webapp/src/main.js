@@ -2,6 +2,7 @@
 import { onStage, ready } from "./kernel/client.js";
 import { registerOffline } from "./offline.js";
 import { followFiles } from "./parts/bring-files.js";
+import { handOver } from "./parts/opening.js";
 import { gels } from "./store/gels.js";
 import { openStore, reportFault, settings } from "./store/index.js";
 import { lightDraft } from "./store/light-draft.js";
@@ -10,7 +11,7 @@ import { tieOldReadings } from "./store/old-readings.js";
 import { followTheme } from "./theme.js";
 import "./views/shell.js";
 import { say } from "./parts/toast.js";
-import { language, speak } from "./words/index.js";
+import { language, speak, t } from "./words/index.js";
 
 // For whoever watches from outside: how far kernel and offline copy have come.
 const state = document.documentElement.dataset;
@@ -27,7 +28,8 @@ followTheme();
 followFiles();
 await speak(settings.get("language"));
 let shell = /** @type {any} */ (document.createElement("ek-shell"));
-document.body.replaceChildren(shell);
+const aside = await handOver(shell);
+if (aside) say(t("light.setAside"), { label: t("undo"), run: () => lightDraft.start(aside) });
 settings.addEventListener("change", async () => {
   const before = language();
   await speak(settings.get("language"));

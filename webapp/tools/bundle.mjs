@@ -2,7 +2,7 @@
 // PACK_BYTES is the size of Python's packs, which a host that compresses does not tell truly.
 // The page's script is split: what opens the app, and parts that are read when they are needed.
 // The page names the parts that open it, so that they are asked for before the script is read.
-// Worker and service worker are one classic script each.
+// What opens the page, worker and service worker are one classic script each.
 import { readFile, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { build } from "esbuild";
@@ -29,7 +29,7 @@ const [{ metafile }] = await Promise.all([
   }),
   build({
     ...common,
-    entryPoints: ["src/kernel/worker.js", "src/sw.js"],
+    entryPoints: ["src/opening.js", "src/kernel/worker.js", "src/sw.js"],
     entryNames: "[name]",
     format: "iife",
     define: { PACK_BYTES: packBytes },

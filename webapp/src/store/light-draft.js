@@ -58,6 +58,15 @@ const BLANK = {
   kept: null,
 };
 
+/** Remembered for the page that opens before the store does (src/opening.js). @param {string} way */
+function rememberWay(way) {
+  try {
+    if (localStorage.getItem("evenkelvin.way") !== way) localStorage.setItem("evenkelvin.way", way);
+  } catch {
+    // Every storage is forbidden here, or full.
+  }
+}
+
 class LightDraft extends EventTarget {
   /** @type {Typed} */ typed = { ...BLANK };
 
@@ -69,6 +78,7 @@ class LightDraft extends EventTarget {
   }
 
   #save() {
+    rememberWay(this.typed.way);
     this.dispatchEvent(new Event("change"));
     drafts.save(FORM, this.typed).catch(reportFault);
   }

@@ -1,0 +1,15 @@
+/**
+ * Read before anything is drawn: which fields the page opens with, so that somebody can type before
+ * the app itself has been read (see parts/opening.js, which hands over). Without this script there
+ * are none. The person's own language and theme come with the app.
+ */
+{
+  const place = /^#?([^/=]*)/.exec(location.hash)?.[1];
+  let way = "xy";
+  try {
+    way = localStorage.getItem("evenkelvin.way") ?? way;
+  } catch {
+    // Every storage is forbidden here.
+  }
+  document.documentElement.dataset.opening = !place || place === "light" ? way : "none";
+}

@@ -169,6 +169,17 @@ def test_a_gel_of_the_same_name_is_not_overwritten_and_not_taken_for_it(
     hang = {bool(full.search(text)): words for text, words in seen}
     assert all(words in hang[False] for words in changes(mine))
     assert all(words in hang[True] for words in changes(theirs))
+    # A reading that is mended keeps its gel.
+    to(page, "book")
+    rows.nth([bool(full.search(text)) for text, _ in seen].index(True)).click()
+    page.locator(".readings a").first.click()
+    facts = page.locator("ek-reading .facts")
+    expect(facts).to_contain_text(full)
+    page.get_by_role("button", name="Change", exact=True).click()
+    page.get_by_label("Note").fill("checked")
+    page.get_by_role("button", name="Save").click()
+    expect(facts).to_contain_text("checked")
+    expect(facts).to_contain_text(full)
 
     go(page, "Kit")
     expect(page.locator(".own-gel", has_text=NAME)).to_have_count(1)

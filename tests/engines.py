@@ -269,7 +269,7 @@ def screen_in_memory() -> tuple[subprocess.Popen[bytes], str]:
         return server, f":{told.readline().strip()}"
 
 
-def until(check: Callable[[], T], seconds: float = 90) -> T:
+def until(check: Callable[[], T], seconds: float = 240) -> T:
     """What a check gives, once that is something."""
     give_up = time.monotonic() + seconds
     while not (found := check()):

@@ -17,7 +17,7 @@ from plain_server import make_server
 sys.path.append(str(Path(__file__).parents[1]))
 from engines import ENGINES, Elsewhere, Engine, not_run, until
 
-#: Each starts four browsers' worth of Python an engine, and the slowest takes its time.
+#: A round boots Python four times, which bare takes long.
 ROUNDS = 3
 
 
@@ -79,7 +79,7 @@ def visit(browser: Engine, page: str) -> float:
     """Milliseconds from navigation to the first answer."""
     browser.open("about:blank")
     browser.open(page)
-    title = until(lambda: (said := str(browser.run("return document.title"))) != "" and said, 180)
+    title = until(lambda: (said := str(browser.run("return document.title"))) != "" and said)
     if not title.startswith("answered"):
         raise RuntimeError(title)
     return float(title.split()[1])

@@ -7,12 +7,15 @@ from functools import cache
 from typing import TYPE_CHECKING, cast
 
 import numpy as np
-from numpy.typing import NDArray
 
-if TYPE_CHECKING:  # at run time it would bring in a third of the library
+if TYPE_CHECKING:  # at run time these would bring in a third of the library, at every start
     from importlib.abc import FileLoader
 
-Floats = NDArray[np.float64]
+    from numpy.typing import NDArray
+
+    Floats = NDArray[np.float64]
+else:
+    Floats = np.ndarray
 
 
 def load_text(name: str) -> str:

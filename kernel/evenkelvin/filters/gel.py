@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
 from evenkelvin.colorimetry.chromaticity import uv_prime_to_uv, xyz_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
@@ -16,6 +15,9 @@ from evenkelvin.colorimetry.illuminant import planck
 from evenkelvin.colorimetry.observer import GRID, observer_grid
 from evenkelvin.colorimetry.temperature import mired, uv_to_cct
 from evenkelvin.data import Floats
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
 
 Family = Literal["conversion", "straw", "green", "neutral", "cc", "own"]
 

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from itertools import product
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
 from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime, xyz_to_uv_prime
 from evenkelvin.colorimetry.observer import GRID, observer_grid
@@ -17,6 +16,9 @@ from evenkelvin.filters.gel import FLOOR, Gel, shifts_of
 from evenkelvin.filters.kit import nominal_kit
 from evenkelvin.lights.stand_in import bend
 from evenkelvin.problem import Problem
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
 
 #: Where a bare lamp gives less than this share of its peak, noise decides the ratio.
 NOISE_SHARE = 0.01

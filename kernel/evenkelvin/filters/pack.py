@@ -9,15 +9,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 import numpy as np
-from numpy.typing import NDArray
 
 from evenkelvin.colorimetry.chromaticity import xyz_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.colorimetry.observer import observer_grid
 from evenkelvin.data import Floats
 from evenkelvin.filters.gel import Gel, pulls
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
 
 #: Most pieces on one light that are searched.
 DEEPEST = 3

@@ -15,13 +15,19 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
-from numpy.typing import NDArray
 
 from evenkelvin.data import Floats
 
-Whole = NDArray[np.int64]
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    Whole = NDArray[np.int64]
+else:
+    Whole = np.ndarray
+
 
 #: Partial plans carried from one light to the next, in one try after the other.
 _CARRIED = (500, 8_000, 120_000)

@@ -10,9 +10,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 import numpy as np
-from numpy.typing import NDArray
 
 from evenkelvin.colorimetry.chromaticity import uv_to_uv_prime, xy_to_uv_prime, xyz_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
@@ -24,6 +24,9 @@ from evenkelvin.filters.pack import levels, stacks_on_all
 from evenkelvin.lights.allotment import Options, Plan, Whole, allot
 from evenkelvin.lights.gamut import Reach
 from evenkelvin.lights.reading import Reading, pack_transmittance
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
 
 #: Light lost is reckoned in fiftieths of a stop for each light: a smaller difference nobody sees.
 STOP_PARTS = 50

@@ -7,9 +7,9 @@ Television Lighting Consistency Index (TLCI-2012)', edition 2013, appendices 4 a
 from __future__ import annotations
 
 from functools import cache
+from typing import TYPE_CHECKING
 
 import numpy as np
-from numpy.typing import NDArray
 
 from evenkelvin.colorimetry.chromaticity import xyz_to_uv_prime
 from evenkelvin.colorimetry.difference import xyz_to_lab
@@ -17,6 +17,9 @@ from evenkelvin.colorimetry.observer import GRID, observer_at
 from evenkelvin.colorimetry.spectrum import Spectrum, on_grid
 from evenkelvin.data import Floats, load_table
 from evenkelvin.rendering.reference import Unrated
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
 
 #: Wavelengths of every sum in nm, shape (77,).
 NM: Floats = GRID[:77]

@@ -138,8 +138,10 @@ def build_dist(wheels_folder: Path | None = None, target: Path = DIST) -> None:
         made = folder / "dist"
         browser_python.put_runtime(made / "pyodide", wheels_folder)
         say("Bundling the web app")
-        packs = sum(path.stat().st_size for path in made.glob("pyodide/*.pack"))
-        run(["node", TOOLS / "bundle.mjs", made, str(packs)], cwd=WEBAPP)
+        size = sum(path.stat().st_size for path in made.glob("pyodide/*.pack"))
+        code = {path.name.removesuffix(".wasm.pack") for path in made.glob("pyodide/*.wasm.pack")}
+        extensions = json.dumps(sorted(code - {"runtime"}))
+        run(["node", TOOLS / "bundle.mjs", made, str(size), extensions], cwd=WEBAPP)
         if (WEBAPP / "static").is_dir():
             shutil.copytree(WEBAPP / "static", made, dirs_exist_ok=True)
         if (ROOT / "demo_readings").is_dir():

@@ -6,6 +6,8 @@
 // `address?version=hash`, so versions share what did not change. The cache's name holds the
 // app's own address, because other apps may live on the same host.
 
+import { machineCode, unzipped } from "./kernel/pack.js";
+
 /** @typedef {Record<string, string>} Files address within the app → "sha256-…" */
 
 /** @type {any} */
@@ -44,8 +46,18 @@ async function fetchFiles(/** @type {Files} */ files) {
     if (await cache.match(key)) continue;
     const response = await fetch(scope + address, { integrity: hash, cache: "no-cache" });
     if (!response.ok) throw new Error(`${address} could not be read (${response.status}).`);
-    await cache.put(key, response);
+    await cache.put(key, address.endsWith(".pack") ? plain(response) : response);
   }
+}
+
+/**
+ * A pack, unzipped once and for all; machine code under its own type, so that the browser may keep
+ * what it compiles of it.
+ * @param {Response} response
+ */
+function plain(response) {
+  const body = unzipped(response);
+  return response.url.endsWith(".wasm.pack") ? machineCode(body) : new Response(body);
 }
 
 /** Make this script's own version the one that is served, and drop files of others. */

@@ -2,14 +2,13 @@
 
 micropip resolves the kernel's wheel inside Pyodide; what it finds becomes a lock of our own.
 Python's library, the packages and the kernel are stripped of what a browser's worker cannot use,
-compiled, and put into two packs: one that seldom changes, one of the kernel alone. A third holds
-Pyodide's machine code.
+compiled, and put into two packs: one that seldom changes, one of the kernel alone. The machine
+code of Pyodide and of numpy's extension modules comes in packs of its own.
 """
 
 from __future__ import annotations
 
 import functools
-import gzip
 import json
 import os
 import re
@@ -288,8 +287,9 @@ def unpack(archive: Path, folder: Path, stripped: Callable[[str], Any]) -> None:
 
 
 def compiler() -> str:
-    """What bytecode depends on besides its source."""
-    return "".join((TOOLS / name).read_text() for name in ("bytecode.py", "in_pyodide.mjs"))
+    """What packs of bytecode depend on besides its source."""
+    tools = ("bytecode.py", "in_pyodide.mjs", "compress.py")
+    return "".join((TOOLS / name).read_text() for name in tools)
 
 
 def compile_tree(folder: Path, home: str) -> None:
@@ -298,11 +298,15 @@ def compile_tree(folder: Path, home: str) -> None:
     in_pyodide(TOOLS / "bytecode.py", "/tree", home, options=options)
 
 
-def write_pack(target: Path, trees: dict[str, Path]) -> None:
-    """Write the files of some folders, each with its home in the browser, as one pack.
+def compress(target: Path, plain: bytes) -> None:
+    """Write a pack; webapp/src/kernel/pack.js tells its form and reads it."""
+    with scratch() as folder:
+        (folder / "plain").write_bytes(plain)
+        run([VENV_PYTHON, TOOLS / "compress.py", folder / "plain", target])
 
-    The form is told in webapp/src/kernel/pack.js, which reads it.
-    """
+
+def write_pack(target: Path, trees: dict[str, Path]) -> None:
+    """Write the files of some folders, each with its home in the browser, as one pack."""
     listed, bodies = [], []
     for home, folder in trees.items():
         for path in files_below(folder):
@@ -310,8 +314,18 @@ def write_pack(target: Path, trees: dict[str, Path]) -> None:
             listed.append([f"{home}/{path.relative_to(folder).as_posix()}", len(body)])
             bodies.append(body)
     head = json.dumps(listed, separators=(",", ":")).encode()
-    plain = len(head).to_bytes(4, "big") + head + b"".join(bodies)
-    target.write_bytes(gzip.compress(plain, 9, mtime=0))
+    compress(target, len(head).to_bytes(4, "big") + head + b"".join(bodies))
+
+
+def take_out_machine_code(packages: Path, target: Path) -> None:
+    """Put each extension module into a pack of its own, and leave an empty file for it.
+
+    Python only looks whether the file is there; the browser compiles the code while Python starts.
+    """
+    for path in packages.rglob("*.so"):
+        module = ".".join(path.relative_to(packages).parts).partition(".cpython-")[0]
+        compress(target / f"{module}.wasm.pack", path.read_bytes())
+        path.write_bytes(b"")
 
 
 def verified_wheel(folder: Path, entry: dict[str, Any]) -> Path:
@@ -321,8 +335,9 @@ def verified_wheel(folder: Path, entry: dict[str, Any]) -> Path:
     return path
 
 
-def library_pack(wheels: Path, lock: dict[str, Any]) -> Path:
-    """Python's library and the packages the kernel needs, as bytecode."""
+def library_packs(wheels: Path, lock: dict[str, Any]) -> Path:
+    """A folder with Python's library and the packages the kernel needs, as bytecode, and with the
+    packages' machine code."""
     packages = [lock["packages"][name] for name in sorted(KERNEL_NEEDS)]
     library = PYODIDE / "python_stdlib.zip"
     key = key_of(
@@ -349,10 +364,12 @@ def library_pack(wheels: Path, lock: dict[str, Any]) -> Path:
             for emptied in EMPTIED:
                 (folder / "packages" / emptied).write_text("")
             compile_tree(folder / "packages", PACKAGES_HOME)
+            target.mkdir()
+            take_out_machine_code(folder / "packages", target)
             trees = {LIBRARY_HOME: folder / "library", PACKAGES_HOME: folder / "packages"}
-            write_pack(target, trees)
+            write_pack(target / "library.pack", trees)
 
-    return cached(f"packs/library-{key}.pack", make)
+    return cached(f"packs/library-{key}", make)
 
 
 def kernel_pack(wheel: Path) -> Path:
@@ -393,7 +410,7 @@ def slim_runtime(wheels: Path, lock: dict[str, Any]) -> Path:
             code.read_bytes(), script.read_text(), [c.read_text() for c in callers], extensions
         )
         target.mkdir()
-        (target / "runtime.pack").write_bytes(gzip.compress(slim_code, 9, mtime=0))
+        compress(target / "runtime.wasm.pack", slim_code)
         (target / "whole.js").write_text(slim_script)
         esbuild = ["npx", "--no-install", "esbuild", "--minify", "--log-level=warning"]
         run([*esbuild, target / "whole.js", f"--outfile={target / 'pyodide.asm.js'}"], cwd=WEBAPP)
@@ -408,7 +425,7 @@ def put_runtime(target: Path, wheels_folder: Path | None) -> None:
     wheel = kernel_wheel()
     lock = frozen_lock(wheels, wheel)
     shutil.copytree(slim_runtime(wheels, lock), target, dirs_exist_ok=True)
-    shutil.copyfile(library_pack(wheels, lock), target / "library.pack")
+    shutil.copytree(library_packs(wheels, lock), target, dirs_exist_ok=True)
     shutil.copyfile(kernel_pack(wheel), target / "kernel.pack")
     (target / "pyodide-lock.json").write_text(json.dumps(lock))
     # Pyodide insists on an archive for its library, which lies in library.pack.

@@ -1,5 +1,6 @@
-// Bundle the web app into a folder:  node bundle.mjs OUT PACK_BYTES
-// PACK_BYTES is the size of Python's packs, which a host that compresses does not tell truly.
+// Bundle the web app into a folder:  node bundle.mjs OUT PACK_BYTES EXTENSIONS
+// PACK_BYTES is the size of Python's packs, which a host that compresses does not tell truly;
+// EXTENSIONS a list of the modules of machine code that come in packs of their own, as JSON.
 // The page's script is split: what opens the app, and parts that are read when they are needed.
 // The page names the parts that open it, so that they are asked for before the script is read.
 // What opens the page, worker and service worker are one classic script each.
@@ -7,7 +8,7 @@ import { readFile, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { build } from "esbuild";
 
-const [out, packBytes] = process.argv.slice(2);
+const [out, packBytes, extensions] = process.argv.slice(2);
 const common = {
   bundle: true,
   minify: true,
@@ -32,7 +33,7 @@ const [{ metafile }] = await Promise.all([
     entryPoints: ["src/opening.js", "src/kernel/worker.js", "src/sw.js"],
     entryNames: "[name]",
     format: "iife",
-    define: { PACK_BYTES: packBytes },
+    define: { PACK_BYTES: packBytes, EXTENSIONS: extensions },
     // Pyodide asks for Node's modules only when it runs there.
     external: ["node:*", "ws"],
   }),

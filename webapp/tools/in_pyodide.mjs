@@ -6,12 +6,12 @@
 // --boot starts from the files of a finished dist/, just as the browser's worker does; without it
 // Pyodide starts as it comes from npm, and takes packages from the folder of wheels.
 import { rmSync } from "node:fs";
-import { cp, mkdtemp, readFile, writeFile } from "node:fs/promises";
+import { cp, mkdtemp, readdir, readFile, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { loadPyodide } from "pyodide";
-import { readPack, writePack } from "../src/kernel/pack.js";
+import { extensionFile, readPack, writePack } from "../src/kernel/pack.js";
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
@@ -25,19 +25,23 @@ const { values, positionals } = parseArgs({
 
 /** @param {string} dist */
 async function bootOptions(dist) {
-  const packs = [];
-  for (const name of ["library.pack", "kernel.pack"]) {
-    packs.push(await readPack(new Response(await readFile(`${dist}/pyodide/${name}`))));
+  const read = async (/** @type {string} */ name) =>
+    readPack(new Response(await readFile(`${dist}/pyodide/${name}`)));
+  const packs = [await read("library.pack"), await read("kernel.pack")];
+  const extensions = [];
+  for (const name of await readdir(`${dist}/pyodide`)) {
+    const [, module] = /^(.*)\.wasm\.pack$/.exec(name) ?? [];
+    if (module && module !== "runtime") extensions.push([extensionFile(module), await read(name)]);
   }
-  const code = await readPack(new Response(await readFile(`${dist}/pyodide/runtime.pack`)));
   const home = await mkdtemp(join(tmpdir(), "evenkelvin-"));
   process.on("exit", () => rmSync(home, { recursive: true, force: true }));
   await cp(`${dist}/pyodide`, home, { recursive: true });
-  await writeFile(join(home, "pyodide.asm.wasm"), code);
+  await writeFile(join(home, "pyodide.asm.wasm"), await read("runtime.wasm.pack"));
   return {
     indexURL: `${home}/`,
     fsInit: async (FS) => {
       for (const pack of packs) writePack(FS, pack);
+      for (const [file, bytes] of extensions) FS.writeFile(file, bytes);
     },
   };
 }

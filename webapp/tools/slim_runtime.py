@@ -20,6 +20,14 @@ _WRAPPER = re.compile(
     r'var (_[\w$]+)=(?:Module\["\1"\]=)?(?:\([\w,]*\)|a0)=>'
     r'\(\1=(?:Module\["\1"\]=)?wasmExports\["([^"]+)"\]\)\([\w,]*\);'
 )
+#: Where the script reads an extension module that Python wants to load; here the worker may hand
+#: it one that was compiled while Python was starting.
+_READS_EXTENSION = "function loadLibData(){"
+_TAKES_COMPILED = (
+    _READS_EXTENSION + 'var compiled=Module["extensions"]&&Module["extensions"][libName];'
+    "if(compiled)return flags.loadAsync?Promise.resolve(compiled):compiled;"
+)
+
 _NAME = re.compile(r"[A-Za-z_$][\w$]*")
 
 
@@ -138,7 +146,7 @@ def slimmed(
         The extension modules of packages.
     """
     wrapped = dict(_WRAPPER.findall(script))
-    if len(wrapped) < 1000:
+    if len(wrapped) < 1000 or script.count(_READS_EXTENSION) != 1:
         raise ValueError("Pyodide's script has another form than slim_runtime.py knows")
     bare = _WRAPPER.sub("", script)
     said = {name for text in (bare, *callers) for name in _NAME.findall(text)}
@@ -146,4 +154,4 @@ def slimmed(
     for extension in extensions:
         wanted |= imported(extension)
     slim = _WRAPPER.sub(lambda m: m[0] if m[1] in said or m[2] in said else "", script)
-    return with_exports(machine_code, wanted), slim
+    return with_exports(machine_code, wanted), slim.replace(_READS_EXTENSION, _TAKES_COMPILED)

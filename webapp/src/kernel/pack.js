@@ -1,34 +1,49 @@
-// A pack is one gzip stream: four bytes (the length of the list, big-endian), the list as JSON
-// ([[path, size], …]), then the files' bytes in that order. build.py writes it, the worker and
-// the build's own Node step read it. Compressed by us, because a static host need not do it.
+// What the browser's Python is made of comes in packs, each one zstd stream (RFC 8878): compressed
+// by us, because a static host need not do it, and smaller than gzip makes it. The service worker
+// keeps them plain. The build writes them; the worker and the build's own Node step read them.
+//
+// NAME.wasm.pack is machine code. NAME.pack is a set of files: four bytes (the length of the list,
+// big-endian), the list as JSON ([[path, size], …]), then the files' bytes in that order.
+import { Decompress } from "fzstd";
 
-// runtime.pack is the same without a list: one gzip stream of Pyodide's machine code.
+export const MACHINE_CODE = "application/wasm";
+
+/** A file of machine code, as a response that may be compiled while it comes. */
+export const machineCode = (/** @type {BodyInit} */ body) =>
+  new Response(body, { headers: { "Content-Type": MACHINE_CODE } });
 
 /**
- * Unzip a response as it comes, calling `onBytes` with the count of bytes received so far.
+ * Unzip a response as it comes, calling `onBytes` with the count of bytes received so far. What
+ * is plain already, because the host labelled it or the service worker kept it so, stays as it is.
  * @param {Response} response
  * @param {(received: number) => void} [onBytes]
- * @returns {Promise<ReadableStream>}
+ * @returns {ReadableStream<Uint8Array>}
  */
-export async function unzipped(response, onBytes = () => {}) {
+export function unzipped(response, onBytes = () => {}) {
   if (!response.ok || !response.body) {
     throw new Error(`${response.url} could not be read (${response.status}).`);
   }
   let received = 0;
-  const counted = response.body.pipeThrough(
+  /** @type {Decompress | undefined} */
+  let zipped;
+  return response.body.pipeThrough(
     new TransformStream({
       transform(chunk, controller) {
+        if (received === 0 && isZstandard(chunk)) {
+          zipped = new Decompress((part) => controller.enqueue(part));
+        }
         received += chunk.byteLength;
         onBytes(received);
-        controller.enqueue(chunk);
+        if (zipped) zipped.push(chunk);
+        else controller.enqueue(chunk);
       },
+      flush: () => zipped?.push(new Uint8Array(), true),
     }),
   );
-  const [head, body] = await firstBytes(counted);
-  // Some hosts label what they recognise as gzip, and the browser has then unzipped it already.
-  const zipped = head[0] === 0x1f && head[1] === 0x8b;
-  return zipped ? body.pipeThrough(new DecompressionStream("gzip")) : body;
 }
+
+const MAGIC = [0x28, 0xb5, 0x2f, 0xfd];
+const isZstandard = (/** @type {Uint8Array} */ bytes) => MAGIC.every((byte, i) => bytes[i] === byte);
 
 /**
  * Read a pack, calling `onBytes` with the count of bytes received so far.
@@ -37,28 +52,7 @@ export async function unzipped(response, onBytes = () => {}) {
  * @returns {Promise<Uint8Array>} the pack, unzipped
  */
 export async function readPack(response, onBytes) {
-  const plain = new Response(await unzipped(response, onBytes));
-  return new Uint8Array(await plain.arrayBuffer());
-}
-
-/**
- * Look at the first chunk of a stream without losing it.
- * @param {ReadableStream<Uint8Array>} stream
- * @returns {Promise<[Uint8Array, ReadableStream<any>]>}
- */
-async function firstBytes(stream) {
-  const reader = stream.getReader();
-  const first = (await reader.read()).value ?? new Uint8Array();
-  const rest = new ReadableStream({
-    start: (controller) => controller.enqueue(first),
-    async pull(controller) {
-      const { done, value } = await reader.read();
-      if (done) controller.close();
-      else controller.enqueue(value);
-    },
-    cancel: (reason) => reader.cancel(reason),
-  });
-  return [first, rest];
+  return new Uint8Array(await new Response(unzipped(response, onBytes)).arrayBuffer());
 }
 
 /**
@@ -70,15 +64,29 @@ export function writePack(FS, pack) {
   const listLength = new DataView(pack.buffer, pack.byteOffset).getUint32(0);
   /** @type {[string, number][]} */
   const list = JSON.parse(new TextDecoder().decode(pack.subarray(4, 4 + listLength)));
-  const folders = new Set();
+  const folders = new Map();
   let at = 4 + listLength;
   for (const [path, size] of list) {
-    const folder = path.slice(0, path.lastIndexOf("/"));
-    if (!folders.has(folder)) {
-      FS.mkdirTree(folder);
-      folders.add(folder);
+    const cut = path.lastIndexOf("/");
+    const name = path.slice(0, cut);
+    let folder = folders.get(name);
+    if (!folder) {
+      FS.mkdirTree(name);
+      folder = FS.lookupPath(name).node;
+      folders.set(name, folder);
     }
-    FS.writeFile(path, pack.subarray(at, at + size), { canOwn: true });
+    // FS.writeFile would look up every folder of every path anew, and open and close a stream.
+    const file = FS.filesystems.MEMFS.createNode(folder, path.slice(cut + 1), 0o100644, 0);
+    file.contents = pack.subarray(at, at + size);
+    file.usedBytes = size;
     at += size;
   }
+  if (at !== pack.length) throw new Error("a file of Python's library is cut short");
 }
+
+/**
+ * The file in which Python looks for an extension module.
+ * @param {string} module such as "numpy.linalg._umath_linalg"
+ */
+export const extensionFile = (module) =>
+  `/lib/python3.12/site-packages/${module.replaceAll(".", "/")}.cpython-312-wasm32-emscripten.so`;

@@ -3,7 +3,14 @@
 // {fatal: words} when Python can no longer be used.
 import { loadPyodide } from "pyodide";
 import { scriptAddress } from "../trusted.js";
-import { readPack, unzipped, writePack } from "./pack.js";
+import {
+  extensionFile,
+  MACHINE_CODE,
+  machineCode,
+  readPack,
+  unzipped,
+  writePack,
+} from "./pack.js";
 
 const INDEX_URL = new URL("./pyodide/", self.location.href).href;
 
@@ -38,8 +45,20 @@ function machineCodeLost() {
 }
 
 /**
+ * Machine code, compiled as it comes. Where the service worker kept it plain it is handed on
+ * untouched: only then does the browser find again what it compiled of it the last time.
+ * @param {string} name
+ * @param {(received: number) => void} onBytes
+ */
+async function fetchMachineCode(name, onBytes) {
+  const response = await fetch(`${INDEX_URL}${name}.wasm.pack`);
+  const plain = response.headers.get("Content-Type") === MACHINE_CODE;
+  return plain ? response : machineCode(unzipped(response, onBytes));
+}
+
+/**
  * Pyodide fetches its machine code by itself, under one name and uncompressed; here it is given
- * ours, which was asked for before Pyodide's script was read, and still compiles as it comes.
+ * ours, which was asked for before Pyodide's script was read.
  * @param {string} address
  * @param {Promise<Response>} response
  */
@@ -62,14 +81,16 @@ async function boot() {
   };
   const load = async (/** @type {string} */ name) =>
     readPack(await fetch(INDEX_URL + name), counter(name));
-  const machineCode = fetch(`${INDEX_URL}runtime.pack`).then(
-    async (response) =>
-      new Response(await unzipped(response, counter("runtime.pack")), {
-        headers: { "Content-Type": "application/wasm" },
-      }),
+  const code = (/** @type {string} */ name) => fetchMachineCode(name, counter(name));
+  const runtime = code("runtime");
+  answerFetchOf(`${INDEX_URL}pyodide.asm.wasm`, runtime);
+  const extensions = Promise.all(
+    EXTENSIONS.map(async (name) => [
+      extensionFile(name),
+      await WebAssembly.compileStreaming(code(name)),
+    ]),
   );
-  answerFetchOf(`${INDEX_URL}pyodide.asm.wasm`, machineCode);
-  const packs = Promise.all([load("library.pack"), load("kernel.pack"), machineCode]);
+  const packs = Promise.all([load("library.pack"), load("kernel.pack"), extensions, runtime]);
   const never = new Promise(() => {});
   const lost = machineCodeLost();
   // Left to itself, Pyodide would load this by a bare address, which Trusted Types refuse.
@@ -88,6 +109,7 @@ async function boot() {
     lost,
   ]);
   tell("kernel", 0, "Starting the kernel");
+  pyodide._module.extensions = Object.fromEntries(await extensions);
   pyodide.pyimport("numpy");
   tell("kernel", 0.7, "Starting the kernel");
   const answer = pyodide.pyimport("evenkelvin.desk").answer_json;

@@ -94,8 +94,8 @@ STRIPPED_PACKAGES = re.compile(
     r"|numpy/(random|fft|f2py|distutils|testing|doc|_pyinstaller|compat|core)/.*"
     r"|numpy/(conftest|_configtool|ctypeslib|matlib)\.py|numpy/(char|strings|rec)/.*"
     r"|numpy/ma/(mrecords|timer_comparison|testutils)\.py|numpy/ma/(README|API|LICENSE).*"
-    r"|numpy/lib/(recfunctions|_user_array_impl|user_array)\.py|numpy/typing/mypy_plugin\.py"
-    r"|numpy/_core/_multiarray_tests\..*\.so|numpy/linalg/lapack_lite\..*\.so"
+    r"|numpy/lib/(recfunctions|_user_array_impl|user_array)\.py"
+    r"|numpy/_?typing/.*|numpy/_core/_multiarray_tests\..*\.so|numpy/linalg/lapack_lite\..*\.so"
     r"|astral/(geocoder|location|moon|sidereal|table4|__main__)\.py"
     r"|evenkelvin/(cli|__main__)\.py"
     r"|numpy/_core/(_(rational|struct_ufunc|operand_flag|umath)_tests|_simd)\..*\.so|numpy/_core/(lib|include)/.*"
@@ -104,8 +104,11 @@ STRIPPED_PACKAGES = re.compile(
 #: Modules of numpy that do nothing but attach docstrings, which bytecode here has none of.
 EMPTIED = ["numpy/_core/_add_newdocs.py", "numpy/_core/_add_newdocs_scalars.py"]
 
-#: Modules of Python's library that are shipped in another form, from this folder.
-REPLACED = {"asyncio/__init__.py": "browser_asyncio.py"}
+#: Modules of Python's library and of packages that are shipped in another form, from this folder.
+REPLACED = {
+    "library/asyncio/__init__.py": "browser_asyncio.py",
+    "packages/numpy/_typing.py": "browser_numpy_typing.py",
+}
 
 # ---------------------------------------------------------------------------- Pyodide's wheels
 
@@ -347,6 +350,7 @@ def library_packs(wheels: Path, lock: dict[str, Any]) -> Path:
         KEPT_ENCODINGS.pattern,
         STRIPPED_PACKAGES.pattern,
         EMPTIED,
+        *REPLACED,
         *((TOOLS / name).read_text() for name in REPLACED.values()),
         compiler(),
     )
@@ -355,14 +359,14 @@ def library_packs(wheels: Path, lock: dict[str, Any]) -> Path:
         say("Compiling Python's library and packages for the browser (once)")
         with scratch() as folder:
             unpack(library, folder / "library", stripped_from_library)
-            for name, ours in REPLACED.items():
-                shutil.copyfile(TOOLS / ours, folder / "library" / name)
-            compile_tree(folder / "library", LIBRARY_HOME)
             for package in packages:
                 wheel = verified_wheel(wheels, package)
                 unpack(wheel, folder / "packages", STRIPPED_PACKAGES.fullmatch)
             for emptied in EMPTIED:
                 (folder / "packages" / emptied).write_text("")
+            for name, ours in REPLACED.items():
+                shutil.copyfile(TOOLS / ours, folder / name)
+            compile_tree(folder / "library", LIBRARY_HOME)
             compile_tree(folder / "packages", PACKAGES_HOME)
             target.mkdir()
             take_out_machine_code(folder / "packages", target)

@@ -144,7 +144,7 @@ def test_the_server_tells_media_types_and_policy(site: Site) -> None:
     # IANA media type registrations: application/octet-stream (RFC 2046),
     # text/javascript (RFC 9239), application/manifest+json (W3C Web Application Manifest).
     wanted = {
-        "pyodide/runtime.pack": "application/octet-stream",
+        "pyodide/runtime.wasm.pack": "application/octet-stream",
         "main.js": "text/javascript; charset=utf-8",
         "manifest.webmanifest": "application/manifest+json",
         "": "text/html; charset=utf-8",

@@ -1,2 +1,4 @@
 /** Bytes of Python's packs together; the build puts the number in. */
 declare const PACK_BYTES: number;
+/** Modules of machine code that come in packs of their own, such as "numpy.linalg._umath_linalg". */
+declare const EXTENSIONS: string[];

@@ -43,7 +43,8 @@ export function unzipped(response, onBytes = () => {}) {
 }
 
 const MAGIC = [0x28, 0xb5, 0x2f, 0xfd];
-const isZstandard = (/** @type {Uint8Array} */ bytes) => MAGIC.every((byte, i) => bytes[i] === byte);
+const isZstandard = (/** @type {Uint8Array} */ bytes) =>
+  MAGIC.every((byte, i) => bytes[i] === byte);
 
 /**
  * Read a pack, calling `onBytes` with the count of bytes received so far.

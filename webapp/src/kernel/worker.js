@@ -3,14 +3,7 @@
 // {fatal: words} when Python can no longer be used.
 import { loadPyodide } from "pyodide";
 import { scriptAddress } from "../trusted.js";
-import {
-  extensionFile,
-  MACHINE_CODE,
-  machineCode,
-  readPack,
-  unzipped,
-  writePack,
-} from "./pack.js";
+import { extensionFile, MACHINE_CODE, machineCode, readPack, unzipped, writePack } from "./pack.js";
 
 const INDEX_URL = new URL("./pyodide/", self.location.href).href;
 

@@ -71,8 +71,12 @@ def cc_words(cc: float | None) -> str:
 
 
 def tint_words(duv: float) -> str:
-    """Return a difference in Duv as people say it: 'a hair magenta'."""
+    """Return a difference in Duv as people say it: 'a hair magenta'.
+
+    The word goes by the four digits that are shown, so that figure and word never disagree.
+    """
+    size = round(abs(duv), 4)
     for limit, word in _WORDS:
-        if abs(duv) >= limit:
+        if size >= limit:
             return f"{word} {'green' if duv > 0 else 'magenta'}"
     return "no tint"

@@ -233,6 +233,38 @@ def test_the_report_says_what_hangs_and_what_to_mind() -> None:
     assert "problem" not in answer(setup["field"])
     whole = answer({"ask": "report", "book": BOOK, "of": "p"})
     assert whole["setups"] == report["setups"]
+
+
+def test_a_long_report_comes_in_parts_that_add_up() -> None:
+    numbers = range(4)
+    book = file_of(
+        entry("l", "location", None, name="Hall"),
+        *(entry(f"s{n}", "setup", "l", f"2026-10-2{n}T09:00:00Z", name=f"{n}") for n in numbers),
+        *(entry(f"h{n}", "light", f"s{n}", name="key", lamp="led") for n in numbers),
+        *(
+            entry(
+                f"r{n}{k}", "reading", f"h{n}", cct_K="3300", duv="0", target=T32, pack=["ND 0.3"]
+            )
+            for n in numbers
+            for k in range(3)
+        ),
+    )
+    whole = answer({"ask": "report", "book": book, "of": "l"})
+    parted = answer({"ask": "report", "book": book, "of": "l", "most": 4})
+    # The second setup goes beyond four readings; it is told whole.
+    assert parted["setups"][:2] == whole["setups"][:2]
+    assert parted["setups"][2:] == [
+        {"id": f"s{n}", "name": f"{n}", "path": ["Hall"], "readings": 3} for n in (2, 3)
+    ]
+    assert {**parted, "setups": 0} == {**whole, "setups": 0}
+    for n in (2, 3):
+        (alone,) = answer({"ask": "report", "book": book, "of": f"s{n}"})["setups"]
+        assert alone == whole["setups"][n]
+
+
+@pytest.mark.parametrize("most", [0, 1.5, "many"])
+def test_a_part_of_a_report_that_cannot_be_made_is_refused(most: Any) -> None:
+    assert problem_of(ask="report", book=BOOK, of="l", most=most)["field"] == "most"
     assert problem_of(ask="report", book=BOOK, of="h")["field"] == "of"
 
 

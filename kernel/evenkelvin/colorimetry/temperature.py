@@ -45,12 +45,16 @@ def _locus(mireds: Floats) -> tuple[Floats, Floats, Floats]:
     """Return u v of black bodies and the first and second derivative by mired, each (n, 2)."""
     k, of_value, of_first, of_second = _moments()
     # Planck's law in x = c2/(λT) = k·mired; dx/dmired = k; derivatives of 1/(eˣ−1) follow, in
-    # q = 1/(1−e⁻ˣ), as this is the inmost loop of every answer.
-    e = np.exp(-k * np.asarray(mireds)[:, np.newaxis])
-    q = 1.0 / (1.0 - e)
-    value = e * q
+    # q = 1/(1−e⁻ˣ) and in place, as this is the inmost loop of every answer.
+    value = -k * np.asarray(mireds)[:, np.newaxis]
+    np.exp(value, out=value)
+    q = 1.0 - value
+    np.reciprocal(q, out=q)
+    value *= q
     first = value * q
-    second = first * (2.0 * q - 1.0)
+    second = np.multiply(2.0, q, out=q)
+    second -= 1.0
+    second *= first
     n0, n1, n2 = value @ of_value, first @ of_first, second @ of_second
     w0, w1, w2 = n0[:, 2:], n1[:, 2:], n2[:, 2:]
     uv = n0[:, :2] / w0

@@ -83,11 +83,15 @@ class Day:
     def __init__(self, place: Place, day: date) -> None:
         self._place = place
         self._day = day
+        self._known: dict[float, Position] = {}
         self._samples = [self.at(minute) for minute in range(0, MINUTES + 1, STEP)]
 
     def at(self, minute: float) -> Position:
         """Return the position at a minute of the day."""
-        return position(self._place, self._day, minute)
+        known = self._known.get(minute)
+        if known is None:
+            known = self._known[minute] = position(self._place, self._day, minute)
+        return known
 
     def curve(self, step: int) -> list[tuple[int, Position]]:
         """Return positions every ``step`` minutes, midnight to midnight."""

@@ -62,25 +62,22 @@ export function visitorCopy() {
     ${waiting ? html`<p role="status">${t("copy.reading")}</p>` : nothing}`;
   }
   const { book, summary } = copy;
+  const { setup, light, reading, gel } = summary.things;
   const setups = book
     .below(null, "production")
     .flatMap((one) => book.below(one.id, "location"))
-    .flatMap((one) => book.below(one.id, "setup").map((setup) => ({ location: one, setup })));
+    .flatMap((one) => book.below(one.id, "setup").map((each) => ({ location: one, setup: each })));
   return html`
     <section class="answer">
       <p class="headline" data-testid="headline">${copy.title}</p>
       <p class="hint">
-        ${t("copy.counts", {
-          setups: count(summary.things.setup),
-          lights: count(summary.things.light),
-          readings: count(summary.things.reading),
-        })}
+        ${[
+          t("copy.setups", { n: setup, count: count(setup) }),
+          t("copy.lights", { n: light, count: count(light) }),
+          t("copy.readings", { n: reading, count: count(reading) }),
+        ].join(", ")}
       </p>
-      ${
-        summary.things.gel
-          ? html`<p class="hint">${t("copy.gels", { n: summary.things.gel })}</p>`
-          : nothing
-      }
+      ${gel ? html`<p class="hint">${t("copy.gels", { n: gel })}</p>` : nothing}
       <p class="hint hash">${t("copy.hash", { n: summary.count, hash: summary.sha256.slice(0, 12) })}</p>
       ${warningList(summary.warnings)} ${problemNote(problem || undefined)}
       ${

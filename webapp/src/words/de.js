@@ -326,7 +326,9 @@ const de = {
   "copy.title": "Eine Besucherkopie",
   "copy.book": "Ein Buch",
   "copy.reading": "Wird gelesen…",
-  "copy.counts": "{setups} Einstellungen, {lights} Lichter, {readings} Messungen",
+  "copy.setups": { one: "1 Einstellung", other: "{count} Einstellungen" },
+  "copy.lights": { one: "1 Licht", other: "{count} Lichter" },
+  "copy.readings": { one: "1 Messung", other: "{count} Messungen" },
   "copy.gels": {
     one: "1 gemessene Folie kommt mit, damit die Messungen durch sie bleiben, was sie sind.",
     other: "{n} gemessene Folien kommen mit, damit die Messungen durch sie bleiben, was sie sind.",

@@ -647,7 +647,9 @@ export default {
   "copy.title": "A visitor's copy",
   "copy.book": "A book",
   "copy.reading": "Reading it…",
-  "copy.counts": "{setups} setups, {lights} lights, {readings} readings",
+  "copy.setups": { one: "1 setup", other: "{count} setups" },
+  "copy.lights": { one: "1 light", other: "{count} lights" },
+  "copy.readings": { one: "1 reading", other: "{count} readings" },
   "copy.gels": {
     one: "1 measured gel comes along, so that the readings through it stay what they are.",
     other: "{n} measured gels come along, so that the readings through them stay what they are.",

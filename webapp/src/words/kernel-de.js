@@ -1449,6 +1449,15 @@ export const COMPOSED = [
     ],
   },
   {
+    // What a shared book is about, where it is about several: "The Night Ferry · 2 locations".
+    known: /(^| · )\d+ (productions|locations|setups)$/,
+    pieces: [
+      [/productions$/, "Produktionen"],
+      [/locations$/, "Motive"],
+      [/setups$/, "Einstellungen"],
+    ],
+  },
+  {
     // Where in a book something is wrong.
     known: /^(Entry \d+[^:]*:?|The book lacks the field \w+|The field \w+)$/,
     pieces: [

@@ -244,6 +244,7 @@ def test_the_order_counts_every_layer_and_takes_off_what_is_cut_already(demo: Pa
     size.get_by_role("button", name="Keep").click()
     expect(order).to_contain_text("26 of 0.6 × 0.6 m (practical on the counter)")
     expect(order).to_contain_text("1/2 CTB: 2 of 1.22 × 7.62 m")
+    expect(order).to_contain_text("26 of them hang already")
     go(demo, "Kit")
     demo.locator("summary", has_text="Orange and blue").click()
     demo.get_by_label("Pieces of 1/2 CTB there are").fill("2")

@@ -130,6 +130,19 @@ def test_pieces_that_are_cut_already_go_off_what_must_be_bought():
     assert every["gels"][0]["words"] == "full CTO: enough in stock"
 
 
+def test_what_hangs_already_is_told_and_still_counted():
+    reply = ask(
+        [
+            LAMP | {"gels": ["1/2 CTO", "1/2 CTO"], "hung": ["1/2 CTO", "full CTB"], "count": 4},
+            LAMP | {"gels": ["1/2 CTO"], "hung": ["1/2 CTO", "1/2 CTO"]},
+            LAMP | {"gels": ["full CTO"]},
+        ]
+    )
+    half, full = reply["gels"]
+    assert (half["hung"], half["pieces"][0]["count"]) == (4 * 1 + 1, 4 * 2 + 1)
+    assert full["hung"] == 0
+
+
 def test_ready_pieces_go_off_first_and_rolls_after_them():
     hangs = [LAMP | {"gel": "full CTO", "count": 50}]
     stock = [ROLL | {"gel": "full CTO", "count": 1}]
@@ -180,6 +193,7 @@ def test_nothing_hangs_yet():
         ({"hangs": [{"gel": "ND 0.3", "on": "wall"}]}, "hangs.0.on"),
         ({"hangs": [{"gel": "ND 0.3", "on": "lamp"}], "ready": {"ND 0.3": -1}}, "ready.ND 0.3"),
         ({"ready": 3}, "ready"),
+        ({"hangs": [{"gel": "ND 0.3", "hung": "ND 0.3"}]}, "hangs.0.hung"),
     ],
 )
 def test_bad_order_fields_are_named(fields, field):

@@ -3,10 +3,10 @@
 Fields: ``hangs`` [{``gels`` (every layer by name, a doubled gel twice) or ``gel``, ``width_m`` and
 ``height_m`` (both, or neither where the size is not known yet), ``count`` of pieces that one layer
 takes (1), ``panes_across`` and ``panes_down`` (1) that divide it, ``where``, ``on`` "glass"
-(default) or "lamp"}]; ``ready`` {gel: pieces for a lamp that are cut already, counted as "balance"
-counts its stock}; ``stock`` [{``gel``, ``width_m``, ``length_m``, ``count``}]; ``rolls``, the sizes
-that can be bought [{``width_m``, ``length_m``}] (default one roll size); ``spare_percent`` of what
-is cut that is to stay uncut (15);
+(default) or "lamp", ``hung`` [gels of what hangs already]}]; ``ready`` {gel: pieces for a lamp that
+are cut already, counted as "balance" counts its stock}; ``stock`` [{``gel``, ``width_m``,
+``length_m``, ``count``}]; ``rolls``, the sizes that can be bought [{``width_m``, ``length_m``}]
+(default one roll size); ``spare_percent`` of what is cut that is to stay uncut (15);
 ``overlap_m`` at a seam (0.05). Every length may be given in ``_ft`` instead; ``length_unit`` "m"
 (default) or "ft" is the one that words use.
 """
@@ -34,6 +34,7 @@ class _Need:
         self.to_cut: dict[Size, int] = {}
         self.on_lamps: dict[Size, int] = {}
         self.ready = 0
+        self.hung = 0
 
     def add(self, size: Size, count: int, where: str, on_lamp: bool) -> None:
         self.to_cut[size] = self.to_cut.get(size, 0) + count
@@ -116,7 +117,7 @@ def _needs(fields: Fields) -> dict[str, _Need]:
     for group in fields.groups("hangs", most=2000):
         group.refuse_unknown(
             "gel", "gels", "width_m", "width_ft", "height_m", "height_ft", "count", "where",
-            "panes_across", "panes_down", "on",
+            "panes_across", "panes_down", "on", "hung",
         )  # fmt: skip
         names = group.texts("gels")
         if group.given("gel"):
@@ -139,6 +140,9 @@ def _needs(fields: Fields) -> dict[str, _Need]:
         on_lamp = group.choice("on", ("glass", "lamp"), "glass") == "lamp"
         for name in names:
             needs.setdefault(name, _Need()).add(size, count, where, on_lamp)
+        hung = group.texts("hung")
+        for name in dict.fromkeys(names):
+            needs[name].hung += count * min(hung.count(name), names.count(name))
     return dict(sorted(needs.items()))
 
 
@@ -170,6 +174,7 @@ def _gel(name: str, need: _Need, order: GelOrder | None, unit: str) -> dict[str,
         ],
         "unsized": need.unsized,
         "ready": need.ready,
+        "hung": need.hung,
         "have": [],
         "order": [],
         "cut_m2": 0.0,

@@ -22,7 +22,8 @@ function whiteOf(lights) {
  * else the advised pack where the kernel has one, otherwise what hangs.
  * @param {Thing} setup
  * @param {boolean} advised
- * @returns {Promise<{light: Thing, gels: string[], unread?: boolean}[]>}  unread: its reading cannot
+ * @returns {Promise<{light: Thing, gels: string[], hangs: string[], unread?: boolean}[]>}  hangs: what
+ *   hangs already; unread: its reading cannot
  *   be used, so that nothing could be advised
  */
 export async function gelsOf(setup, advised) {
@@ -30,6 +31,7 @@ export async function gelsOf(setup, advised) {
   const hanging = lights.map(({ light, reading }) => ({
     light,
     gels: hung(reading.data),
+    hangs: hung(reading.data),
     planned:
       light.data.planned?.from === reading.id
         ? labels(light.data.planned.gels, light.data.planned.gel_ids)
@@ -37,8 +39,9 @@ export async function gelsOf(setup, advised) {
   }));
   if (!advised || !lights.length) return hanging;
   const packs = await packsOf(lights, heroOf(setup)?.light.id);
-  return hanging.map(({ light, gels, planned }) => ({
+  return hanging.map(({ light, gels, hangs, planned }) => ({
     light,
+    hangs,
     gels: planned ?? packs.get(light.id)?.gels ?? gels,
     unread: !packs.has(light.id),
   }));

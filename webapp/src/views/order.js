@@ -120,7 +120,7 @@ class OrderView extends Page {
     const { piece } = settings.get("order");
     const lamps = this.lit
       .filter(({ gels: names }) => names.length)
-      .map(({ light, gels: names }) => {
+      .map(({ light, gels: names, hangs }) => {
         const own = ownSize(light);
         return {
           gels: names.map(tradeName),
@@ -128,6 +128,7 @@ class OrderView extends Page {
           count: light.data.cuts ?? "",
           where: light.data.name,
           on: "lamp",
+          hung: hangs.map(tradeName),
         };
       });
     const glass = this.extent.places.flatMap((place) => {
@@ -178,6 +179,7 @@ class OrderView extends Page {
     const lines = answer.gels.flatMap((/** @type {any} */ gel) => [
       gel.words,
       ...this.pieceLines(gel).map((/** @type {string} */ line) => `  ${line}`),
+      ...(gel.hung ? [`  ${t("order.hung", { n: gel.hung })}`] : []),
       ...(gel.ready ? [`  ${t("order.ready", { n: gel.ready })}`] : []),
     ]);
     const text = [title, "", ...lines, ...answer.warnings].join("\n");
@@ -196,6 +198,7 @@ class OrderView extends Page {
           ? html`<p class="reason">${t("order.hangs", { pieces: this.pieceLines(gel).join("; ") })}</p>`
           : nothing
       }
+      ${gel.hung ? html`<p class="reason">${t("order.hung", { n: gel.hung })}</p>` : nothing}
       ${gel.ready ? html`<p class="reason">${t("order.ready", { n: gel.ready })}</p>` : nothing}
       ${have ? html`<p class="reason">${t("order.have", { have })}</p>` : nothing}
       ${gel.unsized ? html`<p class="reason">${t("order.unsized", { n: gel.unsized })}</p>` : nothing}

@@ -1005,6 +1005,7 @@ const de = {
   "order.empty":
     "Hier hängt noch nichts. Folie, die beim Messen vor einem Licht ist, empfohlene Folie und Folie für Fenster kommen hier zusammen.",
   "order.hangs": "Hängt: {pieces}",
+  "order.hung": { one: "1 davon hängt schon", other: "{n} davon hängen schon" },
   "order.ready": {
     one: "1 Stück ist schon geschnitten",
     other: "{n} Stück sind schon geschnitten",

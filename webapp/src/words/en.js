@@ -916,6 +916,7 @@ export default {
     "Nothing hangs here yet. Gel that is on a light when it is read, gel that is advised, and gel for windows come together here.",
   "order.hangs": "Hangs: {pieces}",
   "order.have": "From stock: {have}",
+  "order.hung": { one: "1 of them hangs already", other: "{n} of them hang already" },
   "order.ready": { one: "1 piece is cut already", other: "{n} pieces are cut already" },
   "order.stockHint":
     "Every layer counts. Pieces counted in the kit go off first, for lamps only, then rolls and sheets; what is left is to be bought.",

@@ -107,7 +107,22 @@ EMPTIED = ["numpy/_core/_add_newdocs.py", "numpy/_core/_add_newdocs_scalars.py"]
 #: Modules of Python's library and of packages that are shipped in another form, from this folder.
 REPLACED = {
     "library/asyncio/__init__.py": "browser_asyncio.py",
+    "library/pyodide/_package_loader.py": "browser_package_loader.py",
     "packages/numpy/_typing.py": "browser_numpy_typing.py",
+}
+
+#: Modules that the start imports by name but does not use: what stands in for each at first
+#: (see browser_later.py), with the constants that others ask for while they are imported.
+LATER = {
+    "ctypes/__init__.py": "",
+    "importlib/resources/__init__.py": "from . import abc\n",
+    "importlib/resources/abc.py": '__all__ = ["ResourceReader", "Traversable", "TraversableResources"]\n',
+    "ipaddress.py": "",
+    "pickle.py": "",
+    "platform.py": "",
+    "signal.py": "",
+    "socket.py": "AF_UNSPEC = 0\nAI_PASSIVE = 1\n",
+    "subprocess.py": "PIPE = -1\n",
 }
 
 # ---------------------------------------------------------------------------- Pyodide's wheels
@@ -331,6 +346,12 @@ def take_out_machine_code(packages: Path, target: Path) -> None:
         path.write_bytes(b"")
 
 
+def put_off(module: Path, constants: str) -> None:
+    """Let a module be read when it is first used, not when it is imported."""
+    os.replace(module, module.with_stem(f"{module.stem}_later"))
+    module.write_text(constants + (TOOLS / "browser_later.py").read_text())
+
+
 def verified_wheel(folder: Path, entry: dict[str, Any]) -> Path:
     path = folder / entry["file_name"]
     if sha256(path.read_bytes()) != entry["sha256"]:
@@ -351,6 +372,8 @@ def library_packs(wheels: Path, lock: dict[str, Any]) -> Path:
         STRIPPED_PACKAGES.pattern,
         EMPTIED,
         *REPLACED,
+        LATER,
+        (TOOLS / "browser_later.py").read_text(),
         *((TOOLS / name).read_text() for name in REPLACED.values()),
         compiler(),
     )
@@ -366,6 +389,8 @@ def library_packs(wheels: Path, lock: dict[str, Any]) -> Path:
                 (folder / "packages" / emptied).write_text("")
             for name, ours in REPLACED.items():
                 shutil.copyfile(TOOLS / ours, folder / name)
+            for name, constants in LATER.items():
+                put_off(folder / "library" / name, constants)
             compile_tree(folder / "library", LIBRARY_HOME)
             compile_tree(folder / "packages", PACKAGES_HOME)
             target.mkdir()

@@ -11,7 +11,7 @@ def __getattr__(name):
 
     place = globals()
     if place.pop("__getattr__", None):
-        code = __loader__.get_data(__file__.removesuffix(".pyc") + "_later.pyc")  # noqa: F821
+        code = __loader__.get_data(__file__.removesuffix(".pyc") + "_later.pyc")
         exec(marshal.loads(code[16:]), place)
     try:
         return place[name]

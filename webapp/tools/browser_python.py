@@ -116,7 +116,7 @@ REPLACED = {
 LATER = {
     "ctypes/__init__.py": "",
     "importlib/resources/__init__.py": "from . import abc\n",
-    "importlib/resources/abc.py": '__all__ = ["ResourceReader", "Traversable", "TraversableResources"]\n',
+    "importlib/resources/abc.py": "__all__ = []\n",
     "ipaddress.py": "",
     "pickle.py": "",
     "platform.py": "",

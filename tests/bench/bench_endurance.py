@@ -211,6 +211,7 @@ def with_book(browser: Browser, address: str, fill: str) -> tuple[list[float], l
     at("receive", "h1", "the file handed over")
     page.get_by_label("Choose a book's file").set_input_files(taking.value.path())
     expect(page.get_by_test_id("headline")).to_be_visible(timeout=300_000)
+    most = max(most, elements(page))
     tasks.end("the file of it all read in")
     page.evaluate("location.hash = '#light'")
     expect(page.get_by_label("x", exact=True)).to_be_visible()

@@ -204,6 +204,15 @@ def test_without_a_target_the_hero_is_the_white() -> None:
     assert "no white" in problem_of(ask="continuity", book=bare, setup="s")["message"]
 
 
+def test_a_book_in_slices_is_the_whole_book() -> None:
+    entries = [entry(f"p{n:04}", "production", None, name=f"{n}") for n in range(1234)]
+    sliced = answer({"ask": "book_check", "book": file_of(*entries), "give": "slices"})
+    assert len(sliced["slices"]) == 3
+    assert [each for text in sliced["slices"] for each in json.loads(text)] == entries
+    whole = answer({"ask": "book_check", "book": file_of(*entries)})
+    assert {**sliced, "slices": 0} == {**whole, "slices": 0}
+
+
 def test_the_report_says_what_hangs_and_what_to_mind() -> None:
     report = answer({"ask": "report", "book": BOOK, "of": "l"})
     assert (report["thing"], report["name"], report["path"]) == (

@@ -15,9 +15,13 @@ from evenkelvin.interchange.book import (
     summary,
     things,
 )
+from evenkelvin.interchange.canonical import canonical
 from evenkelvin.lights.drift import State
 from evenkelvin.lights.reading import LX_PER_FC
 from evenkelvin.problem import Problem
+
+#: Entries in a slice of a book: a phone reads them without holding its screen up.
+_SLICE = 500
 
 
 def book_field(fields: Fields, name: str = "book") -> Book:
@@ -35,12 +39,15 @@ def chosen_part(fields: Fields) -> Book:
 
 
 def book_answer(book: Book, give: str) -> dict[str, Any]:
-    """Return a book's summary, with its plain data or text if that is asked for."""
+    """Return a book's summary, with its plain data, text or slices if that is asked for."""
     answer = summary(book)
     if give == "book":
         answer["book"] = as_plain(book)
     elif give == "text":
         answer["text"] = as_text(book)
+    elif give == "slices":
+        starts = range(0, len(book.entries), _SLICE)
+        answer["slices"] = [canonical(list(book.entries[at : at + _SLICE])) for at in starts]
     return answer
 
 

@@ -7,9 +7,9 @@ import { count, dayOf, whenRead } from "../words/numbers.js";
 import { readingWords } from "../words/reading.js";
 import { problemNote, warningList } from "./warnings.js";
 
-/** Setups and readings of each light that are listed; the rest is counted. */
-const MOST_SETUPS = 30;
+/** So many readings of a light are listed, and setups until so many are in all; the rest is counted. */
 const MOST_READINGS = 20;
+const MOST_IN_ALL = 300;
 
 /** @param {import("../store/book.js").Book} book @param {import("../store/book.js").Thing} setup */
 function setupOf(book, setup) {
@@ -55,6 +55,18 @@ function setupOf(book, setup) {
   </section>`;
 }
 
+/** @param {import("../store/book.js").Book} book @param {import("../store/book.js").Thing[]} setups */
+function listedOf(book, setups) {
+  let room = MOST_IN_ALL;
+  return setups.filter((setup) => {
+    if (room <= 0) return false;
+    for (const light of book.below(setup.id, "light")) {
+      room -= 1 + Math.min(MOST_READINGS, book.below(light.id, "reading").length);
+    }
+    return true;
+  });
+}
+
 export function visitorCopy() {
   const { copy, problem, waiting } = visitor;
   if (!copy) {
@@ -66,7 +78,8 @@ export function visitorCopy() {
   const setups = book
     .below(null, "production")
     .flatMap((one) => book.below(one.id, "location"))
-    .flatMap((one) => book.below(one.id, "setup").map((each) => ({ location: one, setup: each })));
+    .flatMap((one) => book.below(one.id, "setup"));
+  const listed = listedOf(book, setups);
   return html`
     <section class="answer">
       <p class="headline" data-testid="headline">${copy.title}</p>
@@ -100,10 +113,10 @@ export function visitorCopy() {
                 </div>`
       }
     </section>
-    ${setups.slice(0, MOST_SETUPS).map(({ setup }) => setupOf(book, setup))}
+    ${listed.map((setup) => setupOf(book, setup))}
     ${
-      setups.length > MOST_SETUPS
-        ? html`<p class="hint">${t("copy.moreSetups", { n: setups.length - MOST_SETUPS })}</p>`
+      setups.length > listed.length
+        ? html`<p class="hint">${t("copy.moreSetups", { n: setups.length - listed.length })}</p>`
         : nothing
     }
   `;

@@ -19,6 +19,22 @@ import { book } from "./index.js";
 /** The most characters that are handed to the kernel; it says the same of larger files. */
 const MOST = 64_000_000;
 
+/** Gives the screen a turn. */
+const turn = () => new Promise((resolve) => setTimeout(resolve));
+
+/**
+ * The entries of a long book. The screen gets a turn between the slices.
+ * @param {string[]} slices
+ */
+async function entriesOf(slices) {
+  const entries = [];
+  for (const slice of slices) {
+    entries.push(...JSON.parse(slice));
+    await turn();
+  }
+  return entries;
+}
+
 class Visitor extends EventTarget {
   /** @type {Copy | null} */ copy = null;
   /** What is wrong with what came in, as a sentence. */
@@ -66,12 +82,11 @@ class Visitor extends EventTarget {
     }
   }
 
-  /** @param {any} answer with `book` */
+  /** @param {any} answer with `book` or `slices` */
   async #show(answer) {
-    if (!answer?.book) return;
-    // A long answer has just been read: the screen gets a turn before it is gone through.
-    await new Promise((resolve) => setTimeout(resolve));
-    const shown = Book.of(answer.book.entries);
+    if (!answer?.book && !answer?.slices) return;
+    const shown = Book.of(answer.book?.entries ?? (await entriesOf(answer.slices)));
+    await turn();
     this.copy = {
       title: answer.title ?? t("copy.book"),
       book: shown,
@@ -93,7 +108,7 @@ class Visitor extends EventTarget {
       return;
     }
     if (text.trim().startsWith("{")) {
-      await this.#show(await this.#ask({ ask: "book_check", book: text, give: "book" }));
+      await this.#show(await this.#ask({ ask: "book_check", book: text, give: "slices" }));
     } else if (/p\d\d?\.\d\d?\.[\w-]{8}\./.test(text)) {
       await this.takeCode(text);
     } else {

@@ -11,7 +11,7 @@ import shutil
 import sys
 import threading
 from collections.abc import Callable, Iterator
-from contextlib import ExitStack
+from contextlib import ExitStack, contextmanager
 from pathlib import Path
 from typing import Any
 from urllib.parse import urlsplit
@@ -173,6 +173,30 @@ def profile(
             return made
 
         yield launch
+
+
+@contextmanager
+def offline_page(
+    browser: Browser, dist: Path, permissions: tuple[str, ...] = (), **options: Any
+) -> Iterator[Page]:
+    """One page for a whole module: the app kept for offline use, its server stopped.
+
+    Without the share sheet of a phone, which no test can press.
+    """
+    seen = Watch()
+    context = browser.new_context(viewport=PHONE, has_touch=True, **options)
+    context.grant_permissions(["clipboard-read", "clipboard-write", *permissions])
+    context.add_init_script("delete Navigator.prototype.share; delete Navigator.prototype.canShare")
+    seen.follow(context)
+    site = Site(dist)
+    page = context.new_page()
+    page.goto(site.url)
+    wait_for_kernel(page)
+    wait_until_kept(page)
+    site.stop()
+    yield page
+    context.close()
+    assert seen.faults == []
 
 
 def wait_for_kernel(page: Page) -> None:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from conftest import PHONE, Site, Watch, wait_for_kernel, wait_until_kept
+from conftest import offline_page, wait_for_kernel
 from hands import go, headline, keep, open_demo, type_xy
 from playwright.sync_api import Browser, Locator, Page, expect
 
@@ -17,20 +17,8 @@ D55 = ("0.33243", "0.34744")
 @pytest.fixture(scope="module")
 def shared(phone_browser: Browser, dist: Path) -> Iterator[Page]:
     """One page for the whole module, its server stopped; every test opens the demo afresh."""
-    seen = Watch()
-    context = phone_browser.new_context(viewport=PHONE, has_touch=True, timezone_id="Europe/Berlin")
-    context.grant_permissions(["clipboard-read", "clipboard-write"])
-    context.add_init_script("delete Navigator.prototype.share")
-    seen.follow(context)
-    site = Site(dist)
-    page = context.new_page()
-    page.goto(site.url)
-    wait_for_kernel(page)
-    wait_until_kept(page)
-    site.stop()
-    yield page
-    context.close()
-    assert seen.faults == []
+    with offline_page(phone_browser, dist, timezone_id="Europe/Berlin") as page:
+        yield page
 
 
 @pytest.fixture

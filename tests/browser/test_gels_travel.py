@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from conftest import PHONE, ROOT, Site, Watch, wait_for_kernel, wait_until_kept
+from conftest import ROOT, offline_page, wait_for_kernel
 from hands import go, headline, keep, open_setup, type_xy
 from playwright.sync_api import Browser, Page, expect
 from test_the_book import downloaded, empty_own_book, link_of, share_page, to
@@ -25,20 +25,8 @@ X, Y = "0.4100", "0.3960"
 @pytest.fixture(scope="module")
 def page(phone_browser: Browser, dist: Path) -> Iterator[Page]:
     """One page for the whole module, its server stopped."""
-    seen = Watch()
-    context = phone_browser.new_context(viewport=PHONE, has_touch=True, locale="en-GB")
-    context.grant_permissions(["clipboard-read", "clipboard-write"])
-    seen.follow(context)
-    context.add_init_script("delete Navigator.prototype.share; delete Navigator.prototype.canShare")
-    site = Site(dist)
-    page = context.new_page()
-    page.goto(site.url)
-    wait_for_kernel(page)
-    wait_until_kept(page)
-    site.stop()
-    yield page
-    context.close()
-    assert seen.faults == []
+    with offline_page(phone_browser, dist, locale="en-GB") as page:
+        yield page
 
 
 def curve_of(file: Path) -> dict[str, Any]:

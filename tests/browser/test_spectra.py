@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from conftest import PHONE, ROOT, Site, Watch, wait_for_kernel, wait_until_kept
+from conftest import PHONE, ROOT, Site, offline_page, wait_for_kernel
 from hands import go, headline, keep, open_demo, open_setup
 from playwright.sync_api import Browser, Page, expect
 from test_access import AXE, violations
@@ -24,19 +24,8 @@ LED_B3 = ("Panel left", "4100 K")
 @pytest.fixture(scope="module")
 def shared(phone_browser: Browser, dist: Path) -> Iterator[Page]:
     """One page for the whole module, its server stopped; every test opens the demo afresh."""
-    seen = Watch()
-    context = phone_browser.new_context(viewport=PHONE, has_touch=True)
-    context.grant_permissions(["clipboard-read", "clipboard-write"])
-    seen.follow(context)
-    site = Site(dist)
-    page = context.new_page()
-    page.goto(site.url)
-    wait_for_kernel(page)
-    wait_until_kept(page)
-    site.stop()
-    yield page
-    context.close()
-    assert seen.faults == []
+    with offline_page(phone_browser, dist) as page:
+        yield page
 
 
 @pytest.fixture

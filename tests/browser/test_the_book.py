@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 import zxingcpp
-from conftest import PHONE, ROOT, Site, Watch, wait_for_kernel, wait_until_kept
+from conftest import PHONE, ROOT, Site, offline_page, wait_for_kernel
 from hands import go, headline, keep, keep_light, open_demo, open_setup, type_xy
 from long_book import fill_with_readings
 from PIL import Image
@@ -27,25 +27,14 @@ DEMO = json.loads((ROOT / "demo_readings" / "night_ferry.json").read_text())
 @pytest.fixture(scope="module")
 def shared(phone_browser: Browser, dist: Path) -> Iterator[Page]:
     """One page for the whole module, its server stopped."""
-    seen = Watch()
-    context = phone_browser.new_context(
-        viewport=PHONE,
-        has_touch=True,
+    with offline_page(
+        phone_browser,
+        dist,
+        permissions=("geolocation",),
         locale="en-GB",
         geolocation={"latitude": 54.3213, "longitude": 10.1349},
-    )
-    context.grant_permissions(["clipboard-read", "clipboard-write", "geolocation"])
-    seen.follow(context)
-    context.add_init_script("delete Navigator.prototype.share; delete Navigator.prototype.canShare")
-    site = Site(dist)
-    page = context.new_page()
-    page.goto(site.url)
-    wait_for_kernel(page)
-    wait_until_kept(page)
-    site.stop()
-    yield page
-    context.close()
-    assert seen.faults == []
+    ) as page:
+        yield page
 
 
 @pytest.fixture

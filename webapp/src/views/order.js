@@ -256,7 +256,7 @@ class OrderView extends Page {
     const lamps = this.lit.filter(({ gels: names }) => names.length);
     return html`<section>
       <p class="hint">${t("order.stockHint")}</p>
-      <p class="hint">${t("order.piece")}</p>
+      <h2>${t("order.piece")}</h2>
       <div class="pair">
         ${["width", "height"].map((name) =>
           lengthField({

@@ -1,8 +1,7 @@
 // The web app's side of the kernel: a promise for each question. Questions wait here, not in the
 // worker, so that one no longer wanted can be dropped; the worker holds one at a time. Python in
 // the worker cannot be interrupted: where an abandoned question keeps others waiting for longer
-// than a fresh worker needs to start, a fresh one takes over, so that nobody waits for more than
-// two starts.
+// than a fresh worker needs to start, and two seconds at least, a fresh one takes over.
 import { scriptAddress } from "../trusted.js";
 import { inOurWords, t } from "../words/index.js";
 
@@ -31,9 +30,11 @@ let current;
 /** @type {ReturnType<typeof setTimeout> | undefined} */
 let overdue;
 let lastId = 0;
+/** The longest search of a set takes about so long at desk speed: it is let finish. */
+const LEAST_PATIENCE = 2000; // ms
 /** When the worker was started, and how long the last one took until it answered, in ms. */
 let started = 0;
-let startTook = 1000;
+let startTook = 0;
 /** @type {ReturnType<typeof setTimeout> | undefined} */
 let patience;
 
@@ -92,11 +93,14 @@ function beCalm() {
 /** An abandoned question may keep others waiting only for as long as a fresh worker would. */
 function loseNoTime() {
   if (patience || !current || current.wanted || waiting.length === 0) return;
-  patience = setTimeout(() => {
-    stop();
-    current = undefined;
-    start();
-  }, startTook);
+  patience = setTimeout(
+    () => {
+      stop();
+      current = undefined;
+      start();
+    },
+    Math.max(startTook, LEAST_PATIENCE),
+  );
 }
 
 /**

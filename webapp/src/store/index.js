@@ -66,6 +66,7 @@ export async function openStore() {
   });
   reading = book.load().catch((error) => {
     book.read = true;
+    book.dispatchEvent(new Event("change"));
     reportFault(error);
   });
   [drafts.tab] = await Promise.all([claimTab(), settings.load().catch(reportFault)]);

@@ -16,7 +16,8 @@ from typing import Any
 
 import numpy as np
 
-from evenkelvin.asks.plain import landing_plain, white
+from evenkelvin.asks.fix_plain import landing_plain
+from evenkelvin.asks.plain import white
 from evenkelvin.colorimetry.chromaticity import uv_prime_to_xy
 from evenkelvin.data import Floats
 from evenkelvin.fields import Fields

@@ -14,7 +14,8 @@ from typing import Any
 
 import numpy as np
 
-from evenkelvin.asks.plain import landing_plain, white
+from evenkelvin.asks.fix_plain import landing_plain
+from evenkelvin.asks.plain import white
 from evenkelvin.colorimetry.chromaticity import uv_prime_to_xy, xy_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.colorimetry.observer import GRID

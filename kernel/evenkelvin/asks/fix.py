@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.plain import landing_plain, offset_plain, white
+from evenkelvin.asks.fix_plain import landing_plain, offset_plain
+from evenkelvin.asks.plain import white
 from evenkelvin.fields import Fields
 from evenkelvin.filters.kit import read_kit
 from evenkelvin.filters.pack import DEEPEST

@@ -15,7 +15,8 @@ import numpy as np
 
 from evenkelvin.asks.describe import described
 from evenkelvin.asks.expose import read_shutter
-from evenkelvin.asks.plain import landing_plain, offset_plain, white
+from evenkelvin.asks.fix_plain import landing_plain, offset_plain
+from evenkelvin.asks.plain import white
 from evenkelvin.exposure.stops import ratio_stops, ratio_words, time_words
 from evenkelvin.fields import Fields
 from evenkelvin.filters.kit import read_kit

@@ -6,10 +6,8 @@ import math
 from typing import Any
 
 from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
-from evenkelvin.colorimetry.difference import STEP_UV
 from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.data import Floats
-from evenkelvin.lights.fixing import HUNGRY_STOPS, Landing, Offset, offset_words, pack_words
 
 
 def number(value: float) -> float | None:
@@ -29,40 +27,4 @@ def white(xy: Floats) -> dict[str, Any]:
         "cct_K": number(cct),
         "duv": duv,
         "mired": number(1e6 / cct),
-    }
-
-
-def offset_plain(offset: Offset) -> dict[str, Any]:
-    """Return an offset, in numbers and in words."""
-    return {
-        "mired": offset.mired,
-        "duv": offset.duv,
-        "delta_uv": offset.delta_uv,
-        "steps": offset.steps,
-        "words": offset_words(offset),
-    }
-
-
-def landing_plain(landing: Landing) -> dict[str, Any]:
-    """Return a pack on a light."""
-    warnings = []
-    if landing.stops_lost > HUNGRY_STOPS:
-        warnings.append(
-            f"This pack eats {landing.stops_lost:.1f} stops; "
-            "a lamp of the right colour may be the better tool."
-        )
-    lands = white(landing.xy)
-    lands["cct_spread_K"] = [number(value) for value in landing.cct_spread_k]
-    return {
-        "gels": [gel.name for gel in landing.gels],
-        "add": [gel.name for gel in landing.add],
-        "take_off": [gel.name for gel in landing.take_off],
-        "words": pack_words(landing.gels),
-        "lands": lands,
-        "delta_uv": landing.delta_uv,
-        "steps": landing.delta_uv / STEP_UV,
-        "verdict": landing.verdict,
-        "stops_lost": landing.stops_lost,
-        "pieces": landing.pieces,
-        "warnings": warnings,
     }

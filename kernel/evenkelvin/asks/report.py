@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import Any
 
 from evenkelvin.asks.book_plain import book_field, state_plain
-from evenkelvin.asks.plain import offset_plain
+from evenkelvin.asks.fix_plain import offset_plain
 from evenkelvin.exposure.stops import ratio_words
 from evenkelvin.fields import Fields
 from evenkelvin.interchange.book import MOST_ENTRIES, book_hash, moment

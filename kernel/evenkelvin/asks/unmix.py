@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.plain import offset_plain, white
+from evenkelvin.asks.fix_plain import offset_plain
+from evenkelvin.asks.plain import white
 from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.fields import Fields

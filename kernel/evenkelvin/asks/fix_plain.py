@@ -1,0 +1,45 @@
+"""What stands between a light and its target, as the plain data that several asks answer with."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from evenkelvin.asks.plain import number, white
+from evenkelvin.colorimetry.difference import STEP_UV
+from evenkelvin.lights.fixing import HUNGRY_STOPS, Landing, Offset, offset_words, pack_words
+
+
+def offset_plain(offset: Offset) -> dict[str, Any]:
+    """Return an offset, in numbers and in words."""
+    return {
+        "mired": offset.mired,
+        "duv": offset.duv,
+        "delta_uv": offset.delta_uv,
+        "steps": offset.steps,
+        "words": offset_words(offset),
+    }
+
+
+def landing_plain(landing: Landing) -> dict[str, Any]:
+    """Return a pack on a light."""
+    warnings = []
+    if landing.stops_lost > HUNGRY_STOPS:
+        warnings.append(
+            f"This pack eats {landing.stops_lost:.1f} stops; "
+            "a lamp of the right colour may be the better tool."
+        )
+    lands = white(landing.xy)
+    lands["cct_spread_K"] = [number(value) for value in landing.cct_spread_k]
+    return {
+        "gels": [gel.name for gel in landing.gels],
+        "add": [gel.name for gel in landing.add],
+        "take_off": [gel.name for gel in landing.take_off],
+        "words": pack_words(landing.gels),
+        "lands": lands,
+        "delta_uv": landing.delta_uv,
+        "steps": landing.delta_uv / STEP_UV,
+        "verdict": landing.verdict,
+        "stops_lost": landing.stops_lost,
+        "pieces": landing.pieces,
+        "warnings": warnings,
+    }

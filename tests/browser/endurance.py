@@ -49,13 +49,22 @@ class Gauge:
     """Reads the memory of a page's own thread."""
 
     def __init__(self, page: Page) -> None:
+        self.page = page
         self.session: CDPSession = page.context.new_cdp_session(page)
         self.session.send("Performance.enable")
 
     def read(self) -> Memory:
-        # What a first round sets free may hold what only a second one finds.
-        for _ in range(2):
-            self.session.send("HeapProfiler.collectGarbage")
+        """The least of some readings: what one round sets free may hold what the next one finds."""
+        rounds = [self.read_once() for _ in range(5)]
+        return Memory(
+            min(one.heap_mb for one in rounds),
+            min(one.nodes for one in rounds),
+            min(one.listeners for one in rounds),
+        )
+
+    def read_once(self) -> Memory:
+        self.page.wait_for_timeout(100)
+        self.session.send("HeapProfiler.collectGarbage")
         found = self.session.send("Performance.getMetrics")["metrics"]
         metrics = {each["name"]: each["value"] for each in found}
         return Memory(

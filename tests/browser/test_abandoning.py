@@ -78,6 +78,8 @@ def test_an_abandoned_answer_does_not_keep_the_next_screen_waiting(heard: Page) 
     heard.evaluate("window.held = 'book_check'")
     heard.evaluate("location.hash = '#share'")
     expect(heard.get_by_text("Writing")).to_be_visible()
+    while heard.evaluate("window.held"):  # until the question is on its way
+        heard.wait_for_timeout(20)
     assert heard.evaluate("window.workers") == 1
     go(heard, "Light")
     heard.get_by_role("button", name="Next light").click()

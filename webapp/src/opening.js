@@ -12,4 +12,14 @@
     // Every storage is forbidden here.
   }
   document.documentElement.dataset.opening = !place || place === "light" ? way : "none";
+
+  // The app itself runs once the fields stand there, or soon where nothing is drawn.
+  const app = "./main.js";
+  let asked = false;
+  const read = () => {
+    if (!asked) import(app);
+    asked = true;
+  };
+  requestAnimationFrame(() => setTimeout(read));
+  setTimeout(read, 500);
 }

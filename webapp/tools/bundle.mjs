@@ -39,10 +39,12 @@ const [{ metafile }] = await Promise.all([
   }),
 ]);
 
+// What opens the app is asked for at once; opening.js has it run when the first fields stand there.
 const opened = Object.entries(metafile.outputs).find(([name]) => basename(name) === "main.js");
-const links = opened[1].imports
-  .filter(({ kind }) => kind === "import-statement")
-  .map(({ path }) => `<link rel="modulepreload" href="./${basename(path)}">\n    `);
-const script = '<script type="module"';
+const parts = opened[1].imports.filter(({ kind }) => kind === "import-statement");
+const links = ["main.js", ...parts.map(({ path }) => basename(path))].map(
+  (name) => `<link rel="modulepreload" href="./${name}">\n    `,
+);
+const script = '<script src="./opening.js"';
 const page = await readFile("index.html", "utf8");
 await writeFile(join(out, "index.html"), page.replace(script, links.join("") + script));

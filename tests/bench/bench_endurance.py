@@ -7,14 +7,12 @@ longest task is that to the 100 ms promised.
 
 from __future__ import annotations
 
-import os
 import sys
-import threading
 from pathlib import Path
 from typing import Any
 
-import build
-from playwright.sync_api import Browser, BrowserContext, Page, expect, sync_playwright
+from app_browser import app_in_browser
+from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "browser"))
 #: 3600 characters are an hour at one a second, which nobody keeps up who also has to look up.
@@ -33,16 +31,8 @@ Row = tuple[str, float | None, str]
 
 
 def run() -> list[Row]:
-    server = build.make_server(build.DIST, 0)
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    address = f"http://localhost:{server.server_address[1]}/"
-    with sync_playwright() as play:
-        browser = play.chromium.launch(
-            executable_path=os.environ["EVENKELVIN_CHROMIUM"], args=["--no-sandbox"]
-        )
+    with app_in_browser() as (browser, address, _):
         rows = [*typing_rows(browser, address), *book_rows(browser, address)]
-        browser.close()
-    server.shutdown()
     return rows
 
 

@@ -9,16 +9,13 @@ The promise is 50 ms of kernel time at desk speed; the detail gives the times.
 from __future__ import annotations
 
 import json
-import os
 import statistics
 import sys
-import threading
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-import build
-from playwright.sync_api import sync_playwright
+from app_browser import app_in_browser
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "browser"))
 ROUNDS = 12
@@ -115,23 +112,16 @@ RUN = """({requests, rounds}) => new Promise((resolve, reject) => {
 def run() -> list[tuple[str, float | None, str]]:
     from conftest import BORROW_POLICY
 
-    server = build.make_server(build.DIST, 0)
-    threading.Thread(target=server.serve_forever, daemon=True).start()
     asked = [pair for n in range(10, 10 + ROUNDS) for pair in (*keystrokes(n), *presses(n))]
-    with sync_playwright() as play:
-        browser = play.chromium.launch(
-            executable_path=os.environ["EVENKELVIN_CHROMIUM"], args=["--no-sandbox"]
-        )
+    with app_in_browser() as (browser, address, _):
         context = browser.new_context()
         context.add_init_script(BORROW_POLICY)
         # The page's own kernel would be measured with ours.
         page = context.new_page()
-        page.goto(f"http://localhost:{server.server_address[1]}/")
+        page.goto(address)
         page.locator("html[data-kernel=ready]").wait_for(state="attached", timeout=60_000)
         requests = [json.dumps(request) for _, request in asked]
         found = page.evaluate(RUN, {"requests": requests, "rounds": ROUNDS})
-        browser.close()
-    server.shutdown()
     taken: dict[str, list[float]] = {}
     for (name, _), ms, answer in zip(asked, found["times"], found["answers"], strict=True):
         if answer.startswith('{"problem"'):

@@ -5,14 +5,12 @@ Opening the app on it, the first search (which makes the rows), and a search aft
 
 from __future__ import annotations
 
-import os
 import statistics
 import sys
-import threading
 from pathlib import Path
 
-import build
-from playwright.sync_api import Browser, sync_playwright
+from app_browser import app_in_browser
+from playwright.sync_api import Browser
 
 sys.path.append(str(Path(__file__).parents[1] / "browser"))
 ROUNDS = 3
@@ -34,19 +32,11 @@ TIME = """async text => {
 def run() -> list[tuple[str, float | None, str]]:
     from long_book import FILL
 
-    server = build.make_server(build.DIST, 0)
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    address = f"http://localhost:{server.server_address[1]}/"
-    with sync_playwright() as play:
-        browser = play.chromium.launch(
-            executable_path=os.environ["EVENKELVIN_CHROMIUM"], args=["--no-sandbox"]
-        )
+    with app_in_browser() as (browser, address, _):
         long = measured(browser, address, FILL)
         short = measured(
             browser, address, FILL.replace("l < 20;", "l < 1;").replace("s < 10", "s < 2")
         )
-        browser.close()
-    server.shutdown()
     rows: list[tuple[str, float | None, str]] = []
     for name, ours, small in zip(("open", "first search", "search"), long, short, strict=True):
         detail = f"{ours:.0f} ms with 20 000 readings, {small:.0f} ms with 200"

@@ -7,13 +7,11 @@ what is made slow. The ratio is to the 300 ms promised.
 
 from __future__ import annotations
 
-import os
 import statistics
-import threading
 import time
 
-import build
-from playwright.sync_api import BrowserContext, sync_playwright
+from app_browser import app_in_browser
+from playwright.sync_api import BrowserContext
 
 ROUNDS = 5
 SLOWER = 4
@@ -41,13 +39,7 @@ TYPE = """{
 
 
 def run() -> list[tuple[str, float | None, str]]:
-    server = build.make_server(build.DIST, 0)
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    address = f"http://localhost:{server.server_address[1]}/"
-    with sync_playwright() as play:
-        browser = play.chromium.launch(
-            executable_path=os.environ["EVENKELVIN_CHROMIUM"], args=["--no-sandbox"]
-        )
+    with app_in_browser() as (browser, address, server):
         context = browser.new_context(viewport={"width": 390, "height": 844}, has_touch=True)
         page = context.new_page()
         page.goto(address)
@@ -57,7 +49,6 @@ def run() -> list[tuple[str, float | None, str]]:
         server.shutdown()
         opened(context, address, 1)  # the browser keeps compiled code from the second time on
         rows = [row(context, address, slower) for slower in (SLOWER, 1)]
-        browser.close()
     return rows
 
 

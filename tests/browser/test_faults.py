@@ -363,4 +363,8 @@ def test_a_clock_set_back_is_told_and_the_newest_reading_stays_the_newest(
     expect(page.locator(".slip")).to_contain_text(re.compile("30[12]. K"), timeout=30_000)
     go(page, "Book")
     page.locator("main a[href^='#setup/']").first.click()
-    expect(page.locator("main")).to_contain_text("clock set back")
+    newest = page.locator(".readings a").first
+    expect(newest).to_contain_text("0.4349")
+    expect(newest).to_contain_text("clock set back")
+    newest.click()
+    expect(page.locator("ek-reading")).to_contain_text("The clock stood earlier")

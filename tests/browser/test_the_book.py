@@ -185,23 +185,6 @@ def test_a_reading_is_mended_and_its_earlier_version_restored(demo: Page) -> Non
     expect(demo.locator("ek-reading .facts")).to_contain_text("x 0.3761")
 
 
-def test_a_clock_set_back_does_not_change_the_order(page: Page, site: Site) -> None:
-    page.clock.install(time="2026-11-25T20:00:00")
-    page.goto(site.url)
-    keep_light(page, "key", "0.3810", "0.3770")
-    page.clock.set_system_time("2026-11-25T08:00:00")
-    go(page, "Set")
-    page.get_by_role("button", name="Read again: key").click()
-    type_xy(page, "0.3820", "0.3780")
-    keep(page)
-    open_setup(page, "Setup 1")
-    newest = page.locator(".readings a").first
-    expect(newest).to_contain_text("0.3820")
-    expect(newest).to_contain_text("clock set back")
-    newest.click()
-    expect(page.locator("ek-reading")).to_contain_text("The clock stood earlier")
-
-
 # ------------------------------------------------------------------------------------ finding
 
 

@@ -1,0 +1,26 @@
+"""The built app on a server of its own, with a browser for it."""
+
+from __future__ import annotations
+
+import os
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+from http.server import ThreadingHTTPServer
+
+import build
+from playwright.sync_api import Browser, sync_playwright
+
+
+@contextmanager
+def app_in_browser() -> Iterator[tuple[Browser, str, ThreadingHTTPServer]]:
+    """The browser, the app's address, and the server, which may be shut down earlier."""
+    server = build.make_server(build.DIST, 0)
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    with sync_playwright() as play:
+        browser = play.chromium.launch(
+            executable_path=os.environ["EVENKELVIN_CHROMIUM"], args=["--no-sandbox"]
+        )
+        yield browser, f"http://localhost:{server.server_address[1]}/", server
+        browser.close()
+    server.shutdown()

@@ -229,16 +229,15 @@ class ReportView extends Page {
   renderSetup(setup) {
     const field = this.fields[setup.id];
     const around = this.around[setup.id];
+    // Of a setup alone, the head of the sheet has said its name, place and note.
+    const alone = setup.id === this.id;
+    const span = setup.first
+      ? t("since.span", { from: dateTime(setup.first), to: dateTime(setup.last) })
+      : "";
     return html`<article class="sheet-setup">
-      <h2>${setup.name}</h2>
-      <p>
-        ${setup.path.join(" · ")}${
-          setup.first
-            ? ` · ${t("since.span", { from: dateTime(setup.first), to: dateTime(setup.last) })}`
-            : ""
-        }
-      </p>
-      ${setup.note ? html`<p>${setup.note}</p>` : nothing}
+      <h2>${alone ? t("report.lights") : setup.name}</h2>
+      <p>${[...(alone ? [] : setup.path), span].filter(Boolean).join(" · ")}</p>
+      ${setup.note && !alone ? html`<p>${setup.note}</p>` : nothing}
       <p>
         ${t("reading.target")}:
         <strong>${setup.target ? whiteOf(setup.target) : "–"}</strong>

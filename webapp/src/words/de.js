@@ -357,6 +357,7 @@ const de = {
   "report.part": "Hier und auf Papier stehen die ersten {shown} von {n} Einstellungen.",
   "report.more": { one: "1 weitere Einstellung", other: "{n} weitere Einstellungen" },
   "report.all": "Alle {n} Einstellungen",
+  "report.lights": "Lichter",
   "report.exposure": "Licht",
   "report.gelAndNotes": "Folie, Notizen",
   "report.gels": "Gehängte Folien",

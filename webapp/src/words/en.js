@@ -678,6 +678,7 @@ export default {
   "report.part": "The first {shown} of {n} setups are shown, here and on paper.",
   "report.more": { one: "1 more setup", other: "{n} more setups" },
   "report.all": "All {n} setups",
+  "report.lights": "Lights",
   "report.exposure": "Light",
   "report.gelAndNotes": "Gel, notes",
   "report.gels": "Gels hung",

@@ -8,7 +8,7 @@ from collections.abc import Callable
 from conftest import ROOT
 from playwright.sync_api import Page, expect
 
-TABLE = (ROOT / "webapp" / "src" / "views" / "index.js").read_text()
+TABLE = (ROOT / "webapp" / "src" / "shell" / "views.js").read_text()
 
 #: The views by name. "demo" is left out: it only leads to the set of the invented shoot.
 VIEWS = [

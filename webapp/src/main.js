@@ -1,15 +1,15 @@
 /** Starts the app: the store, then the screen, and the kernel beside them. */
 import { onStage, ready } from "./kernel/client.js";
-import { registerOffline } from "./offline.js";
 import { followFiles } from "./parts/bring-files.js";
-import { handOver } from "./parts/opening.js";
-import { gels } from "./store/gels.js";
+import { handOver } from "./shell/hand-over.js";
+import { registerOffline } from "./shell/offline.js";
+import { lightDraft } from "./store/drafts/light-draft.js";
 import { openStore, reportFault, settings } from "./store/index.js";
-import { lightDraft } from "./store/light-draft.js";
+import { gels } from "./store/kit/gels.js";
+import { tieOldReadings } from "./store/log/old-readings.js";
 import { offlineState } from "./store/offline-state.js";
-import { tieOldReadings } from "./store/old-readings.js";
 import { followTheme } from "./theme.js";
-import "./views/shell.js";
+import "./shell/shell.js";
 import { say } from "./parts/toast.js";
 import { language, speak, t } from "./words/index.js";
 

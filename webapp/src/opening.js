@@ -1,6 +1,6 @@
 /**
  * Read before anything is drawn: which fields the page opens with, so that somebody can type before
- * the app itself has been read (see parts/opening.js, which hands over). Without this script there
+ * the app itself has been read (see shell/hand-over.js, which hands over). Without this script there
  * are none. The person's own language and theme come with the app.
  */
 {

@@ -7,7 +7,7 @@ const WIDTH = 320;
 const HEIGHT = 120;
 const PAD = { left: 40, right: 8, top: 8, bottom: 22 };
 
-/** @param {import("../store/gels.js").Gel} gel */
+/** @param {import("../store/kit/gels.js").Gel} gel */
 export function gelCurve(gel) {
   const { wavelengths_nm: nm, transmittance } = gel;
   const [first, last] = [nm[0], nm[nm.length - 1]];

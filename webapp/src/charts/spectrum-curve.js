@@ -3,7 +3,7 @@
  * moved by the arrow keys reads both off. Values come from the kernel, here they are laid out.
  */
 import { html, nothing, svg } from "lit";
-import { Page } from "../parts/page.js";
+import { Page } from "../base/page.js";
 import { t } from "../words/index.js";
 import { height, nanometres } from "../words/numbers.js";
 

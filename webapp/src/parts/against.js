@@ -3,13 +3,13 @@
  * light of this setup.
  */
 import { html, nothing } from "lit";
+import { Page } from "../base/page.js";
+import { Watch } from "../base/watch.js";
 import { book, reportFault, settings } from "../store/index.js";
-import { currentSetup, earlierOf, heroOf, lightsOf } from "../store/shoot.js";
+import { currentSetup, earlierOf, heroOf, lightsOf } from "../store/log/shoot.js";
 import { t } from "../words/index.js";
 import { dayOf } from "../words/numbers.js";
 import { readingWords } from "../words/reading.js";
-import { Page } from "./page.js";
-import { Watch } from "./watch.js";
 
 /** Whites that cameras are usually set to. Common practice, no source. */
 export const QUICK_WHITES = ["3200", "4300", "5600"];

@@ -1,8 +1,8 @@
 /** How far the kernel has come, by stage, until it is ready. */
 import { html, nothing } from "lit";
+import { Page } from "../base/page.js";
 import { onStage, restart } from "../kernel/client.js";
 import { t } from "../words/index.js";
-import { Page } from "./page.js";
 
 class BootProgress extends Page {
   static properties = { state: { state: true } };

@@ -1,6 +1,6 @@
 /** The ways a file comes in: the file chooser, a drop on the page, the clipboard. */
 import { route } from "../router.js";
-import { incoming } from "../store/incoming.js";
+import { incoming } from "../store/drafts/incoming.js";
 import { reportFault } from "../store/index.js";
 import { pickFile } from "./pick-file.js";
 

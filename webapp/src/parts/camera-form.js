@@ -1,13 +1,13 @@
 /** What the camera is set to and what stands before its sensor: kept at every keystroke. */
 import { html, nothing } from "lit";
-import { cameraQuestion, cameraWords } from "../store/camera.js";
+import { LiveQuestion } from "../base/live-question.js";
+import { Page } from "../base/page.js";
+import { Watch } from "../base/watch.js";
 import { reportFault, settings } from "../store/index.js";
+import { cameraQuestion, cameraWords } from "../store/questions/camera.js";
 import { t } from "../words/index.js";
 import { choice, field, segments } from "./field.js";
-import { LiveQuestion } from "./live-question.js";
-import { Page } from "./page.js";
 import { problemNote } from "./warnings.js";
-import { Watch } from "./watch.js";
 
 class CameraForm extends Page {
   constructor() {

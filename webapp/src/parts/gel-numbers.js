@@ -5,7 +5,7 @@ import { t, tMaybe } from "../words/index.js";
 import { duv, kelvin, mired, nanometres, stops } from "../words/numbers.js";
 
 /**
- * @param {import("../store/own-gels.js").OwnGel} gel
+ * @param {import("../store/kit/own-gels.js").OwnGel} gel
  * @param {{mired: number, duv: number, stops: number} | undefined} nominal
  */
 export function gelNumbers(gel, nominal) {

@@ -1,6 +1,6 @@
 /** The gels on one light: each a chip that can be taken off, and a list to put more on. */
 import { html, nothing } from "lit";
-import { gels } from "../store/gels.js";
+import { gels } from "../store/kit/gels.js";
 import { t, tMaybe } from "../words/index.js";
 
 /**

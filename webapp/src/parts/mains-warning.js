@@ -1,12 +1,12 @@
 /** Warns where the mains of the place and the camera's shutter do not go together. */
 import { html, nothing } from "lit";
-import { mainsQuestion } from "../store/camera.js";
+import { LiveQuestion } from "../base/live-question.js";
+import { Page } from "../base/page.js";
+import { Watch } from "../base/watch.js";
 import { book, settings } from "../store/index.js";
-import { currentSetup } from "../store/shoot.js";
+import { currentSetup } from "../store/log/shoot.js";
+import { mainsQuestion } from "../store/questions/camera.js";
 import { t } from "../words/index.js";
-import { LiveQuestion } from "./live-question.js";
-import { Page } from "./page.js";
-import { Watch } from "./watch.js";
 
 /** Lamps that can follow the mains. Filaments hardly do; daylight and flash never. */
 const PULSING = new Set(["unknown", "hmi", "fluorescent", "led", "led rgb", "plasma", "sodium"]);

@@ -2,9 +2,6 @@
 import { html } from "lit";
 import { t } from "../words/index.js";
 
-/** Whether anything was typed into a line. @param {Record<string, any>} row */
-export const typedIn = (row) => Object.values(row).some((value) => String(value ?? "").trim());
-
 /**
  * @template {Record<string, any>} Row
  * @param {object} list

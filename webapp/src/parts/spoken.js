@@ -1,6 +1,6 @@
 /** Says the answer to a screen reader, once the typing has come to rest. */
 import { html } from "lit";
-import { Page } from "./page.js";
+import { Page } from "../base/page.js";
 
 const REST = 1000; // ms
 

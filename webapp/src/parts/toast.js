@@ -1,7 +1,7 @@
 /** A line above the thumb bar that says what was done and can take it back. */
 import { html, nothing } from "lit";
+import { Page } from "../base/page.js";
 import { t } from "../words/index.js";
-import { Page } from "./page.js";
 
 const said = new EventTarget();
 

@@ -2,9 +2,10 @@
  * The one book, the one set of settings and the drafts of this app, and which database they are
  * in: the person's own, or the demo's, which never mixes with it.
  */
-import { Book } from "./book.js";
+
 import { Database } from "./database.js";
-import { Drafts } from "./drafts.js";
+import { Drafts } from "./drafts/drafts.js";
+import { Book } from "./log/book.js";
 import { session } from "./session.js";
 import { Settings } from "./settings.js";
 import { claimTab, listen } from "./tabs.js";
@@ -76,7 +77,7 @@ export const inDemo = () => database.name === DEMO;
 
 /**
  * Open the demo book afresh.
- * @param {{entries: import("./entries.js").Entry[], settings: Partial<import("./settings.js").Values>}} demo
+ * @param {{entries: import("./log/entries.js").Entry[], settings: Partial<import("./settings.js").Values>}} demo
  */
 export async function enterDemo(demo) {
   const { theme, illuminance, length, say, language, who } = settings.values;

@@ -18,11 +18,11 @@ import { announce } from "./tabs.js";
  *   advised: boolean}} order        how gel is cut and ordered
  * @property {"system" | "dark" | "daylight"} theme
  * @property {string[]} without    gels of the kit that are not in stock
- * @property {import("./own-gels.js").OwnGel[]} ownGels
+ * @property {import("./kit/own-gels.js").OwnGel[]} ownGels
  * @property {Record<string, string>} pieces  how many pieces of a gel there are, as typed
  * @property {{from_K: string, to_K: string, step_K: string, duv_limit: string}} whites
  *   which whites the camera may be set to when the whole set is balanced, as typed
- * @property {import("./lamps.js").Lamp[]} lamps  tunable lamps, and what was learned about each
+ * @property {import("./kit/lamps.js").Lamp[]} lamps  tunable lamps, and what was learned about each
  * @property {"observer" | "camera"} judge  by whom agreement is judged once spectra are known
  * @property {string | null} here  the setup we work in
  * @property {boolean} welcomed

@@ -3,7 +3,7 @@
  * two half-typed readings never overwrite each other.
  */
 
-import { newId } from "./entries.js";
+import { newId } from "./log/entries.js";
 import { session } from "./session.js";
 
 /**

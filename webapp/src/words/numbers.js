@@ -1,7 +1,7 @@
 /**
  * How numbers look. Formatting only: every number here was computed by the kernel.
  */
-import { stamp } from "../store/entries.js";
+import { stamp } from "../clock.js";
 import { language, t } from "./index.js";
 
 /**

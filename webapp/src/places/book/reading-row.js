@@ -1,0 +1,35 @@
+/** One reading in a list: what it read, when, and how it stood. Leads to the whole reading. */
+import { html, nothing } from "lit";
+import { verdictMark } from "../../parts/verdict.js";
+import { t, tMaybe } from "../../words/index.js";
+import { whenRead } from "../../words/numbers.js";
+import { readingWords } from "../../words/reading.js";
+
+/**
+ * @param {import("../../store/log/book.js").Thing} reading
+ * @param {object} [shown]
+ * @param {string} [shown.title]
+ * @param {string} [shown.where]
+ * @param {string} [shown.verdict]
+ */
+export function readingRow(reading, { title, where, verdict } = {}) {
+  const { data } = reading;
+  const twice = reading.heads.length > 1;
+  const hint = [
+    tMaybe(`stage.${data.stage}`, ""),
+    whenRead(reading.at),
+    where,
+    data.follows ? t("reading.clock") : "",
+  ].filter(Boolean);
+  return html`<li>
+    <a class="reading" href="#reading/${reading.id}">
+      <span>
+        ${title ? html`<strong>${title}</strong>` : nothing} ${readingWords(data)}
+        <span class="hint">${hint.join(" · ")}</span>
+        ${data.note ? html`<span class="hint">${data.note}</span>` : nothing}
+      </span>
+      ${twice ? html`<span class="tag">${t("book.twice")}</span>` : nothing}
+      ${verdict ? verdictMark(/** @type {"off"} */ (verdict)) : nothing}
+    </a>
+  </li>`;
+}

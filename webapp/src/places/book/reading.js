@@ -1,0 +1,259 @@
+/** One reading of the book: all that was logged, its earlier versions, and a way to mend it. */
+import { html, nothing } from "lit";
+import { LiveQuestion } from "../../base/live-question.js";
+import { Page } from "../../base/page.js";
+import { Watch } from "../../base/watch.js";
+import { choice, field } from "../../parts/field.js";
+import { gelPicker } from "../../parts/gel-picker.js";
+import { LAMPS } from "../../parts/lamp-kinds.js";
+import { logFields } from "../../parts/log-fields.js";
+import { say } from "../../parts/toast.js";
+import { problemNote, warningList } from "../../parts/warnings.js";
+import { book, drafts, reportFault, settings } from "../../store/index.js";
+import { gels } from "../../store/kit/gels.js";
+import { hung, tie } from "../../store/log/measured-gels.js";
+import { readingQuestion } from "../../store/questions/reading.js";
+import { t, tMaybe } from "../../words/index.js";
+import {
+  coordinate,
+  dateTime,
+  duv,
+  illuminance,
+  kelvin,
+  positionWords,
+} from "../../words/numbers.js";
+import { readingWords, whiteOf } from "../../words/reading.js";
+import { deleteThing, versions } from "./versions.js";
+
+const NUMBERS = /** @type {const} */ ([
+  "x",
+  "y",
+  "cct_K",
+  "duv",
+  "illuminance_lx",
+  "illuminance_fc",
+]);
+
+/** @typedef {import("../../store/log/book.js").Thing} Thing */
+
+class ReadingView extends Page {
+  static properties = { id: { attribute: false }, edited: { state: true } };
+
+  constructor() {
+    super();
+    this.id = "";
+    /** What is being changed; null while it is only read. @type {Record<string, any> | null} */
+    this.edited = null;
+    this.white = new LiveQuestion(this);
+    this.watch = new Watch(this, book, settings, gels);
+  }
+
+  get form() {
+    return `reading ${this.id}`;
+  }
+
+  async connectedCallback() {
+    super.connectedCallback();
+    // A half-done change outlives a killed tab.
+    const kept = await drafts.load(this.form).catch(reportFault);
+    if (kept) this.edited = kept;
+  }
+
+  /** @param {Record<string, any> | null} edited */
+  change(edited) {
+    this.edited = edited;
+    drafts.save(this.form, edited ?? undefined).catch(reportFault);
+  }
+
+  willUpdate() {
+    const reading = book.thing(this.id);
+    const data = this.edited ?? reading?.data;
+    this.white.put(data ? { ask: "describe", reading: readingQuestion(data) } : null);
+  }
+
+  async save() {
+    const { edited } = this;
+    if (!edited) return;
+    const kept = Object.fromEntries(
+      Object.entries(edited).filter(([, value]) => value !== "" && value !== null),
+    );
+    /** @type {import("../../store/log/entries.js").Entry[]} */
+    const made = [];
+    const { names, ids } = tie(kept.pack ?? [], made);
+    if (made.length) await book.add(...made);
+    await book.replace(this.id, { ...kept, pack: names, ...(ids.length ? { gel_ids: ids } : {}) });
+    this.change(null);
+    say(t("reading.changed"));
+  }
+
+  /** @param {Thing} reading */
+  renderFacts(reading) {
+    const { data } = reading;
+    // While it is changed a gel goes by its label alone.
+    const { gel_ids: _ids, ...rest } = data;
+    const { answer, problem } = this.white;
+    const unit = settings.get("illuminance");
+    const facts = [
+      [t("reading.taken"), dateTime(reading.at)],
+      [t("answer.reads"), readingWords(data)],
+      answer && [t("reading.is"), `${kelvin(answer.cct_K)}, Duv ${duv(answer.duv)}`],
+      answer && ["x y", `${coordinate(answer.x)} ${coordinate(answer.y)}`],
+      answer?.illuminance_lx && [t("light.illuminance"), illuminance(answer, unit)],
+      [t("light.lamp"), tMaybe(`lamp.${data.lamp}`, data.lamp ?? "–")],
+      [t("reading.stage"), tMaybe(`stage.${data.stage}`, "–")],
+      data.pack?.length && [t("reading.gels"), hung(data).join(" + ")],
+      data.dimmer && [t("log.dimmer"), data.dimmer],
+      data.dialled && [t("log.dialled"), data.dialled],
+      data.target && [t("reading.target"), whiteOf(data.target)],
+      data.place && [t("log.place"), data.place],
+      data.position && [t("position.title"), positionWords(data.position)],
+      data.note && [t("log.note"), data.note],
+      reading.heads[0].who && [t("log.who"), reading.heads[0].who],
+    ].filter(Boolean);
+    return html`
+      <dl class="facts">
+        ${facts.map(([label, words]) => html`<dt>${label}</dt><dd>${words}</dd>`)}
+      </dl>
+      ${data.follows ? html`<p class="hint">${t("reading.clockWords")}</p>` : nothing}
+      ${warningList(answer?.warnings)} ${problemNote(problem?.message)}
+      ${
+        data.spectrum
+          ? html`<p class="links"><a href="#spectrum/${reading.id}">${t("spectrum.see")}</a></p>`
+          : nothing
+      }
+      ${
+        data.photo
+          ? html`<figure class="photo"><img src=${data.photo} alt=${t("photo.alt")} /></figure>`
+          : nothing
+      }
+      <div class="actions">
+        <button
+          type="button"
+          class="quiet"
+          @click=${() => deleteThing(reading).catch(reportFault)}
+        >
+          ${t("book.delete")}
+        </button>
+        <button type="button" class="main" @click=${() => this.change({ ...rest, pack: hung(data) })}>
+          ${t("reading.change")}
+        </button>
+      </div>
+    `;
+  }
+
+  renderForm(/** @type {Record<string, any>} */ edited) {
+    const set = (/** @type {Record<string, any>} */ some) => this.change({ ...edited, ...some });
+    const { problem } = this.white;
+    const shown = NUMBERS.filter((name) => edited[name] !== undefined);
+    return html`<form
+      @submit=${(/** @type {Event} */ event) => {
+        event.preventDefault();
+        this.save().catch(reportFault);
+      }}
+    >
+      <div class="pair">
+        ${shown.slice(0, 2).map((name) => this.renderNumber(name, edited, set))}
+      </div>
+      ${shown.slice(2).map((name) => this.renderNumber(name, edited, set))}
+      ${choice({
+        id: "edit-lamp",
+        label: t("light.lamp"),
+        value: edited.lamp ?? "unknown",
+        options: LAMPS.map((lamp) => ({ value: lamp, label: t(`lamp.${lamp}`) })),
+        onChange: (lamp) => set({ lamp }),
+      })}
+      ${gelPicker({
+        id: "edit-pack",
+        label: t("light.pack"),
+        value: edited.pack ?? [],
+        onChange: (pack) => set({ pack }),
+      })}
+      ${logFields({
+        id: "edit",
+        value: {
+          note: edited.note ?? "",
+          dialled: edited.dialled ?? "",
+          dimmer: edited.dimmer ?? "",
+          place: edited.place ?? "",
+          position: edited.position ?? null,
+          photo: edited.photo ?? "",
+        },
+        onChange: set,
+      })}
+      ${
+        NUMBERS.some((name) => problem?.field === `reading.${name}`)
+          ? nothing
+          : problemNote(problem?.message)
+      }
+      <div class="actions">
+        <button type="button" class="quiet" @click=${() => this.change(null)}>
+          ${t("cancel")}
+        </button>
+        <button type="submit" class="main">${t("save")}</button>
+      </div>
+    </form>`;
+  }
+
+  /**
+   * @param {typeof NUMBERS[number]} name
+   * @param {Record<string, any>} edited
+   * @param {(some: Record<string, any>) => void} set
+   */
+  renderNumber(name, edited, set) {
+    const { problem } = this.white;
+    return field({
+      id: `edit-${name}`,
+      label: t(`edit.${name}`),
+      value: String(edited[name] ?? ""),
+      number: true,
+      problem: problem?.field === `reading.${name}` ? problem.message : undefined,
+      onInput: (value) => set({ [name]: value }),
+    });
+  }
+
+  /** @param {Thing} reading */
+  renderHistory(reading) {
+    const heads = new Set(reading.heads.map((head) => head.id));
+    const earlier = book.history(reading.id).filter((entry) => !heads.has(entry.id));
+    if (earlier.length === 0) return nothing;
+    return html`<details class="more">
+      <summary>${t("reading.history", { n: earlier.length })}</summary>
+      <ul class="readings">
+        ${earlier.reverse().map(
+          (entry) => html`<li>
+            <span>
+              ${entry.gone ? t("book.versionGone") : readingWords(entry.data)}
+              <span class="hint"
+                >${[dateTime(entry.at), entry.who, entry.data.note].filter(Boolean).join(" · ")}</span
+              >
+            </span>
+            <button
+              type="button"
+              class="quiet"
+              @click=${() => book.replace(reading.id, entry.data).catch(reportFault)}
+            >
+              ${t("reading.restore")}
+            </button>
+          </li>`,
+        )}
+      </ul>
+    </details>`;
+  }
+
+  render() {
+    const reading = book.standing(this.id);
+    if (!reading) return html`<h1>${t("place.book")}</h1><p class="empty">${t("book.gone")}</p>`;
+    const light = book.thing(reading.parent);
+    const setup = book.thing(light?.parent);
+    return html`
+      <h1>${light?.data.name} ${versions(reading)}</h1>
+      <p class="hint">
+        <a href="#setup/${setup?.id}">${setup?.data.name}</a> ·
+        <a href="#since/${light?.id}">${t("since.title")}</a>
+      </p>
+      ${this.edited ? this.renderForm(this.edited) : this.renderFacts(reading)}
+      ${this.renderHistory(reading)}
+    `;
+  }
+}
+customElements.define("ek-reading", ReadingView);

@@ -1,0 +1,380 @@
+/** A setup, a location or a production on paper: the browser prints it or saves it as PDF. */
+import { html, nothing } from "lit";
+import { guard } from "lit/directives/guard.js";
+import { balanceField } from "../../charts/balance-field.js";
+import { sketch } from "../../charts/sketch.js";
+import "../../parts/boot-progress.js";
+import { Page } from "../../base/page.js";
+import { Watch } from "../../base/watch.js";
+import { stamp } from "../../clock.js";
+import { verdictMark } from "../../parts/verdict.js";
+import { problemNote } from "../../parts/warnings.js";
+import { book, reportFault, settings } from "../../store/index.js";
+import { withOwnGels } from "../../store/kit/own-gels.js";
+import { cameraWords } from "../../store/questions/camera.js";
+import { bookQuestion } from "../../store/questions/reading.js";
+import { t, tMaybe } from "../../words/index.js";
+import {
+  coordinate,
+  dateTime,
+  duv,
+  illuminance,
+  kelvin,
+  nanometres,
+  steps,
+  whenRead,
+} from "../../words/numbers.js";
+import { whiteOf } from "../../words/reading.js";
+import { placeLines, stopsOf } from "./surroundings.js";
+
+/** So many readings, or the next setup if it has more, are drawn at a time. */
+const TOGETHER = 200;
+
+/** @param {any} setup of the report, whole or in outline */
+const readingsOf = ({ slips, readings }) =>
+  slips
+    ? slips.reduce(
+        (/** @type {number} */ n, /** @type {any} */ slip) => n + slip.readings.length,
+        0,
+      )
+    : readings;
+
+class ReportView extends Page {
+  static properties = {
+    id: { attribute: false },
+    shown: { state: true },
+    report: { state: true },
+    fields: { state: true },
+    around: { state: true },
+    problem: { state: true },
+  };
+
+  constructor() {
+    super();
+    this.id = "";
+    /** @type {any} the kernel's "report" */
+    this.report = null;
+    /** The kernel's "field" of each setup, by its id. @type {Record<string, any>} */
+    this.fields = {};
+    /** Stops and place of each setup. @type {Record<string, {stops: (string | null)[], lines: string[]}>} */
+    this.around = {};
+    this.problem = "";
+    this.asked = "";
+    /** How many of the setups are on the screen, and of how many all around is told. */
+    this.shown = 0;
+    this.told = 0;
+    this.watch = new Watch(this, book, settings);
+  }
+
+  willUpdate() {
+    const set = [settings.get("tolerance"), settings.get("camera"), settings.get("say")];
+    const asked = `${this.id} ${book.version} ${JSON.stringify(set)}`;
+    if (asked === this.asked || !book.thing(this.id)) return;
+    this.asked = asked;
+    this.make(asked).catch(reportFault);
+  }
+
+  /** @param {string} asked */
+  async make(asked) {
+    const tolerance = settings.get("tolerance");
+    const report = await this.askHere({
+      ask: "report",
+      book: bookQuestion(this.id),
+      of: this.id,
+      tolerance,
+      most: TOGETHER,
+    });
+    if (asked !== this.asked) return;
+    this.problem = report.problem?.message ?? "";
+    this.report = report.problem ? null : report;
+    this.told = 0;
+    this.shown = this.partAfter(0);
+    await this.tellMore(asked);
+  }
+
+  /** What stands around the setups on the screen. @param {string} asked */
+  async tellMore(asked) {
+    const ask = (/** @type {object} */ request) => this.askHere(request);
+    while (this.report && this.told < this.shown) {
+      const setup = this.report.setups[this.told];
+      this.told += 1;
+      const around = { stops: await stopsOf(ask, setup), lines: await placeLines(ask, setup) };
+      const field = setup.field && (await ask({ ...setup.field, ...withOwnGels() }));
+      if (asked !== this.asked) return;
+      this.around = { ...this.around, [setup.id]: around };
+      if (field && !field.problem) this.fields = { ...this.fields, [setup.id]: field };
+    }
+  }
+
+  /** How many setups are shown with the next part. @param {number} from */
+  partAfter(from) {
+    const { setups } = this.report ?? { setups: [] };
+    let to = from;
+    for (let room = TOGETHER; to < setups.length && (to === from || room > 0); to += 1) {
+      room -= readingsOf(setups[to]);
+    }
+    return to;
+  }
+
+  /**
+   * Of the setups after the first, the report of a long book says only what they are called; they
+   * are reported on one by one, when they are to be shown.
+   * @param {number} to
+   */
+  async fetchUpTo(to) {
+    for (let at = this.shown; at < to; at += 1) {
+      const { id, slips } = this.report.setups[at];
+      if (slips) continue;
+      const tolerance = settings.get("tolerance");
+      const { tell_apart } = this.report;
+      const of = { ask: "report", book: bookQuestion(id), of: id, tolerance, tell_apart };
+      const [whole] = (await this.askHere(of)).setups;
+      this.report.setups[at] = whole;
+    }
+  }
+
+  /** @param {number} most setups */
+  async showMore(most) {
+    const { asked } = this;
+    // Part by part, so that the screen stays alive under a long report.
+    while (this.asked === asked && this.shown < most) {
+      const next = this.partAfter(this.shown);
+      await this.fetchUpTo(next);
+      if (this.asked === asked) this.shown = next;
+      await this.updateComplete;
+    }
+    await this.tellMore(asked);
+  }
+
+  /** @param {any} reading */
+  renderReading(reading) {
+    const unit = settings.get("illuminance");
+    const more = [
+      reading.dimmer,
+      reading.dialled,
+      reading.note,
+      reading.who,
+      reading.edited_twice ? t("book.twice") : "",
+    ].filter(Boolean);
+    return html`<tr>
+      <th scope="row">
+        ${whenRead(reading.at)}
+        <span class="hint">${tMaybe(`stage.${reading.stage}`, "")}</span>
+      </th>
+      <td>${kelvin(reading.cct_K)}</td>
+      <td>${duv(reading.duv)}</td>
+      <td>${coordinate(reading.x)} ${coordinate(reading.y)}</td>
+      <td>
+        ${reading.exposure_lx_s ? `${reading.exposure_lx_s} lx·s` : illuminance(reading, unit)}
+      </td>
+      <td>
+        ${reading.pack.join(" + ") || "–"}
+        ${more.length ? html`<span class="hint">${more.join(" · ")}</span>` : nothing}
+      </td>
+    </tr>`;
+  }
+
+  /** @param {any} slip @param {number} index @param {string | null | undefined} stop */
+  renderSlip(slip, index, stop) {
+    return html`<section class="slip">
+      <header>
+        <span class="ordinal" aria-hidden="true">${index + 1}</span>
+        <h3>${slip.name}</h3>
+        ${slip.hero ? html`<span class="tag">${t("slip.hero")}</span>` : nothing}
+        ${slip.verdict ? verdictMark(slip.verdict) : nothing}
+      </header>
+      <p>
+        ${tMaybe(`lamp.${slip.lamp}`, slip.lamp)}${slip.role ? ` · ${slip.role}` : ""} ·
+        ${slip.hangs.length ? t("report.hangs", { pack: slip.hangs.join(" + ") }) : t("report.noGel")}
+      </p>
+      ${
+        slip.offset
+          ? html`<p>
+              ${slip.offset.words} (${steps(slip.offset.steps)})${
+                slip.hero || !slip.ratio_words
+                  ? ""
+                  : ` · ${t("report.toHero", { ratio: slip.ratio_words })}`
+              }
+            </p>`
+          : nothing
+      }
+      ${
+        stop
+          ? html`<p>
+              ${stop}
+              ${t("camera.at", { camera: cameraWords({ flash: slip.readings.at(-1)?.exposure_lx_s }) })}
+            </p>`
+          : nothing
+      }
+      ${slip.note ? html`<p>${slip.note}</p>` : nothing}
+      <table class="compare">
+        <thead>
+          <tr>
+            <th scope="col">${t("since.when")}</th>
+            <th scope="col">CCT</th>
+            <th scope="col">Duv</th>
+            <th scope="col">x y</th>
+            <th scope="col">${t("report.exposure")}</th>
+            <th scope="col">${t("report.gelAndNotes")}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${slip.readings.map((/** @type {any} */ reading) => this.renderReading(reading))}
+        </tbody>
+      </table>
+    </section>`;
+  }
+
+  /** @param {any} setup */
+  renderSetup(setup) {
+    const field = this.fields[setup.id];
+    const around = this.around[setup.id];
+    // Of a setup alone, the head of the sheet has said its name, place and note.
+    const alone = setup.id === this.id;
+    const span = setup.first
+      ? t("since.span", { from: dateTime(setup.first), to: dateTime(setup.last) })
+      : "";
+    return html`<article class="sheet-setup">
+      <h2>${alone ? t("report.lights") : setup.name}</h2>
+      <p>${[...(alone ? [] : setup.path), span].filter(Boolean).join(" · ")}</p>
+      ${setup.note && !alone ? html`<p>${setup.note}</p>` : nothing}
+      <p>
+        ${t("reading.target")}:
+        <strong>${setup.target ? whiteOf(setup.target) : "–"}</strong>
+        <span class="hint">${setup.target_words}</span>
+      </p>
+      ${around?.lines.map((line) => html`<p>${line}</p>`) ?? nothing}
+      ${field ? balanceField(field, { title: t("field.titleSet") }) : nothing}
+      ${setup.slips.map((/** @type {any} */ slip, /** @type {number} */ i) => this.renderSlip(slip, i, around?.stops[i]))}
+      ${setup.slips.length ? nothing : html`<p>${t("book.noLights")}</p>`}
+      ${setup.spectra.map(
+        (/** @type {any} */ spectrum) => html`<figure class="spectrum">
+          <figcaption>
+            ${t("report.spectrum", {
+              name: spectrum.name,
+              when: whenRead(spectrum.at),
+              from: nanometres(spectrum.wavelengths_nm[0]),
+              to: nanometres(spectrum.wavelengths_nm.at(-1)),
+            })}
+          </figcaption>
+          ${sketch(spectrum, t("files.sketch", { name: spectrum.name }))}
+        </figure>`,
+      )}
+    </article>`;
+  }
+
+  renderRest() {
+    const { shown } = this;
+    const all = this.report.setups.length;
+    if (shown >= all) return nothing;
+    const show = (/** @type {number} */ most) => () => this.showMore(most).catch(reportFault);
+    return html`<p role="status">${t("report.part", { shown, n: all })}</p>
+      <div class="actions no-print">
+        <button type="button" class="quiet" @click=${show(all)}>
+          ${t("report.all", { n: all })}
+        </button>
+        <button type="button" @click=${show(shown + 1)}>
+          ${t("report.more", { n: this.partAfter(shown) - shown })}
+        </button>
+      </div>`;
+  }
+
+  renderSheet() {
+    const { report } = this;
+    const unit = settings.get("illuminance");
+    return html`<div class="sheet">
+      <h1>${report.name}</h1>
+      <p>${report.path.join(" · ")}</p>
+      ${report.note ? html`<p>${report.note}</p>` : nothing}
+      <p>
+        ${[report.place, report.mains_hz ? t("report.mains", { hz: report.mains_hz }) : ""]
+          .filter(Boolean)
+          .join(" · ")}
+      </p>
+      ${report.setups
+        .slice(0, this.shown)
+        .map((/** @type {any} */ setup) =>
+          guard([setup, this.fields[setup.id], this.around[setup.id], unit], () =>
+            this.renderSetup(setup),
+          ),
+        )}
+      ${this.renderRest()}
+      ${
+        report.gels.length
+          ? html`<section>
+              <h2>${t("report.gels")}</h2>
+              <table class="compare">
+                <thead>
+                  <tr>
+                    <th scope="col">${t("report.gel")}</th>
+                    <th scope="col">${t("report.pieces")}</th>
+                    <th scope="col">${t("report.on")}</th>
+                  </tr>
+                </thead>
+                <tbody>
+                  ${report.gels.map(
+                    (/** @type {any} */ gel) => html`<tr>
+                      <th scope="row">
+                        ${gel.name}
+                        ${gel.measured ? html`<span class="hint">${t("report.measured")}</span>` : nothing}
+                      </th>
+                      <td>${gel.pieces}</td>
+                      <td>${gel.lights.join(", ")}</td>
+                    </tr>`,
+                  )}
+                </tbody>
+              </table>
+            </section>`
+          : nothing
+      }
+      ${report.windows.map(
+        (/** @type {any} */ place) => html`<section>
+          <h2>${t("report.windows", { name: place.location })}</h2>
+          ${place.gels.length ? html`<p>${t("report.hangs", { pack: place.gels.join(" + ") })}</p>` : nothing}
+          <ul class="plain">
+            ${place.lines.map((/** @type {string} */ line) => html`<li>${line}</li>`)}
+          </ul>
+        </section>`,
+      )}
+      <section>
+        <h2>${t("cautions.title")}</h2>
+        <ul class="plain">
+          ${report.cautions.map((/** @type {string} */ words) => html`<li>${words}</li>`)}
+        </ul>
+      </section>
+      <p class="hint hash">
+        ${t("report.made", { when: dateTime(stamp()), steps: steps(report.tolerance.steps) })}
+        ${t("copy.hash", { n: report.book.count, hash: report.book.sha256.slice(0, 12) })}
+      </p>
+    </div>`;
+  }
+
+  render() {
+    const thing = book.standing(this.id);
+    if (!thing) return html`<h1>${t("report.title")}</h1><p class="empty">${t("book.gone")}</p>`;
+    return html`
+      <div class="no-print">
+        <p class="hint">${t("report.words")}</p>
+        <ek-boot-progress></ek-boot-progress>
+        ${problemNote(this.problem || undefined)}
+        <div class="actions">
+          <button
+            type="button"
+            class="main"
+            ?disabled=${!this.report}
+            @click=${() => window.print()}
+          >
+            ${t("report.print")}
+          </button>
+        </div>
+      </div>
+      ${
+        this.report
+          ? this.renderSheet()
+          : html`<h1>${t("report.title")}: ${thing.data.name}</h1>
+              ${this.problem ? nothing : html`<p role="status">${t("report.making")}</p>`}`
+      }
+    `;
+  }
+}
+customElements.define("ek-report", ReportView);

@@ -1,0 +1,306 @@
+/** Share the book, or one thing of it: as a file, a link, QR codes, tables or spectra. */
+import { html, nothing } from "lit";
+import "../../parts/boot-progress.js";
+import { Page } from "../../base/page.js";
+import { Watch } from "../../base/watch.js";
+import { stamp } from "../../clock.js";
+import { segments } from "../../parts/field.js";
+import { shareText } from "../../parts/share-text.js";
+import { say } from "../../parts/toast.js";
+import { problemNote, warningList } from "../../parts/warnings.js";
+import { book, inDemo, reportFault, settings } from "../../store/index.js";
+import { bookQuestion } from "../../store/questions/reading.js";
+import { listStyle, t } from "../../words/index.js";
+import { count } from "../../words/numbers.js";
+import { fileOf, handOver } from "./carry.js";
+import { qrCode } from "./qr-code.js";
+
+/** @typedef {import("./carry.js").Written} Written */
+
+/** A name that every file system takes. @param {string} name */
+const plainName = (name) =>
+  name
+    .replace(/[^\p{L}\p{N}]+/gu, " ")
+    .trim()
+    .replaceAll(" ", "-")
+    .slice(0, 60) || "book";
+
+/** The address that opens a link in the app, wherever it is hosted. */
+const address = (/** @type {string} */ link) => `${location.href.split("#")[0]}#copy=${link}`;
+
+class ShareView extends Page {
+  static properties = {
+    id: { attribute: false },
+    ready: { state: true },
+    link: { state: true },
+    codes: { state: true },
+    shown: { state: true },
+    table: { state: true },
+    spectrumFiles: { state: true },
+    problem: { state: true },
+    separator: { state: true },
+  };
+
+  constructor() {
+    super();
+    this.id = "";
+    /** The book's file, written and read back. @type {{file: File, count: number, sha256: string} | null} */
+    this.ready = null;
+    /** @type {{link: string, warnings: string[]} | null} */
+    this.link = null;
+    /** @type {string[]} */
+    this.codes = [];
+    /** Which code of a series is on screen. */
+    this.shown = 0;
+    /** @type {File | null} */
+    this.table = null;
+    /** TM-27 documents, one a spectrum. @type {File[]} */
+    this.spectrumFiles = [];
+    /** @type {"comma" | "semicolon"} */
+    this.separator = listStyle();
+    this.problem = "";
+    this.made = -1;
+    this.watch = new Watch(this, book, settings);
+  }
+
+  get thing() {
+    return book.thing(this.id);
+  }
+
+  get name() {
+    return plainName(this.thing?.data.name ?? t("share.wholeName"));
+  }
+
+  willUpdate() {
+    if (this.made === book.version) return;
+    // Made again when the book changes, so that what is shared is what is on screen.
+    this.made = book.version;
+    this.ready = null;
+    this.link = null;
+    this.codes = [];
+    this.spectrumFiles = [];
+    this.make().catch((error) => {
+      this.problem = error instanceof Error ? error.message : String(error);
+    });
+  }
+
+  /** The book as the kernel takes it; one thing goes as it stands, without its history. */
+  get question() {
+    const { id } = this;
+    return id ? { book: bookQuestion(id), of: id } : { book: bookQuestion() };
+  }
+
+  async make() {
+    this.problem = "";
+    if (book.size === 0) return;
+    const made = book.version;
+    const ready = await this.writeFile();
+    if (made !== book.version) return;
+    this.ready = ready;
+    await this.writeTable();
+    await this.writeSpectra();
+    if (!this.id) return;
+    const link = await this.askHere({ ask: "book_link", ...this.question });
+    if (link.problem) this.problem = link.problem.message;
+    else this.link = link;
+  }
+
+  /** Write the file, read it back from what was written, and have the kernel check that. */
+  async writeFile() {
+    const written = await this.askHere({
+      ask: "book_check",
+      book: bookQuestion(...this.ids),
+      give: "text",
+    });
+    if (written.problem) throw new Error(written.problem.message);
+    const day = stamp().slice(0, 10);
+    const file = fileOf({
+      name: `${this.name}-${day}.json`,
+      media_type: "application/json",
+      text: written.text,
+    });
+    const again = await this.askHere({ ask: "book_check", book: await file.text() });
+    if (again.problem) throw new Error(again.problem.message);
+    if (again.count !== written.count || again.sha256 !== written.sha256) {
+      throw new Error(t("share.differs"));
+    }
+    return { file, count: again.count, sha256: again.sha256 };
+  }
+
+  get ids() {
+    return this.id ? [this.id] : [];
+  }
+
+  async writeTable() {
+    const table = await this.askHere({ ask: "book_csv", ...this.question, style: this.separator });
+    if (table.problem) throw new Error(table.problem.message);
+    this.table = fileOf({ name: `${this.name}.csv`, media_type: "text/csv", text: table.text });
+  }
+
+  /** @param {File[]} files @returns {Promise<boolean>} whether they were handed over */
+  async hand(files) {
+    const how = await handOver(files);
+    if (how === "downloaded") say(t("share.downloaded", { name: files[0].name }));
+    return how !== "cancelled";
+  }
+
+  async handFile() {
+    const { ready } = this;
+    if (!ready || !(await this.hand([ready.file]))) return;
+    if (this.id) return;
+    const { sha256 } = ready;
+    await settings.set("backup", { at: stamp(), count: ready.count, sha256 });
+  }
+
+  async writeSpectra() {
+    const spectra = this.spectra();
+    if (spectra.length === 0) return;
+    const created = stamp().slice(0, 19);
+    const written = await this.askHere({ ask: "write", format: "tm27", spectra, created });
+    if (written.problem) throw new Error(written.problem.message);
+    this.spectrumFiles = written.files.map(fileOf);
+  }
+
+  /** The spectra of the readings that stand, named after their lights. */
+  spectra() {
+    const entries = book.part(this.id || undefined);
+    const readings = new Set(entries.filter((one) => one.thing === "reading").map((one) => one.of));
+    return [...readings].flatMap((id) => {
+      const reading = book.standing(id);
+      const spectrum = reading?.data.spectrum;
+      if (!spectrum) return [];
+      const { wavelengths_nm, values } = spectrum;
+      return [{ name: book.thing(reading.parent)?.data.name ?? "", wavelengths_nm, values }];
+    });
+  }
+
+  async copyLink() {
+    if (!this.link) return;
+    const how = await shareText(this.thing?.data.name ?? "", address(this.link.link));
+    if (how === "copied") say(t("share.linkCopied"));
+    if (how === "refused") say(t("set.shareRefused"));
+  }
+
+  async makeCodes() {
+    const answer = await this.askHere({ ask: "book_parts", ...this.question });
+    if (answer.problem) throw new Error(answer.problem.message);
+    this.codes = answer.parts;
+    this.shown = 0;
+  }
+
+  renderCodes() {
+    const { codes, shown } = this;
+    if (codes.length === 0) {
+      return html`<button type="button" @click=${() => this.makeCodes().catch(reportFault)}>
+        ${t("share.showCodes")}
+      </button>`;
+    }
+    const n = shown + 1;
+    const turn = (/** @type {number} */ by) => () => {
+      this.shown = (shown + by + codes.length) % codes.length;
+    };
+    return html`
+      ${qrCode(address(codes[shown]), t("share.code", { n, all: codes.length }))}
+      <p role="status">${t("share.code", { n, all: codes.length })}</p>
+      ${
+        codes.length > 1
+          ? html`<div class="actions">
+              <button type="button" @click=${turn(-1)}>${t("share.codeBefore")}</button>
+              <button type="button" class="main" @click=${turn(1)}>${t("share.codeNext")}</button>
+            </div>`
+          : nothing
+      }
+    `;
+  }
+
+  render() {
+    const { ready, link, thing } = this;
+    const run = (/** @type {() => Promise<unknown>} */ work) => () => work().catch(reportFault);
+    const spectra = this.spectrumFiles.length;
+    if (this.id && !thing) {
+      return html`<h1>${t("share.title")}</h1><p class="empty">${t("book.gone")}</p>`;
+    }
+    if (book.size === 0) {
+      return html`<h1>${t("share.title")}</h1><p class="empty">${t("book.empty")}</p>`;
+    }
+    return html`
+      <h1>${t("share.title")}: ${thing?.data.name ?? t("share.whole")}</h1>
+      <p>${t("share.privacy")}</p>
+      <ek-boot-progress></ek-boot-progress>
+      ${problemNote(this.problem || undefined)}
+      ${
+        this.id
+          ? html`<section>
+                <h2>${t("share.link")}</h2>
+                <p class="hint">${t("share.linkWords")}</p>
+                ${warningList(link?.warnings)}
+                <button
+                  type="button"
+                  class="main"
+                  ?disabled=${!link}
+                  @click=${run(() => this.copyLink())}
+                >
+                  ${t("share.sendLink")}
+                </button>
+              </section>
+              <section>
+                <h2>${t("share.codes")}</h2>
+                <p class="hint">${t("share.codesWords")}</p>
+                ${this.renderCodes()}
+              </section>`
+          : nothing
+      }
+      <section>
+        <h2>${t("share.file")}</h2>
+        ${
+          ready
+            ? html`<p class="hint hash" data-testid="read-back">
+                ${t("share.readBack", { n: ready.count, hash: ready.sha256.slice(0, 12) })}
+              </p>`
+            : html`<p class="hint" role="status">${t("share.writing")}</p>`
+        }
+        <button
+          type="button"
+          class=${this.id ? "" : "main"}
+          ?disabled=${!ready}
+          @click=${run(() => this.handFile())}
+        >
+          ${t("share.sendFile")}
+        </button>
+        ${this.id || inDemo() ? nothing : html`<p class="hint">${t("share.backup")}</p>`}
+      </section>
+      <section>
+        <h2>${t("share.table")}</h2>
+        ${segments({
+          name: "table-style",
+          legend: t("share.tableStyle"),
+          value: this.separator,
+          options: [
+            { value: "comma", label: t("share.comma") },
+            { value: "semicolon", label: t("share.semicolon") },
+          ],
+          onChange: (style) => {
+            this.separator = /** @type {"comma"} */ (style);
+            this.table = null;
+            this.writeTable().catch(reportFault);
+          },
+        })}
+        <button
+          type="button"
+          ?disabled=${!this.table}
+          @click=${run(async () => this.table && this.hand([this.table]))}
+        >
+          ${t("share.sendTable")}
+        </button>
+        ${
+          spectra
+            ? html`<button type="button" @click=${run(() => this.hand(this.spectrumFiles))}>
+                ${t("share.spectra", { n: count(spectra) })}
+              </button>`
+            : nothing
+        }
+      </section>
+    `;
+  }
+}
+customElements.define("ek-share", ShareView);

@@ -1,0 +1,129 @@
+/** Then and now: one light over its readings, what it drifted in warmth, tint and amount. */
+import { html, nothing } from "lit";
+import { LiveQuestion } from "../../base/live-question.js";
+import { Page } from "../../base/page.js";
+import { driftChart } from "../../charts/drift.js";
+import { choice } from "../../parts/field.js";
+import "../../parts/boot-progress.js";
+import { Watch } from "../../base/watch.js";
+import { verdictMark } from "../../parts/verdict.js";
+import { problemNote } from "../../parts/warnings.js";
+import { route } from "../../router.js";
+import { book, settings } from "../../store/index.js";
+import { sameLights } from "../../store/log/shoot.js";
+import { bookQuestion } from "../../store/questions/reading.js";
+import { t, tMaybe } from "../../words/index.js";
+import { duv, mired, stopsChange, whenRead } from "../../words/numbers.js";
+
+class SinceView extends Page {
+  static properties = { id: { attribute: false } };
+
+  constructor() {
+    super();
+    this.id = "";
+    this.since = new LiveQuestion(this);
+    this.watch = new Watch(this, book, settings);
+  }
+
+  willUpdate() {
+    const lights = sameLights(this.id);
+    this.since.put(
+      lights.some((light) => book.latest(light))
+        ? {
+            ask: "since",
+            book: bookQuestion(...lights),
+            lights,
+            tolerance: settings.get("tolerance"),
+          }
+        : null,
+    );
+  }
+
+  /** @param {any} series */
+  renderSeries(series) {
+    const name = series.pack.length
+      ? t("since.with", { pack: series.pack.join(" + ") })
+      : t("since.bare");
+    const [first] = series.points;
+    const last = series.points.at(-1);
+    return html`<section>
+      <h2>${name}</h2>
+      ${
+        series.points.length < 2
+          ? html`<p class="hint">${t("since.one", { when: whenRead(first.at) })}</p>`
+          : html`
+              <p class="headline">${last.drift.words}</p>
+              <p class="reason">
+                ${last.drift.verdict ? verdictMark(last.drift.verdict) : nothing}
+                ${t("since.span", { from: whenRead(first.at), to: whenRead(last.at) })}
+              </p>
+              ${driftChart(series.points, { title: t("since.chart", { name }) })}
+              <table class="compare">
+                <caption>
+                  ${t("since.table")}
+                </caption>
+                <thead>
+                  <tr>
+                    <th scope="col">${t("since.when")}</th>
+                    <th scope="col">${t("since.warmth")}</th>
+                    <th scope="col">ΔDuv</th>
+                    <th scope="col">${t("since.light")}</th>
+                  </tr>
+                </thead>
+                <tbody>
+                  ${series.points.map(
+                    (/** @type {any} */ point) => html`<tr>
+                      <th scope="row">
+                        <a href="#reading/${book.entry(point.id)?.of}">${whenRead(point.at)}</a>
+                        ${
+                          point.dimmer || point.dialled
+                            ? html`<span class="hint"
+                              >${[point.dimmer, point.dialled].filter(Boolean).join(" · ")}</span
+                            >`
+                            : nothing
+                        }
+                      </th>
+                      <td>${mired(point.drift.mired)}</td>
+                      <td>${duv(point.drift.duv)}</td>
+                      <td>${stopsChange(point.drift.stops)}</td>
+                    </tr>`,
+                  )}
+                </tbody>
+              </table>
+            `
+      }
+    </section>`;
+  }
+
+  render() {
+    const light = book.standing(this.id);
+    if (!light) return html`<h1>${t("place.book")}</h1><p class="empty">${t("book.gone")}</p>`;
+    const setup = book.thing(light.parent);
+    const others = book.below(light.parent, "light").reverse();
+    return html`
+      <h1>${t("since.title")}: ${light.data.name}</h1>
+      <p class="hint"><a href="#setup/${setup?.id}">${setup?.data.name}</a></p>
+      ${
+        others.length > 1
+          ? choice({
+              id: "since-light",
+              label: t("place.light"),
+              value: light.id,
+              options: others.map((one) => ({ value: one.id, label: one.data.name })),
+              onChange: (id) => route.go("since", id),
+            })
+          : nothing
+      }
+      <ek-boot-progress></ek-boot-progress>
+      ${problemNote(this.since.problem?.message)}
+      ${
+        this.since.answer
+          ? this.since.answer.series.map((/** @type {any} */ one) => this.renderSeries(one))
+          : this.since.waiting
+            ? nothing
+            : html`<p class="empty">${tMaybe("since.none", "")}</p>`
+      }
+    `;
+  }
+}
+customElements.define("ek-since", SinceView);

@@ -1,0 +1,345 @@
+/** The sun at a location through one day: when it enters a window, and how daylight is coloured. */
+import { html, nothing } from "lit";
+import { daylightColour, sunHeight } from "../../charts/sun-day.js";
+import "../../parts/boot-progress.js";
+import { LiveQuestion } from "../../base/live-question.js";
+import { Page } from "../../base/page.js";
+import { Watch } from "../../base/watch.js";
+import { field, segments } from "../../parts/field.js";
+import { whereAmI } from "../../parts/position.js";
+import { say } from "../../parts/toast.js";
+import { problemNote, warningList } from "../../parts/warnings.js";
+import { book, drafts, reportFault } from "../../store/index.js";
+import { t } from "../../words/index.js";
+import { dayOf, degrees, kelvin } from "../../words/numbers.js";
+import { clockAt, daylightReadings, withCct } from "./daylight.js";
+
+const KEPT = /** @type {const} */ ([
+  "lat_deg",
+  "lon_deg",
+  "utc_offset_h",
+  "facing_deg",
+  "horizon_deg",
+]);
+const SKIES = /** @type {const} */ (["clear", "hazy", "overcast"]);
+const MOST_DAYS = 6;
+
+const BLANK = {
+  lat_deg: "",
+  lon_deg: "",
+  utc_offset_h: "",
+  facing_deg: "",
+  horizon_deg: "",
+  date: "",
+  sky: /** @type {typeof SKIES[number]} */ ("clear"),
+};
+
+/** What this phone's clock is ahead of UTC on a day, in hours. @param {string} date */
+function deviceOffset(date) {
+  const noon = new Date(`${date}T12:00:00`);
+  return Number.isNaN(noon.getTime()) ? "" : String(-noon.getTimezoneOffset() / 60);
+}
+
+/** Today as this phone's calendar has it. */
+function today() {
+  const now = new Date();
+  const two = (/** @type {number} */ value) => String(value).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+class SunView extends Page {
+  static properties = {
+    of: {},
+    typed: { state: true },
+    fault: { state: true },
+    found: { state: true },
+  };
+
+  constructor() {
+    super();
+    /** Id of the location. */
+    this.of = "";
+    this.typed = { ...BLANK, date: today() };
+    this.fault = "";
+    /** Readings of the day, with their CCT. @type {Awaited<ReturnType<typeof withCct>>} */
+    this.found = [];
+    this.asked = "";
+    this.sun = new LiveQuestion(this);
+    this.watch = new Watch(this, book);
+  }
+
+  get form() {
+    return `sun ${this.of}`;
+  }
+
+  get location() {
+    return book.standing(this.of);
+  }
+
+  connectedCallback() {
+    super.connectedCallback();
+    this.load().catch(reportFault);
+  }
+
+  async load() {
+    const typed = await drafts.load(this.form);
+    this.typed = { ...BLANK, date: today(), ...this.kept, ...typed };
+  }
+
+  /** What the book keeps of this form, as text. */
+  get kept() {
+    const data = this.location?.data ?? {};
+    return /** @type {Record<typeof KEPT[number], string>} */ (
+      Object.fromEntries(KEPT.map((name) => [name, String(data[name] ?? "")]))
+    );
+  }
+
+  get changed() {
+    const kept = this.kept;
+    return KEPT.some((name) => this.typed[name] !== kept[name]);
+  }
+
+  /** @param {Partial<typeof BLANK>} fields */
+  type(fields) {
+    this.typed = { ...this.typed, ...fields };
+    this.save();
+  }
+
+  /** What the book has already is left out, so that the draft never hides a later edit there. */
+  save() {
+    const { date, sky } = this.typed;
+    drafts.save(this.form, this.changed ? this.typed : { date, sky }).catch(reportFault);
+  }
+
+  /** Hours ahead of UTC: as typed, otherwise of this phone on that day. */
+  get offset() {
+    return this.typed.utc_offset_h.trim() || deviceOffset(this.typed.date);
+  }
+
+  async keep() {
+    const { location } = this;
+    if (!location) return;
+    this.fault = "";
+    try {
+      await book.edit(
+        location.id,
+        Object.fromEntries(KEPT.map((name) => [name, this.typed[name].trim() || null])),
+      );
+      this.save();
+      say(t("sun.kept", { name: location.data.name }));
+    } catch (error) {
+      this.fault = error instanceof Error ? error.message : String(error);
+    }
+  }
+
+  async locate() {
+    try {
+      const { latitude, longitude } = await whereAmI();
+      this.type({ lat_deg: String(latitude), lon_deg: String(longitude) });
+    } catch (error) {
+      say(error instanceof Error ? error.message : String(error));
+    }
+  }
+
+  willUpdate() {
+    const { lat_deg, lon_deg, facing_deg, horizon_deg, date, sky } = this.typed;
+    this.sun.put(
+      lat_deg.trim() && lon_deg.trim() && date
+        ? {
+            ask: "sun",
+            lat_deg,
+            lon_deg,
+            date,
+            utc_offset_h: this.offset,
+            facing_deg,
+            horizon_deg,
+            sky,
+          }
+        : null,
+    );
+    this.findReadings().catch(reportFault);
+  }
+
+  /** The clock of the place, for the times that readings bear. @param {string} at */
+  clock(at) {
+    const hours = Number(this.offset.replace(",", ".").replace("−", "-"));
+    return clockAt(at, Number.isFinite(hours) ? hours : 0);
+  }
+
+  async findReadings() {
+    const all = daylightReadings(this.of).filter(
+      ({ reading }) => this.clock(reading.at).date === this.typed.date,
+    );
+    const asked = all.map(({ reading }) => reading.id).join();
+    if (asked === this.asked) return;
+    this.asked = asked;
+    const found = await withCct(all.reverse());
+    if (asked === this.asked) this.found = found;
+  }
+
+  /** @param {string} name */
+  problemAt(name) {
+    const { problem } = this.sun;
+    return problem?.field === name ? problem.message : undefined;
+  }
+
+  renderPlace() {
+    const { typed } = this;
+    const number = (
+      /** @type {typeof KEPT[number]} */ name,
+      /** @type {{label: string, hint?: string, unit?: string, value?: string}} */ words,
+    ) =>
+      field({
+        id: `sun-${name}`,
+        value: typed[name],
+        // A keypad for numbers may have no minus.
+        number: name === "facing_deg" || name === "horizon_deg",
+        problem: this.problemAt(name),
+        onInput: (value) => this.type({ [name]: value }),
+        ...words,
+      });
+    return html`<section>
+      <div class="pair">
+        ${number("lat_deg", { label: t("sun.lat"), hint: t("sun.latHint"), unit: "°" })}
+        ${number("lon_deg", { label: t("sun.lon"), hint: t("sun.lonHint"), unit: "°" })}
+      </div>
+      <div class="actions">
+        <button type="button" class="quiet" @click=${this.locate}>${t("sun.here")}</button>
+      </div>
+      <div class="pair">
+        <div class="field">
+          <label for="sun-date">${t("sun.date")}</label>
+          <input
+            id="sun-date"
+            type="date"
+            .value=${typed.date}
+            @input=${(/** @type {Event} */ event) =>
+              this.type({ date: /** @type {HTMLInputElement} */ (event.target).value })}
+          />
+          ${this.problemAt("date") ? html`<p class="problem">${this.problemAt("date")}</p>` : nothing}
+        </div>
+        ${number("utc_offset_h", { label: t("sun.offset"), unit: "h", value: this.offset })}
+      </div>
+      ${this.renderDays()}
+      ${number("facing_deg", { label: t("sun.facing"), hint: t("sun.facingHint"), unit: "°" })}
+      ${
+        typed.facing_deg.trim()
+          ? number("horizon_deg", {
+              label: t("sun.horizon"),
+              hint: t("sun.horizonHint"),
+              unit: "°",
+            })
+          : nothing
+      }
+      ${segments({
+        name: "sun-sky",
+        legend: t("sun.sky"),
+        value: typed.sky,
+        options: SKIES.map((sky) => ({ value: sky, label: t(`sun.${sky}`) })),
+        onChange: (sky) => this.type({ sky: /** @type {"clear"} */ (sky) }),
+      })}
+    </section>`;
+  }
+
+  /** Days on which daylight was read here, newest first. */
+  renderDays() {
+    const dates = daylightReadings(this.of).map(({ reading }) => this.clock(reading.at).date);
+    const days = [...new Set(dates)].sort().reverse().slice(0, MOST_DAYS);
+    if (!days.length) return nothing;
+    return html`<div class="row" role="group" aria-label=${t("sun.days")}>
+      ${days.map(
+        (date) => html`<button
+          type="button"
+          class="chip"
+          aria-pressed=${date === this.typed.date ? "true" : "false"}
+          @click=${() => this.type({ date })}
+        >
+          ${dayOf(`${date}T12:00:00`)}
+        </button>`,
+      )}
+    </div>`;
+  }
+
+  /** @param {any} day */
+  renderDay(day) {
+    const spans = (/** @type {any[]} */ some) =>
+      some.map(({ words }) => words).join(", ") || t("sun.none");
+    const { highest, window: glass } = day;
+    return html`
+      <p class="headline small" data-testid="headline">${glass ? glass.words : day.words}</p>
+      ${glass ? html`<p class="change">${day.words}</p>` : nothing}
+      ${warningList(day.warnings)}
+      <p class="caution">${day.cautions.join(" ")}</p>
+      ${sunHeight(day)}
+      <dl class="facts">
+        <dt>${t("sun.golden")}</dt>
+        <dd>${spans(day.golden)}</dd>
+        <dt>${t("sun.blue")}</dt>
+        <dd>${spans(day.blue)}</dd>
+        <dt>${t("sun.highest")}</dt>
+        <dd>
+          ${t("sun.highestAt", {
+            time: highest.time,
+            altitude: degrees(highest.altitude_deg),
+            azimuth: degrees(highest.azimuth_deg),
+          })}
+        </dd>
+      </dl>
+      ${this.renderColour(day)}
+    `;
+  }
+
+  /** @param {any} day */
+  renderColour(day) {
+    const readings = this.found.map(({ light, reading, cct_K }) => {
+      const { time, minute } = this.clock(reading.at);
+      const words = t("sun.reading", { time, name: light.data.name, cct: kelvin(cct_K) });
+      return { minute, cct_K, words };
+    });
+    return html`
+      <h2>${t("sun.colour")}</h2>
+      ${daylightColour(day, readings)}
+      <p class="reason">${day.estimate.words}</p>
+      ${
+        readings.length
+          ? html`<h3>${t("sun.readings")}</h3>
+              <ol class="numbered">
+                ${readings.map(({ words }) => html`<li>${words}</li>`)}
+              </ol>`
+          : html`<p class="hint">${t("sun.noReadings")}</p>`
+      }
+    `;
+  }
+
+  render() {
+    const { location } = this;
+    if (!location) {
+      return html`<h1>${t("location.sun")}</h1>
+        <p class="empty">${t("location.gone")} <a href="#book">${t("back.book")}</a></p>`;
+    }
+    const { answer, problem } = this.sun;
+    const own = [...KEPT, "date"].some((name) => this.problemAt(name));
+    return html`
+      <h1>${t("sun.title", { name: location.data.name })}</h1>
+      <p class="links">
+        <a href="#book">${t("back.book")}</a>
+        <a href="#windows/${this.of}">${t("location.windows")}</a>
+      </p>
+      <section class="answer small" aria-busy=${this.sun.waiting} aria-label=${t("sun.answer")}>
+        <ek-boot-progress></ek-boot-progress>
+        ${answer ? this.renderDay(answer) : nothing} ${own ? nothing : problemNote(problem?.message)}
+        ${answer || problem ? nothing : html`<p class="hint">${t("sun.empty")}</p>`}
+      </section>
+      ${this.renderPlace()}
+      ${this.fault ? html`<p class="problem block" role="alert">${this.fault}</p>` : nothing}
+      <div class="bar">
+        <div class="actions">
+          <button type="button" class="main" ?disabled=${!this.changed} @click=${this.keep}>
+            ${t("sun.keep")}
+          </button>
+        </div>
+      </div>
+    `;
+  }
+}
+customElements.define("ek-sun", SunView);

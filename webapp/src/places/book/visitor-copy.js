@@ -1,0 +1,123 @@
+/** Somebody else's book, to look at before it goes into the own one. */
+import { html, nothing } from "lit";
+import { problemNote, warningList } from "../../parts/warnings.js";
+import { reportFault } from "../../store/index.js";
+import { visitor } from "../../store/log/visitor.js";
+import { t, tMaybe } from "../../words/index.js";
+import { count, dayOf, whenRead } from "../../words/numbers.js";
+import { readingWords } from "../../words/reading.js";
+
+/** So many readings of a light are listed, and setups until so many are in all; the rest is counted. */
+const MOST_READINGS = 20;
+const MOST_IN_ALL = 300;
+
+/** @param {import("../../store/log/book.js").Book} book @param {import("../../store/log/book.js").Thing} setup */
+function setupOf(book, setup) {
+  return html`<section class="location">
+    <h2>${setup.data.name}</h2>
+    <p class="hint">${[dayOf(setup.at), setup.data.note].filter(Boolean).join(" · ")}</p>
+    <ul class="lights">
+      ${book
+        .below(setup.id, "light")
+        .reverse()
+        .map((light) => {
+          const readings = book.below(light.id, "reading");
+          return html`<li>
+            <h3>${light.data.name}</h3>
+            <ul class="readings">
+              ${readings.slice(0, MOST_READINGS).map(
+                (reading) => html`<li>
+                  <span>
+                    ${readingWords(reading.data)}
+                    <span class="hint"
+                      >${[
+                        tMaybe(`stage.${reading.data.stage}`, ""),
+                        whenRead(reading.at),
+                        reading.data.note,
+                      ]
+                        .filter(Boolean)
+                        .join(" · ")}</span
+                    >
+                  </span>
+                </li>`,
+              )}
+            </ul>
+            ${
+              readings.length > MOST_READINGS
+                ? html`<p class="hint">
+                    ${t("find.more", { n: readings.length - MOST_READINGS })}
+                  </p>`
+                : nothing
+            }
+          </li>`;
+        })}
+    </ul>
+  </section>`;
+}
+
+/** @param {import("../../store/log/book.js").Book} book @param {import("../../store/log/book.js").Thing[]} setups */
+function listedOf(book, setups) {
+  let room = MOST_IN_ALL;
+  return setups.filter((setup) => {
+    if (room <= 0) return false;
+    for (const light of book.below(setup.id, "light")) {
+      room -= 1 + Math.min(MOST_READINGS, book.below(light.id, "reading").length);
+    }
+    return true;
+  });
+}
+
+export function visitorCopy() {
+  const { copy, problem, waiting } = visitor;
+  if (!copy) {
+    return html`${problemNote(problem || undefined)}
+    ${waiting ? html`<p role="status">${t("copy.reading")}</p>` : nothing}`;
+  }
+  const { book, summary } = copy;
+  const { setup, light, reading, gel } = summary.things;
+  const setups = book
+    .below(null, "production")
+    .flatMap((one) => book.below(one.id, "location"))
+    .flatMap((one) => book.below(one.id, "setup"));
+  const listed = listedOf(book, setups);
+  return html`
+    <section class="answer">
+      <p class="headline" data-testid="headline">${copy.title}</p>
+      <p class="hint">
+        ${[
+          t("copy.setups", { n: setup, count: count(setup) }),
+          t("copy.lights", { n: light, count: count(light) }),
+          t("copy.readings", { n: reading, count: count(reading) }),
+        ].join(", ")}
+      </p>
+      ${gel ? html`<p class="hint">${t("copy.gels", { n: gel })}</p>` : nothing}
+      <p class="hint hash">${t("copy.hash", { n: summary.count, hash: summary.sha256.slice(0, 12) })}</p>
+      ${warningList(summary.warnings)} ${problemNote(problem || undefined)}
+      ${
+        copy.added
+          ? html`<p class="kept" role="status">${t("copy.added", { n: copy.fresh })}</p>
+              <div class="actions"><a class="button main" href="#book">${t("copy.toBook")}</a></div>`
+          : copy.fresh === 0
+            ? html`<p role="status">${t("copy.allThere")}</p>
+                <div class="actions"><a class="button main" href="#book">${t("copy.toBook")}</a></div>`
+            : html`<p>${t("copy.visitor", { n: copy.fresh })}</p>
+                <div class="actions">
+                  <button
+                    type="button"
+                    class="main"
+                    ?disabled=${waiting}
+                    @click=${() => visitor.add().catch(reportFault)}
+                  >
+                    ${t("copy.add")}
+                  </button>
+                </div>`
+      }
+    </section>
+    ${listed.map((setup) => setupOf(book, setup))}
+    ${
+      setups.length > listed.length
+        ? html`<p class="hint">${t("copy.moreSetups", { n: setups.length - listed.length })}</p>`
+        : nothing
+    }
+  `;
+}

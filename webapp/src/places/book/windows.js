@@ -1,0 +1,498 @@
+/** The windows of a location: their gel and neutral density, and the cut list for them. */
+import { html, nothing } from "lit";
+import { cutPlan } from "../../charts/cut-plan.js";
+import "../../parts/boot-progress.js";
+import { LiveQuestion } from "../../base/live-question.js";
+import { Page } from "../../base/page.js";
+import { Watch } from "../../base/watch.js";
+import { choice, field, segments } from "../../parts/field.js";
+import { gelPicker } from "../../parts/gel-picker.js";
+import { lengthField } from "../../parts/length-field.js";
+import { packWords } from "../../parts/pack-card.js";
+import { rows } from "../../parts/rows.js";
+import { shareText } from "../../parts/share-text.js";
+import { say } from "../../parts/toast.js";
+import { problemNote, warningList } from "../../parts/warnings.js";
+import { book, drafts, reportFault, settings } from "../../store/index.js";
+import { gels } from "../../store/kit/gels.js";
+import { labels, tie } from "../../store/log/measured-gels.js";
+import { lightsOf } from "../../store/log/shoot.js";
+import { cuttingQuestion, typedIn } from "../../store/questions/by-the-roll.js";
+import { cameraQuestion } from "../../store/questions/camera.js";
+import { readingQuestion, terms, whiteQuestion } from "../../store/questions/reading.js";
+import { t } from "../../words/index.js";
+import { area, percent, stops } from "../../words/numbers.js";
+
+const DIRECTIONS = /** @type {const} */ (["any", "upright", "across"]);
+
+/** @typedef {Record<string, string>} Row */
+
+const BLANK = {
+  windows: /** @type {Row[]} */ ([{}]),
+  gels: /** @type {string[]} */ ([]),
+  from: "", // id of the light whose fix the gel is taken from
+  measured: "",
+  ndAs: /** @type {"level" | "stop"} */ ("level"),
+  wanted: "",
+  stop: "",
+  direction: /** @type {typeof DIRECTIONS[number]} */ ("any"),
+};
+
+class WindowsView extends Page {
+  static properties = { of: {}, typed: { state: true }, fault: { state: true } };
+
+  constructor() {
+    super();
+    /** Id of the location. */
+    this.of = "";
+    this.typed = BLANK;
+    this.fault = "";
+    this.plan = new LiveQuestion(this);
+    this.fix = new LiveQuestion(this);
+    this.light = new LiveQuestion(this);
+    this.nd = new LiveQuestion(this);
+    this.watch = new Watch(this, book, settings, gels);
+  }
+
+  get form() {
+    return `windows ${this.of}`;
+  }
+
+  get location() {
+    return book.standing(this.of);
+  }
+
+  connectedCallback() {
+    super.connectedCallback();
+    this.load().catch(reportFault);
+  }
+
+  async load() {
+    const typed = await drafts.load(this.form);
+    this.typed = { ...BLANK, ...this.kept, ...typed };
+  }
+
+  /** What the book keeps of this form. */
+  get kept() {
+    const data = this.location?.data ?? {};
+    return {
+      windows: /** @type {Row[]} */ (data.windows?.length ? data.windows : [{}]),
+      gels: labels(data.window_gels, data.window_gel_ids),
+    };
+  }
+
+  get changed() {
+    const { windows, gels: names } = this.typed;
+    const kept = this.kept;
+    const plain = (/** @type {any} */ value) => JSON.stringify(value);
+    return (
+      plain(windows.filter(typedIn)) !== plain(kept.windows.filter(typedIn)) ||
+      plain(names) !== plain(kept.gels)
+    );
+  }
+
+  /** @param {Partial<typeof BLANK>} fields */
+  type(fields) {
+    this.typed = { ...this.typed, ...fields };
+    this.save();
+  }
+
+  /** What the book has already is left out, so that the draft never hides a later edit there. */
+  save() {
+    const { windows, gels: names, ...rest } = this.typed;
+    const draft = this.changed ? this.typed : rest;
+    drafts.save(this.form, draft).catch(reportFault);
+  }
+
+  async keep() {
+    const { windows, gels: names } = this.typed;
+    const location = this.location;
+    if (!location) return;
+    this.fault = "";
+    try {
+      /** @type {import("../../store/log/entries.js").Entry[]} */
+      const made = [];
+      const tied = tie(names, made);
+      if (made.length) await book.add(...made);
+      await book.edit(location.id, {
+        windows: windows.filter(typedIn),
+        window_gels: tied.names,
+        window_gel_ids: tied.ids,
+      });
+      this.save();
+      say(t("windows.kept", { name: location.data.name }));
+    } catch (error) {
+      this.fault = error instanceof Error ? error.message : String(error);
+    }
+  }
+
+  /** The lights of this location with a reading, of every setup. */
+  get lights() {
+    return book.below(this.of, "setup").flatMap((setup) => lightsOf(setup));
+  }
+
+  get source() {
+    return this.lights.find(({ light }) => light.id === this.typed.from);
+  }
+
+  willUpdate() {
+    const { windows, gels: names, direction, ndAs, wanted, stop, measured } = this.typed;
+    const { source } = this;
+    const unit = settings.get("illuminance");
+    this.plan.put(
+      windows.some(typedIn)
+        ? {
+            ask: "windows",
+            windows: windows
+              .filter(typedIn)
+              .map((row, i) => ({ ...row, name: row.name || t("windows.nth", { n: i + 1 }) })),
+            gels: names,
+            direction,
+            ...cuttingQuestion(),
+          }
+        : null,
+    );
+    this.fix.put(
+      source
+        ? {
+            ask: "fix",
+            reading: readingQuestion(source.reading.data),
+            target: whiteQuestion(),
+            ...terms(),
+          }
+        : null,
+    );
+    this.light.put(
+      ndAs === "stop" && stop.trim()
+        ? {
+            ask: "expose",
+            known: { ...cameraQuestion(), f_number: stop },
+            solve: "illuminance_lx",
+          }
+        : null,
+    );
+    const goal =
+      ndAs === "stop"
+        ? { wanted_lx: this.light.answer?.illuminance_lx }
+        : { [`wanted_${unit}`]: wanted.trim() || undefined };
+    this.nd.put(
+      measured.trim() && Object.values(goal)[0] !== undefined
+        ? {
+            ask: "windows",
+            nd: { [`measured_${unit}`]: measured, ...goal, gel_stops: this.colourLoss },
+          }
+        : null,
+    );
+  }
+
+  get pack() {
+    const { answer } = this.fix;
+    return answer && answer.verdict !== "holds" ? answer.packs[0] : undefined;
+  }
+
+  /** What the colour takes, in stops, as the kernel said; 0 where it is not known. */
+  get colourLoss() {
+    return this.pack?.stops_lost ?? 0;
+  }
+
+  /** @param {string} from */
+  takeFrom(from) {
+    this.type({ from });
+    const level = this.source?.reading.data[`illuminance_${settings.get("illuminance")}`];
+    if (level) this.type({ measured: String(level) });
+  }
+
+  /** The problem of line `i`, which may have moved up past empty ones. @param {number} i */
+  problemIn(i) {
+    const asked = this.typed.windows.slice(0, i).filter(typedIn).length;
+    return (/** @type {string} */ name) => {
+      const { problem } = this.plan;
+      return problem?.field === `windows.${asked}.${name}` ? problem.message : undefined;
+    };
+  }
+
+  /**
+   * @param {Row} row
+   * @param {number} i
+   * @param {(fields: Row) => void} change
+   */
+  renderRow(row, i, change) {
+    const problemAt = this.problemIn(i);
+    const number = (/** @type {string} */ name, /** @type {string} */ label) =>
+      field({
+        id: `windows-${i}-${name}`,
+        label,
+        number: true,
+        value: row[name] ?? "1",
+        problem: problemAt(name),
+        onInput: (value) => change({ [name]: value }),
+      });
+    return html`
+      ${field({
+        id: `windows-${i}-name`,
+        label: t("windows.name"),
+        value: row.name ?? "",
+        onInput: (name) => change({ name }),
+      })}
+      <div class="pair">
+        ${lengthField({
+          id: `windows-${i}-width`,
+          label: t("windows.width"),
+          name: "width",
+          data: row,
+          problemAt,
+          onInput: change,
+        })}
+        ${lengthField({
+          id: `windows-${i}-height`,
+          label: t("windows.height"),
+          name: "height",
+          data: row,
+          problemAt,
+          onInput: change,
+        })}
+      </div>
+      <div class="pair">
+        ${number("count", t("windows.count"))} ${number("panes_across", t("windows.panesAcross"))}
+        ${number("panes_down", t("windows.panesDown"))}
+      </div>
+    `;
+  }
+
+  renderGel() {
+    const { typed, pack } = this;
+    const name = this.source?.light.data.name ?? "";
+    return html`<section>
+      <h2>${t("windows.gel")}</h2>
+      ${gelPicker({
+        id: "windows-gels",
+        label: t("windows.gel"),
+        value: typed.gels,
+        onChange: (names) => this.type({ gels: names }),
+      })}
+      ${choice({
+        id: "windows-from",
+        label: t("windows.from"),
+        value: typed.from,
+        options: [
+          { value: "", label: t("windows.fromNone") },
+          ...this.lights.map(({ light }) => ({ value: light.id, label: light.data.name })),
+        ],
+        onChange: (from) => this.takeFrom(from),
+      })}
+      ${
+        this.fix.answer && !pack
+          ? html`<p class="reason">${t("windows.fromHolds", { name })}</p>`
+          : nothing
+      }
+      ${
+        pack
+          ? html`<p class="reason">
+                ${t("windows.fromAt", { name, pack: packWords(pack), stops: stops(pack.stops_lost) })}
+              </p>
+              <div class="actions">
+                <button type="button" @click=${() => this.type({ gels: pack.gels })}>
+                  ${t("windows.hang", { gels: packWords(pack) })}
+                </button>
+              </div>`
+          : nothing
+      }
+      ${problemNote(this.fix.problem?.message)} ${this.renderNd()}
+    </section>`;
+  }
+
+  renderNd() {
+    const { typed } = this;
+    const unit = settings.get("illuminance");
+    const nd = this.nd.answer?.nd;
+    const problemAt = (/** @type {string} */ name) =>
+      this.nd.problem?.field === `nd.${name}` ? this.nd.problem.message : undefined;
+    const fresh = nd?.gels.filter((/** @type {string} */ gel) => !typed.gels.includes(gel)) ?? [];
+    return html`<details class="more">
+      <summary>${t("windows.nd")}</summary>
+      ${field({
+        id: "windows-measured",
+        label: t("windows.measured"),
+        unit,
+        number: true,
+        value: typed.measured,
+        problem: problemAt(`measured_${unit}`),
+        onInput: (measured) => this.type({ measured }),
+      })}
+      ${segments({
+        name: "windows-nd-as",
+        legend: t("windows.ndAs"),
+        value: typed.ndAs,
+        options: [
+          { value: "level", label: t("windows.ndLevel") },
+          { value: "stop", label: t("windows.ndStop") },
+        ],
+        onChange: (ndAs) => this.type({ ndAs: /** @type {"level"} */ (ndAs) }),
+      })}
+      ${
+        typed.ndAs === "level"
+          ? field({
+              id: "windows-wanted",
+              label: t("windows.wanted"),
+              unit,
+              number: true,
+              value: typed.wanted,
+              problem: problemAt(`wanted_${unit}`),
+              onInput: (wanted) => this.type({ wanted }),
+            })
+          : field({
+              id: "windows-stop",
+              label: t("exposure.stop"),
+              hint: t("exposure.stopHint"),
+              value: typed.stop,
+              problem: this.light.problem?.message,
+              onInput: (stop) => this.type({ stop }),
+            })
+      }
+      ${
+        nd
+          ? html`<p class="change" data-testid="nd-answer">
+                ${t("windows.ndAnswer", { words: nd.words, stops: stops(this.colourLoss) })}
+              </p>
+              ${
+                fresh.length
+                  ? html`<div class="actions">
+                      <button
+                        type="button"
+                        @click=${() => this.type({ gels: [...typed.gels, ...fresh] })}
+                      >
+                        ${t("windows.ndAdd", { gels: fresh.join(" + ") })}
+                      </button>
+                    </div>`
+                  : nothing
+              }`
+          : nothing
+      }
+    </details>`;
+  }
+
+  renderCutting() {
+    const order = settings.get("order");
+    const { problem } = this.plan;
+    return html`<details class="more">
+      <summary>${t("windows.cutting")}</summary>
+      ${segments({
+        name: "windows-direction",
+        legend: t("windows.direction"),
+        value: this.typed.direction,
+        options: DIRECTIONS.map((one) => ({ value: one, label: t(`windows.${one}`) })),
+        onChange: (direction) => this.type({ direction: /** @type {"any"} */ (direction) }),
+      })}
+      ${lengthField({
+        id: "windows-overlap",
+        label: t("windows.overlap"),
+        name: "overlap",
+        data: order.overlap,
+        problemAt: (name) => (problem?.field === name ? problem.message : undefined),
+        onInput: (overlap) => settings.set("order", { ...order, overlap }).catch(reportFault),
+      })}
+      <p class="links"><a href="#rolls">${t("windows.rolls")}</a></p>
+    </details>`;
+  }
+
+  /** @param {any} plan @returns {string[]} */
+  facts(plan) {
+    return [
+      plan.layers > 1 ? t("windows.layers", { n: plan.layers }) : "",
+      plan.bound ? t("windows.bound", { words: plan.bound.words }) : "",
+      t("windows.waste", {
+        percent: percent(plan.waste.percent / 100),
+        area: area(plan.waste.area_m2),
+      }),
+    ].filter(Boolean);
+  }
+
+  /** @param {any} plan */
+  cutLines(plan) {
+    return plan.cuts.map((/** @type {any} */ cut) =>
+      t("windows.cut", { n: cut.count, size: cut.words, name: cut.name }),
+    );
+  }
+
+  /** @param {any} plan */
+  async share(plan) {
+    const title = t("windows.shareTitle", { name: this.location?.data.name });
+    const hang = plan.gels.length ? [t("windows.hang", { gels: plan.gels.join(" + ") })] : [];
+    const text = [title, ...hang, plan.words, ...this.facts(plan), "", ...this.cutLines(plan), ""]
+      .concat(plan.cautions)
+      .join("\n");
+    const how = await shareText(title, text);
+    if (how === "copied") say(t("set.copied"));
+    if (how === "refused") say(t("set.shareRefused"));
+  }
+
+  /** @param {any} plan */
+  renderPlan(plan) {
+    return html`
+      <p class="headline small" data-testid="headline">${plan.words}</p>
+      ${plan.gels.length ? html`<p class="change">${t("windows.hang", { gels: plan.gels.join(" + ") })}</p>` : nothing}
+      <p class="reason">${this.facts(plan).join(" ")}</p>
+      ${warningList(plan.warnings)}
+      <details class="more">
+        <summary>${t("windows.cuts")}</summary>
+        <ul>
+          ${this.cutLines(plan).map((/** @type {string} */ line) => html`<li>${line}</li>`)}
+        </ul>
+      </details>
+      <details class="more">
+        <summary>${t("windows.plan")}</summary>
+        ${plan.rolls.length ? cutPlan(plan) : nothing}
+      </details>
+      <div class="actions">
+        <button type="button" ?disabled=${this.plan.waiting} @click=${() => this.share(plan)}>
+          ${t("windows.share")}
+        </button>
+      </div>
+    `;
+  }
+
+  render() {
+    const { location, typed } = this;
+    if (!location) {
+      return html`<h1>${t("location.windows")}</h1>
+        <p class="empty">${t("location.gone")} <a href="#book">${t("back.book")}</a></p>`;
+    }
+    const { answer, problem } = this.plan;
+    const own = /^(windows\.\d|overlap)/.test(problem?.field ?? "");
+    return html`
+      <h1>${t("windows.title", { name: location.data.name })}</h1>
+      <p class="links">
+        <a href="#book">${t("back.book")}</a> <a href="#order/location">${t("order.title")}</a>
+      </p>
+      <section class="answer small" aria-busy=${this.plan.waiting} aria-label=${t("windows.answer")}>
+        <ek-boot-progress></ek-boot-progress>
+        ${answer ? this.renderPlan(answer) : nothing} ${own ? nothing : problemNote(problem?.message)}
+        ${answer || problem ? nothing : html`<p class="hint">${t("windows.empty")}</p>`}
+      </section>
+      <section>
+        <h2>${t("location.windows")}</h2>
+        ${rows({
+          rows: typed.windows,
+          addLabel: t("windows.add"),
+          blank: {},
+          removeLabel: (row, i) =>
+            t("windows.remove", { name: row.name || t("windows.nth", { n: i + 1 }) }),
+          show: (row, i, change) => this.renderRow(row, i, change),
+          onChange: (windows) => this.type({ windows: windows.length ? windows : [{}] }),
+        })}
+        <p class="hint">${t("windows.panesHint")}</p>
+      </section>
+      ${this.renderGel()} ${this.renderCutting()}
+      ${answer ? html`<ul class="cautions">${answer.cautions.map((/** @type {string} */ one) => html`<li class="caution">${one}</li>`)}</ul>` : nothing}
+      ${this.fault ? html`<p class="problem block" role="alert">${this.fault}</p>` : nothing}
+      <div class="bar">
+        <div class="actions">
+          <button type="button" class="main" ?disabled=${!this.changed} @click=${this.keep}>
+            ${t("windows.keep")}
+          </button>
+        </div>
+      </div>
+    `;
+  }
+}
+customElements.define("ek-windows", WindowsView);

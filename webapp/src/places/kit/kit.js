@@ -1,0 +1,287 @@
+/** Kit: the white, the tolerance, the gels in stock, the units, the theme, and what is stored. */
+import { html, nothing } from "lit";
+import { QUICK_WHITES, setWhite } from "../../parts/against.js";
+import "../../parts/camera-form.js";
+import { field, segments } from "../../parts/field.js";
+import "./kit-lamps.js";
+import { LiveQuestion } from "../../base/live-question.js";
+import { Page } from "../../base/page.js";
+import { ownGelList } from "./own-gel-list.js";
+import { stockList } from "./stock-list.js";
+import "./storage-truth.js";
+import { Watch } from "../../base/watch.js";
+import { problemNote } from "../../parts/warnings.js";
+import { reportFault, settings } from "../../store/index.js";
+import { gels } from "../../store/kit/gels.js";
+import { offlineState } from "../../store/offline-state.js";
+import { whiteQuestion } from "../../store/questions/reading.js";
+import { THEMES } from "../../theme.js";
+import { inOurWord, LANGUAGES, t } from "../../words/index.js";
+import { coordinate, mired } from "../../words/numbers.js";
+
+const PRESETS = /** @type {const} */ (["tight", "normal", "loose"]);
+
+class KitView extends Page {
+  static properties = { opened: { state: true } };
+
+  constructor() {
+    super();
+    /** Gels whose curve is on screen. @type {Set<string>} */
+    this.opened = new Set();
+    this.check = new LiveQuestion(this);
+    this.watch = new Watch(this, settings, gels, offlineState);
+  }
+
+  willUpdate() {
+    const white = whiteQuestion();
+    // The white measured against itself: says what is wrong with either setting, and its x y.
+    this.check.put({
+      ask: "fix",
+      reading: white,
+      target: white,
+      tolerance: settings.get("tolerance"),
+      depth: 1,
+    });
+  }
+
+  /**
+   * @template {keyof import("../../store/settings.js").Values} K
+   * @param {K} key
+   * @param {import("../../store/settings.js").Values[K]} value
+   */
+  set(key, value) {
+    settings.set(key, value).catch(reportFault);
+  }
+
+  /** @param {string} name */
+  problemAt(name) {
+    const { problem } = this.check;
+    return problem && [`target.${name}`, `reading.${name}`].includes(problem.field)
+      ? problem.message
+      : undefined;
+  }
+
+  renderWhite() {
+    const white = settings.get("white");
+    const target = this.check.answer?.target;
+    return html`<section>
+      <h2>${t("kit.white")}</h2>
+      <div class="row" role="group" aria-label=${t("against.whites")}>
+        ${QUICK_WHITES.map(
+          (cct) => html`<button
+            type="button"
+            class="chip"
+            aria-pressed=${white.cct_K === cct ? "true" : "false"}
+            @click=${() => setWhite(cct)}
+          >
+            ${t("white.plain", { cct })}
+          </button>`,
+        )}
+      </div>
+      <div class="pair">
+        ${field({
+          id: "kit-cct",
+          label: t("kit.cct"),
+          unit: "K",
+          number: true,
+          value: white.cct_K,
+          problem: this.problemAt("cct_K"),
+          onInput: (cct_K) => this.set("white", { ...white, cct_K }),
+        })}
+        ${field({
+          id: "kit-duv",
+          label: t("kit.duv"),
+          hint: t("light.duvHint"),
+          number: true,
+          value: white.duv,
+          problem: this.problemAt("duv"),
+          onInput: (duv) => this.set("white", { ...white, duv }),
+        })}
+      </div>
+      ${
+        target
+          ? html`<p class="reason">
+              ${t("kit.whiteIs", {
+                x: coordinate(target.x),
+                y: coordinate(target.y),
+                mired: mired(target.mired).replace("+", ""),
+              })}
+            </p>`
+          : nothing
+      }
+    </section>`;
+  }
+
+  renderTolerance() {
+    const tolerance = settings.get("tolerance");
+    const own = typeof tolerance === "object";
+    const problem = this.check.problem?.field.startsWith("tolerance")
+      ? this.check.problem.message
+      : undefined;
+    return html`<section>
+      <h2>${t("kit.tolerance")}</h2>
+      ${segments({
+        name: "tolerance",
+        legend: t("kit.tolerance"),
+        quiet: true,
+        value: own ? "own" : tolerance,
+        options: [
+          ...PRESETS.map((preset) => ({ value: preset, label: t(`tolerance.${preset}`) })),
+          { value: "own", label: t("tolerance.own") },
+        ],
+        onChange: (value) =>
+          this.set("tolerance", value === "own" ? { steps: "4" } : /** @type {"normal"} */ (value)),
+      })}
+      ${
+        own
+          ? field({
+              id: "kit-steps",
+              label: t("kit.steps"),
+              unit: t("kit.stepsUnit"),
+              number: true,
+              value: tolerance.steps,
+              problem,
+              onInput: (steps) => this.set("tolerance", { steps }),
+            })
+          : nothing
+      }
+      <p class="hint">${t("kit.toleranceHint")}</p>
+    </section>`;
+  }
+
+  renderGels() {
+    return html`<section>
+      <h2>${t("kit.gels")}</h2>
+      <p class="hint">${inOurWord(gels.note) || t("kit.gelsHint")} ${t("stock.piecesHint")}</p>
+      <ul class="links row">
+        <li><a href="#order">${t("kit.order")}</a></li>
+        <li><a href="#rolls">${t("rolls.title")}</a></li>
+      </ul>
+      ${
+        gels.all
+          ? stockList({
+              families: gels.families(),
+              without: settings.get("without"),
+              pieces: settings.get("pieces"),
+              opened: this.opened,
+              onStock: (without) => this.set("without", without),
+              onPieces: (name, pieces) =>
+                this.set("pieces", { ...settings.get("pieces"), [name]: pieces }),
+              onOpen: (name) => {
+                const opened = new Set(this.opened);
+                if (!opened.delete(name)) opened.add(name);
+                this.opened = opened;
+              },
+            })
+          : html`<ek-boot-progress></ek-boot-progress>`
+      }
+    </section>`;
+  }
+
+  renderOwnGels() {
+    return html`<section>
+      <h2>${t("own.title")}</h2>
+      ${ownGelList()}
+    </section>`;
+  }
+
+  renderCamera() {
+    return html`<section>
+      <h2>${t("camera.title")}</h2>
+      <ek-camera-form></ek-camera-form>
+      ${segments({
+        name: "mains",
+        legend: t("kit.mains"),
+        value: settings.get("mains_hz"),
+        options: [
+          { value: "", label: t("mains.unknown") },
+          { value: "50", label: "50 Hz" },
+          { value: "60", label: "60 Hz" },
+        ],
+        onChange: (mains_hz) => this.set("mains_hz", mains_hz),
+      })}
+      <ul class="links">
+        <li><a href="#flicker">${t("kit.flicker")}</a></li>
+        <li><a href="#exposure">${t("exposure.title")}</a></li>
+      </ul>
+    </section>`;
+  }
+
+  renderHouse() {
+    return html`
+      <ek-kit-lamps></ek-kit-lamps>
+      <section>
+        <h2>${t("kit.units")}</h2>
+        ${segments({
+          name: "illuminance",
+          legend: t("kit.illuminance"),
+          value: settings.get("illuminance"),
+          options: [
+            { value: "lx", label: t("kit.lux") },
+            { value: "fc", label: t("kit.fc") },
+          ],
+          onChange: (unit) => this.set("illuminance", /** @type {"lx" | "fc"} */ (unit)),
+        })}
+        ${segments({
+          name: "length",
+          legend: t("kit.length"),
+          value: settings.get("length"),
+          options: [
+            { value: "m", label: t("kit.metres") },
+            { value: "ft", label: t("kit.feet") },
+          ],
+          onChange: (unit) => this.set("length", /** @type {"m" | "ft"} */ (unit)),
+        })}
+        ${segments({
+          name: "language",
+          legend: t("kit.language"),
+          value: settings.get("language"),
+          options: [
+            { value: "system", label: t("theme.system") },
+            ...LANGUAGES.map((one) => ({ value: one, label: t(`language.${one}`) })),
+          ],
+          onChange: (one) => this.set("language", /** @type {"de"} */ (one)),
+        })}
+        ${segments({
+          name: "theme",
+          legend: t("kit.theme"),
+          value: settings.get("theme"),
+          options: THEMES.map((theme) => ({ value: theme, label: t(`theme.${theme}`) })),
+          onChange: (theme) => this.set("theme", /** @type {"dark"} */ (theme)),
+        })}
+      </section>
+      <section>
+        <h2>${t("kit.storage")}</h2>
+        <ek-storage-truth></ek-storage-truth>
+      </section>
+      <section>
+        <h2>${t("kit.about")}</h2>
+        <p>
+          ${
+            offlineState.build
+              ? t("kit.offline", { build: offlineState.build })
+              : t("kit.notOffline")
+          }
+        </p>
+        <p>${t("kit.install")}</p>
+        <ul class="links">
+          <li><a href="#cautions">${t("cautions.title")}</a></li>
+          <li><a href="#demo">${t("welcome.demo")}</a></li>
+          <li><a href="#about">${t("about.title")}</a></li>
+        </ul>
+      </section>
+    `;
+  }
+
+  render() {
+    const { problem } = this.check;
+    const here = /^(target|reading)\.(cct_K|duv)$|^tolerance/.test(problem?.field ?? "");
+    return html`
+      <h1>${t("place.kit")}</h1>
+      ${here ? nothing : problemNote(problem?.message)} ${this.renderWhite()}
+      ${this.renderTolerance()} ${this.renderCamera()} ${this.renderGels()}
+      ${this.renderOwnGels()} ${this.renderHouse()}
+    `;
+  }
+}
+customElements.define("ek-kit", KitView);

@@ -1,0 +1,97 @@
+/** The answer to one reading: what to do first, then where it lands, then why. */
+import { html, nothing } from "lit";
+import { changeWords, packFigures, packReasons, packWords } from "../../parts/pack-card.js";
+import { verdictMark } from "../../parts/verdict.js";
+import { warningList } from "../../parts/warnings.js";
+import { t } from "../../words/index.js";
+import { coordinate, duv, kelvin, mired, steps, stops } from "../../words/numbers.js";
+
+/** The pack to hang: none on a light that holds as it is. @param {any} fix */
+export function bestPack(fix) {
+  return fix.verdict === "holds" ? undefined : fix.packs[0];
+}
+
+/** The one line that counts. @param {any} fix the kernel's answer to "fix" */
+export function headline(fix) {
+  if (fix.verdict === "holds") return t("answer.leave");
+  return fix.packs.length ? packWords(fix.packs[0]) : t("answer.noGel");
+}
+
+/** The answer in one sentence, to be heard. @param {any} fix */
+export function answerSentence(fix) {
+  const best = bestPack(fix);
+  if (!best) return `${headline(fix)}. ${fix.offset.words}.`;
+  return t("answer.sentence", {
+    pack: changeWords(best) || packWords(best),
+    cct: kelvin(best.lands.cct_K),
+    verdict: t(`verdict.${/** @type {"near"} */ (best.verdict)}`),
+    stops: stops(best.stops_lost),
+  });
+}
+
+/**
+ * @param {any} fix
+ * @param {any} [before]  the answer to the reading before the fix
+ */
+export function answerCard(fix, before) {
+  const best = bestPack(fix);
+  const { reading, offset, dial } = fix;
+  return html`
+    <p class="headline" data-testid="headline">${headline(fix)}</p>
+    ${best && changeWords(best) ? html`<p class="change">${changeWords(best)}</p>` : nothing}
+    ${best ? packFigures(best) : nothing}
+    <p class="now">
+      <span class="what">${t("answer.now")}</span> ${verdictMark(fix.verdict)} ${offset.words}
+    </p>
+    ${before ? beforeAfter(before, fix) : nothing}
+    ${warningList([...fix.warnings, ...(best?.warnings ?? [])])}
+    <details class="more">
+      <summary>${t("answer.why")}</summary>
+      <dl class="facts">
+        <dt>${t("answer.reads")}</dt>
+        <dd>${kelvin(reading.cct_K)}, Duv ${duv(reading.duv)}</dd>
+        <dt>x y</dt>
+        <dd>${coordinate(reading.x)} ${coordinate(reading.y)}</dd>
+        <dt>${t("answer.offset")}</dt>
+        <dd>${mired(offset.mired)}, ΔDuv ${duv(offset.duv)}, ${steps(offset.steps)}</dd>
+        <dt>${t("answer.dial")}</dt>
+        <dd>x ${coordinate(dial.x)} y ${coordinate(dial.y)}</dd>
+      </dl>
+      ${best ? packReasons(best) : nothing}
+      <p class="reason">
+        ${t("answer.tolerance", { steps: steps(fix.tolerance.steps) })}
+      </p>
+    </details>
+  `;
+}
+
+/**
+ * @param {any} before
+ * @param {any} after
+ */
+function beforeAfter(before, after) {
+  const row = (/** @type {string} */ label, /** @type {any} */ fix) => html`<tr>
+    <th scope="row">${label}</th>
+    <td>${kelvin(fix.reading.cct_K)}</td>
+    <td>${duv(fix.reading.duv)}</td>
+    <td>${steps(fix.offset.steps)}</td>
+    <td>${verdictMark(fix.verdict)}</td>
+  </tr>`;
+  return html`<table class="compare">
+    <caption>
+      ${t("answer.compare")}
+    </caption>
+    <thead>
+      <tr>
+        <td></td>
+        <th scope="col">CCT</th>
+        <th scope="col">Duv</th>
+        <th scope="col">${t("answer.distance")}</th>
+        <th scope="col">${t("answer.verdict")}</th>
+      </tr>
+    </thead>
+    <tbody>
+      ${row(t("light.before"), before)} ${row(t("light.after"), after)}
+    </tbody>
+  </table>`;
+}

@@ -1,0 +1,341 @@
+/** Files: what was understood of the files brought in, to be checked before anything is kept. */
+import { html, nothing } from "lit";
+import { sketch } from "../../charts/sketch.js";
+import "../../parts/boot-progress.js";
+import { Page } from "../../base/page.js";
+import { Watch } from "../../base/watch.js";
+import { bringText, fileButton } from "../../parts/bring-files.js";
+import { choice } from "../../parts/field.js";
+import { say } from "../../parts/toast.js";
+import { problemNote, warningList } from "../../parts/warnings.js";
+import { route } from "../../router.js";
+import { incoming } from "../../store/drafts/incoming.js";
+import { lightDraft } from "../../store/drafts/light-draft.js";
+import { book, settings } from "../../store/index.js";
+import { gels } from "../../store/kit/gels.js";
+import { keepOwnGel } from "../../store/kit/own-gels.js";
+import {
+  currentSetup,
+  keepReading,
+  lightsOf,
+  targetFor,
+  targetToKeep,
+} from "../../store/log/shoot.js";
+import { t, tMaybe } from "../../words/index.js";
+import { duv, kelvin, mired, nanometres, stops } from "../../words/numbers.js";
+
+/** @typedef {import("../../store/drafts/incoming.js").Item} Item */
+/** @typedef {import("../../store/drafts/incoming.js").InFile} InFile */
+
+class FilesView extends Page {
+  static properties = { keeping: { state: true }, fault: { state: true } };
+
+  constructor() {
+    super();
+    this.keeping = false;
+    this.fault = "";
+    this.watch = new Watch(this, incoming, book, settings, gels);
+  }
+
+  /** Put one spectrum on Light, where its fix is shown before it is kept. @param {Item} item */
+  toLight(item) {
+    const { typed } = lightDraft;
+    const earlier = typed;
+    const { file, ...reading } = item.data;
+    const light = item.of || typed.light;
+    const name = (item.of && book.thing(item.of)?.data.name) || typed.name || item.name;
+    if (typed.kept || (item.of && item.of !== typed.light)) {
+      if (item.of) lightDraft.measureAgain(item.of);
+      else lightDraft.start();
+    }
+    if (reading.spectrum) {
+      lightDraft.type({ way: "spectrum", spectrum: reading.spectrum, source: file, name, light });
+    } else {
+      lightDraft.typeReading(reading, { name, light });
+    }
+    if (
+      earlier.light !== light &&
+      !earlier.kept &&
+      (earlier.x || earlier.cct_K || earlier.spectrum)
+    )
+      say(t("light.setAside"), { label: t("undo"), run: () => lightDraft.start(earlier) });
+    incoming.done([item]);
+    route.go("light");
+  }
+
+  /** Keep every chosen light in this setup, and every chosen gel in the kit. */
+  async keep() {
+    this.keeping = true;
+    this.fault = "";
+    const lights = incoming.chosen("light");
+    const some = incoming.chosen("gel");
+    try {
+      const target = await targetToKeep(targetFor().question);
+      for (const item of lights) {
+        const known = book.standing(item.of);
+        await keepReading({
+          light: known?.id ?? null,
+          lightData: known
+            ? {}
+            : {
+                name:
+                  item.name.trim() || t("light.nth", { n: lightsOf(currentSetup()).length + 1 }),
+                lamp: "unknown",
+              },
+          data: {
+            ...item.data,
+            lamp: known?.data.lamp ?? "unknown",
+            pack: [],
+            stage: known ? "re-checked" : "bare",
+            target,
+          },
+        });
+        incoming.done([item]);
+      }
+      for (const item of some) {
+        await keepOwnGel({ ...item.data, name: item.name.trim() || item.data.name });
+        incoming.done([item]);
+      }
+      say(
+        [
+          lights.length ? t("files.keptLights", { n: lights.length }) : "",
+          some.length ? t("files.keptGels", { n: some.length }) : "",
+        ].join(" "),
+      );
+      if (!incoming.files.length) route.go(lights.length ? "set" : "kit");
+    } catch (error) {
+      this.fault = error instanceof Error ? error.message : String(error);
+    }
+    this.keeping = false;
+  }
+
+  /** @param {InFile} file */
+  renderFile(file) {
+    const { answer } = file;
+    const words = answer && answer.format !== "not recognised" ? t("files.format", answer) : "";
+    return html`<section class="in-file" aria-busy=${file.waiting ? "true" : "false"}>
+      <header>
+        <h2>${file.name}</h2>
+        <button
+          type="button"
+          class="quiet"
+          aria-label=${t("files.dropName", { name: file.name })}
+          @click=${() => incoming.drop(file)}
+        >
+          ${t("files.drop")}
+        </button>
+      </header>
+      ${file.waiting ? html`<p class="hint" role="status">${t("files.reading")}</p>` : nothing}
+      ${words ? html`<p class="hint">${words}</p>` : nothing}
+      ${(answer?.questions ?? []).map((/** @type {any} */ question) =>
+        choice({
+          id: `file-${file.key}-${question.field}`,
+          label: question.message,
+          value: question.taken,
+          options: question.options.map((/** @type {string} */ option) => ({
+            value: option,
+            label: tMaybe(`option.${option}`, option),
+          })),
+          onChange: (value) => incoming.decide(file, question.field, value),
+        }),
+      )}
+      ${
+        file.problems.length
+          ? html`<ul class="faults">
+              ${file.problems.map(
+                ({ message, line }) => html`<li class="problem">
+                  ${line ? t("files.line", { line, message }) : message}
+                </li>`,
+              )}
+            </ul>`
+          : nothing
+      }
+      <ul class="found">
+        ${file.items.map((item, index) => this.renderItem(item, `${file.key}-${index}`))}
+      </ul>
+    </section>`;
+  }
+
+  /** @param {Item} item @param {string} key */
+  renderItem(item, key) {
+    const usable = item.kind !== "surface" && !item.problem;
+    const nominal = item.kind === "gel" ? gels.nominalOf(item.name.trim()) : undefined;
+    const { white } = item;
+    return html`<li>
+      <label class="check">
+        <input
+          type="checkbox"
+          .checked=${item.chosen}
+          ?disabled=${!usable}
+          @change=${(/** @type {Event} */ event) =>
+            incoming.change(item, {
+              chosen: /** @type {HTMLInputElement} */ (event.target).checked,
+            })}
+        />
+        <span>
+          <strong>${item.name || t("files.noName")}</strong>
+          <span class="hint">
+            ${
+              item.kind === "gel"
+                ? t("files.gel", {
+                    mired: mired(item.data.mired),
+                    duv: duv(item.data.duv),
+                    stops: stops(item.data.stops),
+                  })
+                : item.kind === "surface"
+                  ? t("files.surface")
+                  : white
+                    ? t("files.white", { cct: kelvin(white.cct_K), duv: duv(white.duv) })
+                    : ""
+            }
+            ${item.curve ? covers(item.curve) : nothing}
+          </span>
+        </span>
+      </label>
+      ${item.curve ? sketch(item.curve, t("files.sketch", { name: item.name })) : nothing}
+      ${problemNote(item.problem)}
+      ${warningList([...item.notes, ...(white?.warnings ?? [])])}
+      ${usable && item.chosen ? this.renderNaming(item, key, nominal) : nothing}
+    </li>`;
+  }
+
+  /**
+   * @param {Item} item
+   * @param {string} key
+   * @param {import("../../store/kit/gels.js").Gel | undefined} nominal
+   */
+  renderNaming(item, key, nominal) {
+    const lights = item.kind === "light" ? lightsOf(currentSetup()) : [];
+    return html`
+      ${
+        lights.length
+          ? choice({
+              id: `of-${key}`,
+              label: t("files.of"),
+              value: item.of,
+              options: [
+                { value: "", label: t("files.newLight") },
+                ...lights.map(({ light }) => ({ value: light.id, label: light.data.name })),
+              ],
+              onChange: (of) => incoming.change(item, { of }),
+            })
+          : nothing
+      }
+      ${
+        item.of
+          ? nothing
+          : html`<div class="field">
+              <label for="name-${key}">${t("light.name")}</label>
+              <input
+                id="name-${key}"
+                type="text"
+                maxlength="80"
+                autocomplete="off"
+                list=${item.kind === "gel" ? "gel-names" : nothing}
+                .value=${item.name}
+                @input=${(/** @type {Event} */ event) =>
+                  incoming.change(item, {
+                    name: /** @type {HTMLInputElement} */ (event.target).value,
+                  })}
+              />
+              ${
+                item.kind === "gel"
+                  ? html`<p class="hint">
+                      ${
+                        nominal
+                          ? t("gel.replaces", {
+                              name: nominal.name,
+                              mired: mired(nominal.mired),
+                              stops: stops(nominal.stops),
+                            })
+                          : t("gel.nameHint")
+                      }
+                    </p>`
+                  : nothing
+              }
+            </div>`
+      }
+    `;
+  }
+
+  renderActions() {
+    const lights = incoming.chosen("light");
+    const some = incoming.chosen("gel");
+    const count = lights.length + some.length;
+    const [only] = count === 1 && lights.length === 1 ? lights : [];
+    const setup = currentSetup()?.data.name ?? t("book.nthSetup", { n: 1 });
+    const label = lights.length
+      ? some.length
+        ? t("files.keepBoth", { n: count })
+        : t("files.keepLights", { n: lights.length, setup })
+      : t("files.keepGels", { n: some.length });
+    if (!count) return nothing;
+    return html`<div class="bar">
+      ${this.fault ? html`<p class="problem block" role="alert">${this.fault}</p>` : nothing}
+      <div class="actions">
+        <button
+          type="button"
+          class=${only ? "" : "main"}
+          ?disabled=${this.keeping}
+          @click=${this.keep}
+        >
+          ${this.keeping ? t("light.keeping") : label}
+        </button>
+        ${
+          only
+            ? html`<button type="button" class="main" @click=${() => this.toLight(only)}>
+                ${t("files.toLight")}
+              </button>`
+            : nothing
+        }
+      </div>
+    </div>`;
+  }
+
+  render() {
+    const { files } = incoming;
+    return html`
+      <h1>${t("files.title")}</h1>
+      ${files.length ? html`<ek-boot-progress></ek-boot-progress>` : html`<p>${t("files.lead")}</p>`}
+      ${files.map((file) => this.renderFile(file))}
+      <datalist id="gel-names">
+        ${gels.nominal.map((gel) => html`<option value=${gel.name}></option>`)}
+      </datalist>
+      ${this.renderActions()}
+      <div class="actions">${fileButton({ id: "more-files", label: t("files.choose"), main: !files.length })}</div>
+      <details class="more" ?open=${!files.length}>
+        <summary>${t("files.paste")}</summary>
+        <div class="field">
+          <label for="paste-text">${t("files.pasteLabel")}</label>
+          <textarea
+            id="paste-text"
+            rows="5"
+            spellcheck="false"
+            autocapitalize="off"
+            @change=${(/** @type {Event} */ event) => {
+              const area = /** @type {HTMLTextAreaElement} */ (event.target);
+              if (area.value.trim()) bringText(area.value);
+              area.value = "";
+            }}
+            @paste=${(/** @type {ClipboardEvent} */ event) => {
+              const text = event.clipboardData?.getData("text/plain") ?? "";
+              if (!text.trim()) return;
+              event.preventDefault();
+              bringText(text);
+            }}
+          ></textarea>
+        </div>
+      </details>
+    `;
+  }
+}
+customElements.define("ek-files", FilesView);
+
+/** Which wavelengths a curve covers, in how many samples. @param {{wavelengths_nm: number[]}} curve */
+function covers({ wavelengths_nm: nm }) {
+  return t("files.covers", {
+    from: nanometres(nm[0]),
+    to: nanometres(nm[nm.length - 1]),
+    n: nm.length,
+  });
+}

@@ -1,0 +1,422 @@
+/** Light: one reading, how far it is from the white, and what brings it there. */
+import { html, nothing } from "lit";
+import { balanceField } from "../../charts/balance-field.js";
+import { sketch } from "../../charts/sketch.js";
+import "../../parts/against.js";
+import { answerCard, answerSentence, bestPack } from "./answer-card.js";
+import "../../parts/boot-progress.js";
+import { fileButton } from "../../parts/bring-files.js";
+import { cautionNote } from "../../parts/caution-note.js";
+import { choice, field, segments } from "../../parts/field.js";
+import { gelPicker } from "../../parts/gel-picker.js";
+import { LAMPS } from "../../parts/lamp-kinds.js";
+import "./learn-gel.js";
+import { LiveQuestion } from "../../base/live-question.js";
+import { logFields } from "../../parts/log-fields.js";
+import { packRow } from "../../parts/pack-card.js";
+import "../../parts/mains-warning.js";
+import { Page } from "../../base/page.js";
+import "../../parts/spoken.js";
+import "./stop-line.js";
+import { Watch } from "../../base/watch.js";
+import { say } from "../../parts/toast.js";
+import { problemNote } from "../../parts/warnings.js";
+import { lightDraft } from "../../store/drafts/light-draft.js";
+import { book, bookRead, reportFault, settings } from "../../store/index.js";
+import { gels } from "../../store/kit/gels.js";
+import { withOwnGels } from "../../store/kit/own-gels.js";
+import { hung } from "../../store/log/measured-gels.js";
+import {
+  currentSetup,
+  lightsOf,
+  placeWords,
+  targetFor,
+  targetToKeep,
+} from "../../store/log/shoot.js";
+import { askPersistence } from "../../store/persistence.js";
+import { levelField, levelOf, levelUnit } from "../../store/questions/camera.js";
+import { readingQuestion, terms } from "../../store/questions/reading.js";
+import { t } from "../../words/index.js";
+import { timeOfDay } from "../../words/numbers.js";
+import { welcome } from "./welcome.js";
+
+/** Whether the fields have been on the screen: until then only what can be typed into is drawn. */
+let begun = false;
+
+/** @param {string} name of a field of the draft */
+const typeInto = (name) => (/** @type {string} */ value) => lightDraft.type({ [name]: value });
+
+class LightView extends Page {
+  static properties = { keeping: { state: true }, fault: { state: true } };
+
+  constructor() {
+    super();
+    this.keeping = false;
+    this.fault = "";
+    this.fix = new LiveQuestion(this);
+    this.field = new LiveQuestion(this);
+    this.earlier = new LiveQuestion(this);
+    this.watch = new Watch(this, lightDraft, book, settings, gels);
+  }
+
+  firstUpdated() {
+    if (begun) return;
+    requestAnimationFrame(() =>
+      setTimeout(() => {
+        begun = true;
+        this.requestUpdate();
+      }),
+    );
+  }
+
+  willUpdate() {
+    const { typed, complete } = lightDraft;
+    const target = targetFor(typed.light).question;
+    // Until the book is read it is not known what the light is measured against.
+    const reading = complete && book.read ? readingQuestion(lightDraft.reading) : null;
+    this.fix.put(reading && { ask: "fix", reading, target, ...terms() });
+    const best = this.fix.answer && bestPack(this.fix.answer)?.gels;
+    const before = book.thing(typed.before)?.data;
+    const shown = before ? [readingQuestion(before, t("light.before"))] : [];
+    this.field.put(
+      reading && this.fix.answer
+        ? {
+            ask: "field",
+            target,
+            tolerance: settings.get("tolerance"),
+            ...withOwnGels(),
+            lights: [...shown, { ...reading, name: this.nameNow() }],
+            packs: [...shown.map(() => null), best ?? null],
+          }
+        : null,
+    );
+    this.earlier.put(
+      before && reading
+        ? { ask: "fix", reading: readingQuestion(before), target, depth: 1, ...terms() }
+        : null,
+    );
+  }
+
+  /** The name this light would be kept under. */
+  nameNow() {
+    const count = lightsOf(currentSetup()).length;
+    return lightDraft.typed.name.trim() || t("light.nth", { n: count + 1 });
+  }
+
+  /** A reading is kept unless it is known to be none; a kernel in trouble is no reason not to. */
+  get keepable() {
+    const wrong = this.fix.problem?.field.startsWith("reading");
+    return lightDraft.complete && !this.keeping && !wrong;
+  }
+
+  async keep() {
+    this.keeping = true;
+    this.fault = "";
+    try {
+      await bookRead();
+      const target = await targetToKeep(targetFor(lightDraft.typed.light).question);
+      await lightDraft.keep(this.nameNow(), target);
+      askPersistence();
+    } catch (error) {
+      this.fault = error instanceof Error ? error.message : String(error);
+    }
+    this.keeping = false;
+  }
+
+  /** Empty the form; what was half typed can be brought back. */
+  next() {
+    const earlier = lightDraft.typed;
+    if (lightDraft.unsaved) {
+      say(t("light.setAside"), { label: t("undo"), run: () => lightDraft.start(earlier) });
+    }
+    lightDraft.start();
+    this.querySelector("input")?.focus();
+  }
+
+  /** @param {string} name of a field in the question */
+  problemAt(name) {
+    const problem = this.fix.problem;
+    return problem?.field === `reading.${name}` ? problem.message : undefined;
+  }
+
+  /** The sentence of a problem that no field on this screen shows. */
+  otherProblem() {
+    const problem = this.fix.problem;
+    if (!problem) return undefined;
+    if (problem.field.startsWith("target"))
+      return t("light.targetProblem", { message: problem.message });
+    if (problem.field.startsWith("reading.spectrum")) return undefined;
+    const shown = lightDraft.typed.way === "xy" ? ["x", "y"] : ["cct_K", "duv"];
+    const here = [...shown, levelField(lightDraft.typed.lamp)].some(
+      (name) => problem.field === `reading.${name}`,
+    );
+    return here ? undefined : problem.message;
+  }
+
+  renderNumbers() {
+    const { typed } = lightDraft;
+    return html`
+      ${segments({
+        name: "way",
+        legend: t("light.way"),
+        quiet: true,
+        value: typed.way,
+        options: [
+          { value: "xy", label: t("light.wayXy") },
+          { value: "cct", label: t("light.wayCct") },
+          { value: "spectrum", label: t("light.waySpectrum") },
+        ],
+        onChange: (way) => lightDraft.type({ way: /** @type {"xy"} */ (way) }),
+      })}
+      ${typed.way === "spectrum" ? this.renderSpectrum() : nothing}
+      <div class="pair">
+        ${
+          typed.way === "spectrum"
+            ? nothing
+            : typed.way === "xy"
+              ? ["x", "y"].map((name) =>
+                  field({
+                    id: `light-${name}`,
+                    label: name,
+                    value: typed[/** @type {"x" | "y"} */ (name)],
+                    number: true,
+                    large: true,
+                    problem: this.problemAt(name),
+                    onInput: typeInto(name),
+                  }),
+                )
+              : [
+                  field({
+                    id: "light-cct",
+                    label: t("light.cct"),
+                    unit: "K",
+                    value: typed.cct_K,
+                    number: true,
+                    large: true,
+                    problem: this.problemAt("cct_K"),
+                    onInput: typeInto("cct_K"),
+                  }),
+                  field({
+                    id: "light-duv",
+                    label: t("light.duv"),
+                    hint: t("light.duvHint"),
+                    value: typed.duv,
+                    number: true,
+                    large: true,
+                    problem: this.problemAt("duv"),
+                    onInput: typeInto("duv"),
+                  }),
+                ]
+        }
+      </div>
+    `;
+  }
+
+  renderAround() {
+    const { typed } = lightDraft;
+    const level = levelField(typed.lamp);
+    return html`
+      <div class="pair">
+        ${field({
+          id: "light-illuminance",
+          label: t(typed.lamp === "flash" ? "exposure.burst" : "light.illuminance"),
+          unit: levelUnit(level),
+          value: typed.illuminance,
+          number: true,
+          problem: this.problemAt(level),
+          onInput: typeInto("illuminance"),
+        })}
+        ${choice({
+          id: "light-lamp",
+          label: t("light.lamp"),
+          value: typed.lamp,
+          options: LAMPS.map((lamp) => ({ value: lamp, label: t(`lamp.${lamp}`) })),
+          onChange: typeInto("lamp"),
+        })}
+      </div>
+      ${field({
+        id: "light-name",
+        label: t("light.name"),
+        hint: t("light.nameHint"),
+        value: typed.name,
+        onInput: typeInto("name"),
+      })}
+      ${gelPicker({
+        id: "light-pack",
+        label: t("light.pack"),
+        value: typed.pack,
+        problem: this.problemAt("pack"),
+        onChange: (pack) => lightDraft.type({ pack }),
+      })}
+      <details class="more">
+        <summary>${t("log.more")}</summary>
+        ${logFields({ id: "log", value: typed, onChange: (change) => lightDraft.type(change) })}
+        ${field({
+          id: "log-who",
+          label: t("log.who"),
+          hint: t("log.whoHint"),
+          value: settings.get("who"),
+          onInput: (who) => settings.set("who", who).catch(reportFault),
+        })}
+      </details>
+    `;
+  }
+
+  renderSpectrum() {
+    const { spectrum, source } = lightDraft.typed;
+    const problem = this.fix.problem?.field.startsWith("reading.spectrum")
+      ? this.fix.problem.message
+      : undefined;
+    return html`<div class="field loaded">
+      ${
+        spectrum
+          ? html`<p class="hint">${t("light.spectrumFrom", { source })}</p>
+              ${sketch(spectrum, t("files.sketch", { name: source }))}`
+          : html`<p class="hint">${t("light.noSpectrum")}</p>`
+      }
+      ${problemNote(problem)}
+      <div class="actions">
+        ${
+          spectrum
+            ? html`<a class="button" href="#spectrum/draft">${t("spectrum.see")}</a>`
+            : html`<a class="button" href="#files">${t("files.paste")}</a>`
+        }
+        ${fileButton({
+          id: "light-file",
+          label: t(spectrum ? "light.otherFile" : "light.loadFile"),
+          main: !spectrum,
+        })}
+      </div>
+    </div>`;
+  }
+
+  /** That the reading on screen is in the book; empty while it is not. */
+  keptWords() {
+    const { kept, name } = lightDraft.typed;
+    return kept ? t("light.kept", { time: timeOfDay(kept.at), name }) : "";
+  }
+
+  renderActions() {
+    const { typed } = lightDraft;
+    if (typed.kept) {
+      const pack = this.fix.answer && bestPack(this.fix.answer)?.gels;
+      return html`
+        <p class="kept">${this.keptWords()}</p>
+        <div class="actions">
+          <button
+            type="button"
+            @click=${() => typed.light && lightDraft.measureAgain(typed.light, pack)}
+          >
+            ${t(pack ? "light.again" : "light.againBare")}
+          </button>
+          <button type="button" class="main" @click=${this.next}>${t("light.next")}</button>
+        </div>
+      `;
+    }
+    return html`
+      ${this.fault ? html`<p class="problem block" role="alert">${this.fault}</p>` : nothing}
+      <div class="actions">
+        ${
+          lightDraft.unsaved || typed.light
+            ? html`<button type="button" class="quiet" @click=${this.next}>
+                ${t("light.clear")}
+              </button>`
+            : nothing
+        }
+        <button
+          type="submit"
+          class="main"
+          ?disabled=${!this.keepable}
+        >
+          ${this.keeping ? t("light.keeping") : t("light.keep")}
+        </button>
+      </div>
+    `;
+  }
+
+  /** After a fix: the gel that hangs since the reading before. */
+  renderLearning() {
+    const { typed, reading } = lightDraft;
+    const before = book.thing(typed.before)?.data;
+    if (!before) return nothing;
+    const fresh = [...typed.pack];
+    for (const name of hung(before)) {
+      const place = fresh.indexOf(name);
+      if (place >= 0) fresh.splice(place, 1);
+    }
+    if (!fresh.length) return nothing;
+    return html`<ek-learn-gel
+      .bare=${readingQuestion(before)}
+      .gelled=${readingQuestion(reading)}
+      .gels=${fresh}
+    ></ek-learn-gel>`;
+  }
+
+  renderMore() {
+    const { answer } = this.fix;
+    if (!answer) return nothing;
+    const others = answer.packs.slice(bestPack(answer) ? 1 : 0);
+    return html`
+      ${answer.packs.length ? cautionNote() : nothing}
+      ${
+        others.length
+          ? html`<details class="more">
+              <summary>${t("light.others", { n: others.length })}</summary>
+              <ul class="packs">
+                ${others.map(packRow)}
+              </ul>
+            </details>`
+          : nothing
+      }
+      ${this.renderLearning()}
+      ${this.field.answer ? balanceField(this.field.answer, { title: t("field.title") }) : nothing}
+    `;
+  }
+
+  renderSaid() {
+    const { typed, complete } = lightDraft;
+    return html`
+      <ek-stop-line
+        .level=${levelOf(lightDraft.reading)}
+        .loss=${(this.fix.answer && bestPack(this.fix.answer)?.stops_lost) ?? 0}
+      ></ek-stop-line>
+      <ek-mains-warning .lamps=${complete ? [typed.lamp] : []}></ek-mains-warning>
+      <ek-spoken
+        .words=${this.keptWords() || (this.fix.answer ? answerSentence(this.fix.answer) : "")}
+      ></ek-spoken>
+    `;
+  }
+
+  render() {
+    const { typed, complete } = lightDraft;
+    return html`
+      <h1 class="place">
+        ${typed.light ? t("light.titleAgain", { name: typed.name }) : t("light.title")}
+        <a href="#book">${book.read ? placeWords(currentSetup()) : ""}</a>
+      </h1>
+      <ek-against .light=${typed.light}></ek-against>
+      <section class="answer" aria-label=${t("light.answer")} aria-busy=${this.fix.waiting}>
+        <ek-boot-progress></ek-boot-progress>
+        ${
+          this.fix.answer
+            ? answerCard(this.fix.answer, this.earlier.answer)
+            : html`${problemNote(this.otherProblem())}
+                ${complete ? nothing : html`<p class="hint">${t("light.empty")}</p>`}`
+        }
+      </section>
+      ${begun ? this.renderSaid() : nothing}
+      <form
+        @submit=${(/** @type {Event} */ event) => {
+          event.preventDefault();
+          if (!typed.kept && this.keepable) this.keep();
+        }}
+      >
+        ${this.renderNumbers()} ${begun ? this.renderAround() : nothing}
+        <div class="bar">${this.renderActions()}</div>
+      </form>
+      ${begun ? this.renderMore() : nothing}
+      ${!begun || !book.read || settings.get("welcomed") || currentSetup() ? nothing : welcome()}
+    `;
+  }
+}
+customElements.define("ek-light", LightView);

@@ -1,0 +1,70 @@
+/** The balance field of a set before and after a plan, one at a time. */
+import { html, nothing } from "lit";
+import { LiveQuestion } from "../../base/live-question.js";
+import { Page } from "../../base/page.js";
+import { balanceField } from "../../charts/balance-field.js";
+import { segments } from "../../parts/field.js";
+import { settings } from "../../store/index.js";
+import { withOwnGels } from "../../store/kit/own-gels.js";
+import { t } from "../../words/index.js";
+
+class BeforeAfter extends Page {
+  static properties = {
+    white: { attribute: false },
+    lights: { attribute: false },
+    parts: { attribute: false },
+    side: { state: true },
+  };
+
+  constructor() {
+    super();
+    /** @type {any} the plan's white */
+    this.white = undefined;
+    /** @type {Record<string, any>[]} R of each light as it is */
+    this.lights = [];
+    /** @type {any[]} what the plan does to each */
+    this.parts = [];
+    /** @type {"before" | "after"} */
+    this.side = "after";
+    this.field = new LiveQuestion(this);
+  }
+
+  willUpdate() {
+    const { x, y } = this.white;
+    const before = this.side === "before";
+    this.field.put({
+      ask: "field",
+      target: { x, y },
+      tolerance: settings.get("tolerance"),
+      ...withOwnGels(),
+      lights: before
+        ? this.lights
+        : this.parts.map(({ name, lands }) => ({ name, x: lands.x, y: lands.y })),
+      packs: this.parts.map(({ pack }) => (before && pack ? pack.gels : null)),
+    });
+  }
+
+  render() {
+    return html`
+      ${segments({
+        name: "before-after",
+        legend: t("balance.field"),
+        quiet: true,
+        value: this.side,
+        options: [
+          { value: "before", label: t("balance.before") },
+          { value: "after", label: t("balance.after") },
+        ],
+        onChange: (side) => {
+          this.side = /** @type {"before"} */ (side);
+        },
+      })}
+      ${
+        this.field.answer
+          ? balanceField(this.field.answer, { title: t(`balance.title.${this.side}`) })
+          : nothing
+      }
+    `;
+  }
+}
+customElements.define("ek-before-after", BeforeAfter);

@@ -1,0 +1,389 @@
+/** Dial: the next value for a tunable lamp, from what was dialled and what it gave. */
+import { html, nothing } from "lit";
+import { ask } from "../../kernel/client.js";
+import "../../parts/against.js";
+import "../../parts/boot-progress.js";
+import { cautionNote } from "../../parts/caution-note.js";
+import "./drive.js";
+import { LiveQuestion } from "../../base/live-question.js";
+import { Page } from "../../base/page.js";
+import { choice, field } from "../../parts/field.js";
+import { packRow } from "../../parts/pack-card.js";
+import { colourOf, complete, NOTHING, readingEntry, readingOf } from "./reading-entry.js";
+import "../../parts/spoken.js";
+import { Watch } from "../../base/watch.js";
+import { say } from "../../parts/toast.js";
+import { verdictMark } from "../../parts/verdict.js";
+import { problemNote, warningList } from "../../parts/warnings.js";
+import { book, drafts, reportFault, settings } from "../../store/index.js";
+import { gels } from "../../store/kit/gels.js";
+import {
+  dialHistory,
+  dialQuestion,
+  fixtureOf,
+  forget,
+  keepRange,
+  lampOf,
+  rangeOf,
+  reachOf,
+  remember,
+  typedSince,
+} from "../../store/kit/lamps.js";
+import { hung } from "../../store/log/measured-gels.js";
+import { keepReading, targetFor } from "../../store/log/shoot.js";
+import { levelUnit } from "../../store/questions/camera.js";
+import { t } from "../../words/index.js";
+import { coordinate, duv, index, kelvin, steps, whenRead } from "../../words/numbers.js";
+import { readingWords } from "../../words/reading.js";
+
+/** @typedef {import("./reading-entry.js").Entered} Entered */
+/** @typedef {import("../../store/log/book.js").Thing} Thing */
+
+class DialView extends Page {
+  static properties = {
+    of: { attribute: false },
+    dialled: { state: true },
+    measured: { state: true },
+    range: { state: true },
+    keeping: { state: true },
+    fault: { state: true },
+  };
+
+  constructor() {
+    super();
+    this.of = "";
+    /** What was dialled, as typed; null = the next value. @type {Entered | null} */
+    this.dialled = null;
+    this.measured = NOTHING;
+    /** The reach while it is typed. @type {Record<string, string>} */
+    this.range = {};
+    this.keeping = false;
+    this.fault = "";
+    this.dial = new LiveQuestion(this);
+    this.check = new LiveQuestion(this);
+    this.watch = new Watch(this, book, settings, gels);
+  }
+
+  get form() {
+    return `dial ${this.of}`;
+  }
+
+  connectedCallback() {
+    super.connectedCallback();
+    drafts
+      .load(this.form)
+      .then((kept) => {
+        if (!kept) return;
+        this.dialled = kept.dialled;
+        this.measured = { ...NOTHING, ...kept.measured };
+      })
+      .catch(reportFault);
+  }
+
+  get light() {
+    return book.standing(this.of);
+  }
+
+  get unit() {
+    return `illuminance_${settings.get("illuminance")}`;
+  }
+
+  willUpdate() {
+    const { light } = this;
+    this.dial.put(light ? dialQuestion(light) : null);
+    // The pair in the form, asked about alone: says what is wrong with it before it is kept.
+    const { dialledNow } = this;
+    this.check.put(
+      light && complete(this.measured) && complete(dialledNow)
+        ? {
+            ask: "dial",
+            target: targetFor(light.id).question,
+            history: [
+              { dialled: colourOf(dialledNow), measured: readingOf(this.measured, this.unit) },
+            ],
+          }
+        : null,
+    );
+  }
+
+  /** What was dialled: as typed, or the next value taken over. @returns {Entered} */
+  get dialledNow() {
+    if (this.dialled) return this.dialled;
+    const next = this.dial.answer?.next;
+    if (!next) return NOTHING;
+    return {
+      ...NOTHING,
+      way: this.measured.way,
+      x: coordinate(next.x),
+      y: coordinate(next.y),
+      cct_K: next.cct_K == null ? "" : index(next.cct_K),
+      duv: duv(next.duv),
+    };
+  }
+
+  /** A pair is kept unless it is known to be none; a kernel in trouble is no reason not to. */
+  get keepable() {
+    const wrong = this.check.problem?.field.startsWith("history");
+    const whole = complete(this.measured) && complete(this.dialledNow);
+    return whole && !wrong && !this.keeping;
+  }
+
+  save() {
+    drafts.save(this.form, { dialled: this.dialled, measured: this.measured }).catch(reportFault);
+  }
+
+  /** @param {Thing} light */
+  async keep(light) {
+    this.keeping = true;
+    this.fault = "";
+    try {
+      const latest = book.latest(light.id)?.data ?? {};
+      await keepReading({
+        light: light.id,
+        lightData: {},
+        data: {
+          ...readingOf(this.measured, this.unit),
+          dialled: colourOf(this.dialledNow),
+          lamp: light.data.lamp ?? "unknown",
+          pack: hung(latest),
+          stage: "re-checked",
+          target: targetFor(light.id).question,
+        },
+      });
+      this.dialled = null;
+      this.measured = { ...NOTHING, way: this.measured.way };
+      await drafts.save(this.form, undefined);
+      const { correction } = await ask(dialQuestion(light));
+      if (correction) await remember(light, correction);
+      say(t("dial.kept"));
+    } catch (error) {
+      this.fault = error instanceof Error ? error.message : String(error);
+    }
+    this.keeping = false;
+  }
+
+  /** @param {any} answer */
+  renderAnswer(answer) {
+    const { next } = answer;
+    return html`
+      <p class="headline" data-testid="headline">
+        ${next.cct_K == null ? nothing : html`${kelvin(next.cct_K)} `}
+        <span class="dial-xy">${t("dial.xy", { x: coordinate(next.x), y: coordinate(next.y) })}</span>
+      </p>
+      <p>${answer.words}</p>
+      ${
+        answer.verdict
+          ? html`<p class="now">
+              <span class="what">${t("dial.last")}</span> ${verdictMark(answer.verdict)}
+              ${steps(answer.steps)}
+            </p>`
+          : nothing
+      }
+      ${
+        answer.reachable
+          ? nothing
+          : html`<p class="reason">
+                ${t("dial.nearest", {
+                  cct: kelvin(answer.nearest.cct_K),
+                  steps: steps(answer.remains_steps),
+                })}
+              </p>
+              ${
+                answer.gel
+                  ? html`<h2>${t("dial.gel")}</h2>
+                      <ul class="packs">
+                        ${packRow(answer.gel)}
+                      </ul>
+                      ${cautionNote()}`
+                  : nothing
+              }`
+      }
+      ${warningList(answer.warnings)}
+    `;
+  }
+
+  /** @param {Thing} light */
+  renderForm(light) {
+    const { problem } = this.check;
+    const problemAt = (/** @type {string} */ side) => (/** @type {string} */ path) =>
+      problem?.field === `history.0.${side}.${path}` ? problem.message : undefined;
+    return html`<form
+      @submit=${(/** @type {Event} */ event) => {
+        event.preventDefault();
+        if (this.keepable) this.keep(light);
+      }}
+    >
+      <h2>${t("dial.form")}</h2>
+      ${readingEntry({
+        id: "dialled",
+        legend: t("dial.dialled"),
+        value: this.dialledNow,
+        problemAt: problemAt("dialled"),
+        onInput: (fields) => {
+          this.dialled = { ...this.dialledNow, ...fields };
+          this.save();
+        },
+      })}
+      ${
+        this.dialled
+          ? html`<button
+              type="button"
+              class="quiet"
+              @click=${() => {
+                this.dialled = null;
+                this.save();
+              }}
+            >
+              ${t("dial.useNext")}
+            </button>`
+          : nothing
+      }
+      ${readingEntry({
+        id: "measured",
+        legend: t("dial.measured"),
+        value: this.measured,
+        amount: { name: this.unit, label: t("light.illuminance"), unit: levelUnit(this.unit) },
+        problemAt: problemAt("measured"),
+        onInput: (fields) => {
+          this.measured = { ...this.measured, ...fields };
+          this.save();
+        },
+      })}
+      ${this.fault ? html`<p class="problem block" role="alert">${this.fault}</p>` : nothing}
+      <div class="actions">
+        <button
+          type="submit"
+          class="main"
+          ?disabled=${!this.keepable}
+        >
+          ${t("dial.keep")}
+        </button>
+      </div>
+    </form>`;
+  }
+
+  /** @param {Thing} light */
+  renderHistory(light) {
+    const history = dialHistory(light);
+    const { answer } = this.dial;
+    if (!history.length) return nothing;
+    return html`<table class="compare">
+      <caption>
+        ${t("dial.history")}
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">${t("dial.dialled")}</th>
+          <th scope="col">${t("dial.measured")}</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${history.map(
+          ({ data, at }, place) => html`<tr>
+            <td>
+              ${readingWords(data.dialled)}
+              <span class="hint">${whenRead(at)}</span>
+            </td>
+            <td>
+              ${readingWords(data)}
+              ${answer?.best === place ? html`<span class="tag">${t("dial.best")}</span>` : nothing}
+            </td>
+          </tr>`,
+        )}
+      </tbody>
+    </table>`;
+  }
+
+  /** @param {Thing} light */
+  renderLamp(light) {
+    const lamp = lampOf(light);
+    const names = [
+      ...new Set([light.data.name, fixtureOf(light), ...settings.get("lamps").map((l) => l.name)]),
+    ];
+    const range = { ...rangeOf(light), ...this.range };
+    const { problem } = this.dial;
+    const reach = reachOf(light);
+    const bound = (/** @type {"from_K" | "to_K"} */ key, /** @type {string} */ label) =>
+      field({
+        id: `dial-${key}`,
+        label,
+        unit: "K",
+        number: true,
+        value: range[key] ?? "",
+        problem: problem?.field === `range.${key}` ? problem.message : undefined,
+        onInput: (value) => {
+          this.range = { ...this.range, [key]: value };
+        },
+      });
+    return html`<section>
+      <h2>${t("dial.fixture")}</h2>
+      ${choice({
+        id: "dial-fixture",
+        label: t("dial.fixture"),
+        value: fixtureOf(light),
+        options: names.map((name) => ({ value: name, label: name })),
+        onChange: (fixture) => book.edit(light.id, { fixture }).catch(reportFault),
+      })}
+      ${
+        lamp.at
+          ? html`<p class="hint">
+              ${t("dial.learned", { name: lamp.name, time: whenRead(lamp.at) })}
+            </p>`
+          : nothing
+      }
+      ${
+        lamp.correction
+          ? html`<button
+              type="button"
+              class="quiet"
+              @click=${() => forget(lamp).catch(reportFault)}
+            >
+              ${t("dial.forget")}
+            </button>`
+          : nothing
+      }
+      <h3>${t("dial.reach")}</h3>
+      ${
+        reach && "gamut" in reach
+          ? html`<p class="hint">${t("dial.reachPrimaries")}</p>`
+          : html`<div class="pair" @change=${() =>
+              keepRange(light, range)
+                .then(() => {
+                  this.range = typedSince(this.range, range);
+                })
+                .catch(reportFault)}>
+                ${bound("from_K", t("balance.dialFrom"))} ${bound("to_K", t("balance.dialTo"))}
+              </div>
+              <p class="hint">${t("dial.reachHint")}</p>`
+      }
+      <ek-drive .light=${light}></ek-drive>
+    </section>`;
+  }
+
+  render() {
+    const { light } = this;
+    if (!light) {
+      return html`<h1>${t("dial.title")}</h1>
+        <section class="empty">
+          <p>${t("dial.gone")}</p>
+          <div class="actions"><a class="button main" href="#set">${t("place.set")}</a></div>
+        </section>`;
+    }
+    const { answer, problem } = this.dial;
+    const own = /^range\.(from|to)_K$/;
+    return html`
+      <h1 class="place">
+        ${t("dial.heading", { name: light.data.name })} <a href="#set">${t("place.set")}</a>
+      </h1>
+      <ek-against></ek-against>
+      <section class="answer" aria-label=${t("dial.answer")} aria-busy=${this.dial.waiting}>
+        <ek-boot-progress></ek-boot-progress>
+        ${answer ? this.renderAnswer(answer) : nothing}
+        ${problemNote(own.test(problem?.field ?? "") ? undefined : problem?.message)}
+      </section>
+      <ek-spoken .words=${answer ? answer.words : ""}></ek-spoken>
+      ${this.renderForm(light)} ${this.renderHistory(light)} ${this.renderLamp(light)}
+    `;
+  }
+}
+customElements.define("ek-dial", DialView);

@@ -1,0 +1,287 @@
+/** A lamp's primaries, each read alone, and how far to drive each for the white. */
+import { html, nothing } from "lit";
+import { LiveQuestion } from "../../base/live-question.js";
+import { Page } from "../../base/page.js";
+import { Watch } from "../../base/watch.js";
+import { choice, field, segments } from "../../parts/field.js";
+import { say } from "../../parts/toast.js";
+import { verdictMark } from "../../parts/verdict.js";
+import { problemNote, warningList } from "../../parts/warnings.js";
+import { book, reportFault, settings } from "../../store/index.js";
+import { keepLamp, lampOf } from "../../store/kit/lamps.js";
+import { keepFinding } from "../../store/log/findings.js";
+import { currentSetup, lightsOf, targetFor } from "../../store/log/shoot.js";
+import { levelUnit } from "../../store/questions/camera.js";
+import { readingQuestion, terms } from "../../store/questions/reading.js";
+import { t } from "../../words/index.js";
+import { index, kelvin, level, percent, steps } from "../../words/numbers.js";
+import { complete, NOTHING, readingEntry, readingOf } from "./reading-entry.js";
+
+class Drive extends Page {
+  static properties = {
+    light: { attribute: false },
+    prefer: { state: true },
+    from: { state: true },
+    name: { state: true },
+    entered: { state: true },
+  };
+
+  constructor() {
+    super();
+    /** @type {import("../../store/log/book.js").Thing | undefined} */
+    this.light = undefined;
+    this.prefer = "light";
+    /** The kept light that is the primary; "" = typed here. */
+    this.from = "";
+    this.name = "";
+    this.entered = NOTHING;
+    this.drive = new LiveQuestion(this);
+    this.check = new LiveQuestion(this);
+    this.watch = new Watch(this, book, settings);
+  }
+
+  get lamp() {
+    return lampOf(/** @type {import("../../store/log/book.js").Thing} */ (this.light));
+  }
+
+  get unit() {
+    return `illuminance_${settings.get("illuminance")}`;
+  }
+
+  willUpdate() {
+    const { primaries = [] } = this.lamp;
+    this.drive.put(
+      primaries.length
+        ? {
+            ask: "drive",
+            primaries,
+            target: targetFor(this.light?.id).question,
+            prefer: this.prefer,
+            ...terms(),
+          }
+        : null,
+    );
+    // One primary alone: says what is wrong with what is typed before it is added.
+    const primary = this.primary();
+    this.check.put(
+      primary
+        ? { ask: "drive", primaries: [primary], target: targetFor(this.light?.id).question }
+        : null,
+    );
+  }
+
+  /** The primary that stands in the form, as R. @returns {Record<string, any> | null} */
+  primary() {
+    const kept = this.from && book.latest(this.from);
+    const count = this.lamp.primaries?.length ?? 0;
+    const name = this.name.trim() || t("light.nth", { n: count + 1 });
+    if (kept) return readingQuestion(kept.data, book.thing(this.from)?.data.name);
+    return complete(this.entered) ? { ...readingOf(this.entered, this.unit), name } : null;
+  }
+
+  /** @param {Record<string, any>[]} primaries */
+  put(primaries) {
+    return keepLamp({ ...this.lamp, primaries }).catch(reportFault);
+  }
+
+  async add() {
+    const primary = this.primary();
+    if (!primary) return;
+    await this.put([...(this.lamp.primaries ?? []), primary]);
+    this.entered = { ...NOTHING, way: this.entered.way };
+    this.from = "";
+    this.name = "";
+  }
+
+  async keep() {
+    const { answer } = this.drive;
+    const levels = answer.primaries
+      .map((/** @type {any} */ one) => `${one.name} ${percent(one.level)}`)
+      .join(", ");
+    const { x, y, cct_K, duv } = answer.lands;
+    await keepFinding({
+      by: "drive",
+      words: t("drive.keptWords", {
+        lamp: this.lamp.name,
+        levels,
+        lands: kelvin(cct_K),
+        lux: level(answer.lux),
+      }),
+      from: {
+        lamp: this.lamp.name,
+        prefer: this.prefer,
+        names: answer.primaries.map((/** @type {any} */ { name }) => name),
+      },
+      found: { levels: answer.levels, x, y, cct_K, duv, illuminance_lx: answer.lux },
+    });
+    say(t("finding.said"));
+  }
+
+  renderAnswer() {
+    const { answer, problem } = this.drive;
+    if (problem) return problemNote(problem.message);
+    if (!answer) return nothing;
+    return html`
+      <table class="compare">
+        <caption>
+          ${t("drive.levels")}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">${t("drive.primary")}</th>
+            <th scope="col">${t("drive.level")}</th>
+            <th scope="col">lx</th>
+            <td></td>
+          </tr>
+        </thead>
+        <tbody>
+          ${answer.primaries.map(
+            (/** @type {any} */ one, /** @type {number} */ place) => html`<tr>
+              <th scope="row">${one.name}</th>
+              <td>${percent(one.level)}</td>
+              <td>${level(one.lx)}</td>
+              <td>
+                <button
+                  type="button"
+                  class="quiet"
+                  aria-label=${t("drive.remove", { name: one.name })}
+                  @click=${() =>
+                    this.put((this.lamp.primaries ?? []).filter((_, i) => i !== place))}
+                >
+                  ×
+                </button>
+              </td>
+            </tr>`,
+          )}
+        </tbody>
+      </table>
+      <dl class="figures">
+        <div>
+          <dt>${t("drive.lands")}</dt>
+          <dd>${kelvin(answer.lands.cct_K)}</dd>
+        </div>
+        <div>
+          <dt>${t("pack.within")}</dt>
+          <dd>${verdictMark(answer.verdict)}</dd>
+        </div>
+        <div>
+          <dt>${t("drive.gives")}</dt>
+          <dd>${level(answer.lux)} lx</dd>
+        </div>
+        ${
+          answer.ssi == null
+            ? nothing
+            : html`<div>
+                <dt>${t("drive.ssi")}</dt>
+                <dd>${index(answer.ssi)}</dd>
+              </div>`
+        }
+      </dl>
+      ${
+        answer.reachable
+          ? nothing
+          : html`<p>
+              ${t("drive.reachNot", { steps: steps(answer.remains_steps) })}
+              ${answer.gel ? t("slip.hang", { pack: answer.gel.words }) : nothing}
+            </p>`
+      }
+      ${warningList(answer.warnings)}
+      <div class="actions">
+        <button
+          type="button"
+          ?disabled=${this.drive.waiting}
+          @click=${() => this.keep().catch(reportFault)}
+        >
+          ${t("finding.keep")}
+        </button>
+      </div>
+    `;
+  }
+
+  renderForm() {
+    const others = lightsOf(currentSetup()).filter(({ light }) => light.id !== this.light?.id);
+    const { problem } = this.check;
+    const problemAt = (/** @type {string} */ path) =>
+      problem?.field === `primaries.0.${path}` ? problem.message : undefined;
+    return html`
+      ${
+        others.length
+          ? choice({
+              id: "primary-from",
+              label: t("drive.from"),
+              value: this.from,
+              options: [
+                { value: "", label: t("unmix.typed") },
+                ...others.map(({ light }) => ({ value: light.id, label: light.data.name })),
+              ],
+              onChange: (from) => {
+                this.from = from;
+              },
+            })
+          : nothing
+      }
+      ${
+        this.from
+          ? problemNote(problem?.message)
+          : html`${field({
+              id: "primary-name",
+              label: t("drive.name"),
+              value: this.name,
+              onInput: (name) => {
+                this.name = name;
+              },
+            })}
+            ${readingEntry({
+              id: "primary",
+              legend: t("light.way"),
+              value: this.entered,
+              amount: {
+                name: this.unit,
+                label: t("light.illuminance"),
+                unit: levelUnit(this.unit),
+              },
+              problemAt: (path) =>
+                problemAt(path) ?? (path === this.unit ? problemAt("illuminance_lx") : undefined),
+              onInput: (fields) => {
+                this.entered = { ...this.entered, ...fields };
+              },
+            })}`
+      }
+      <div class="actions">
+        <button
+          type="button"
+          ?disabled=${!this.primary() || Boolean(problem)}
+          @click=${() => this.add().catch(reportFault)}
+        >
+          ${t("drive.add")}
+        </button>
+      </div>
+    `;
+  }
+
+  render() {
+    if (!this.light) return nothing;
+    return html`<details class="more">
+      <summary>${t("drive.heading")}</summary>
+      <p class="hint">${t("drive.hint")}</p>
+      ${
+        (this.lamp.primaries ?? []).length > 1
+          ? segments({
+              name: "prefer",
+              legend: t("drive.prefer"),
+              value: this.prefer,
+              options: [
+                { value: "light", label: t("drive.light") },
+                { value: "similarity", label: t("drive.similarity") },
+              ],
+              onChange: (prefer) => {
+                this.prefer = prefer;
+              },
+            })
+          : nothing
+      }
+      ${this.renderAnswer()} ${this.renderForm()}
+    </details>`;
+  }
+}
+customElements.define("ek-drive", Drive);

@@ -1,0 +1,145 @@
+/** Pair: two lights side by side, as the eye and as a camera would see a chart under them. */
+import { html, nothing } from "lit";
+import "../../charts/spectrum-curve.js";
+import "../../parts/boot-progress.js";
+import { LiveQuestion } from "../../base/live-question.js";
+import { Page } from "../../base/page.js";
+import { Watch } from "../../base/watch.js";
+import { problemNote, warningList } from "../../parts/warnings.js";
+import { lightDraft } from "../../store/drafts/light-draft.js";
+import { book, settings } from "../../store/index.js";
+import { withOwnGels } from "../../store/kit/own-gels.js";
+import { t } from "../../words/index.js";
+import { index, steps, toTenth } from "../../words/numbers.js";
+import { flagList } from "./flags.js";
+import { numberRows } from "./number-rows.js";
+import { spectral } from "./spectral.js";
+
+class PairView extends Page {
+  static properties = { of: { attribute: false } };
+
+  constructor() {
+    super();
+    /** The two lights, as in the address. @type {string[]} */
+    this.of = [];
+    this.compare = new LiveQuestion(this);
+    this.watch = new Watch(this, book, settings, lightDraft);
+  }
+
+  willUpdate() {
+    const [first, second] = this.of.map(spectral);
+    this.compare.put(
+      first && second
+        ? {
+            ask: "compare",
+            first: first.question,
+            second: second.question,
+            tolerance: settings.get("tolerance"),
+            ...withOwnGels(),
+          }
+        : null,
+    );
+  }
+
+  /** @param {any} answer */
+  renderChart(answer) {
+    const { eye, camera, grey_card: grey, patches } = answer;
+    if (!patches.length) return answer.unrated ? html`<p>${answer.unrated}</p>` : nothing;
+    return html`<section>
+      <h2>${t("pair.chart")}</h2>
+      <p>${t("pair.skin", { eye: toTenth(eye.skin), camera: toTenth(camera.skin) })}</p>
+      <p class="reason">${t("pair.grey", { eye: toTenth(grey.eye), camera: toTenth(grey.camera) })}</p>
+      <details class="more">
+        <summary>${t("pair.patches")}</summary>
+        <table class="compare">
+          <caption>
+            ${t("pair.caption", { edition: eye.edition })}
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">${t("pair.patch")}</th>
+              <th scope="col">${t("pair.eye")}</th>
+              <th scope="col">${t("pair.camera")}</th>
+            </tr>
+          </thead>
+          <tbody>
+            ${patches.map(
+              (/** @type {any} */ patch) => html`<tr>
+                <th scope="row">${patch.name}</th>
+                <td>${toTenth(patch.eye)}</td>
+                <td>${toTenth(patch.camera)}</td>
+              </tr>`,
+            )}
+          </tbody>
+        </table>
+        <dl class="facts">
+          <dt>${t("pair.eye")}</dt>
+          <dd>${eye.observer}</dd>
+          <dt>${t("pair.camera")}</dt>
+          <dd>${camera.observer}</dd>
+        </dl>
+      </details>
+    </section>`;
+  }
+
+  render() {
+    const [first, second] = this.of.map(spectral);
+    const { answer, problem } = this.compare;
+    if (!first || !second) {
+      return html`<h1>${t("pair.title")}</h1>
+        <p class="empty">${t("pair.none")}</p>`;
+    }
+    const similar = answer ? [answer.ssi, answer.ssi.back].filter((one) => one.value != null) : [];
+    return html`
+      <h1>${t("pair.heading", { first: first.name, second: second.name })}</h1>
+      <section class="answer" aria-label=${t("light.answer")} aria-busy=${this.compare.waiting}>
+        <ek-boot-progress></ek-boot-progress>
+        ${problemNote(problem?.message)}
+        ${
+          answer
+            ? html`${flagList(answer.flags)}
+                <dl class="figures">
+                  <div>
+                    <dt>${t("answer.distance")}</dt>
+                    <dd>${steps(answer.steps)}</dd>
+                  </div>
+                  <div>
+                    <dt>SSI</dt>
+                    <dd>${index(answer.ssi.value)}</dd>
+                  </div>
+                  <div>
+                    <dt>${t("pair.skinShort")}</dt>
+                    <dd>ΔE ${toTenth(answer.eye?.skin)}</dd>
+                  </div>
+                </dl>
+                ${warningList(answer.warnings)}`
+            : nothing
+        }
+      </section>
+      ${
+        answer
+          ? html`<section>
+                <h2>${t("spectrum.curve")}</h2>
+                <ek-spectrum-curve
+                  .curves=${answer.curves}
+                  .name=${first.name}
+                  .beside=${answer.curves.against[0]}
+                ></ek-spectrum-curve>
+              </section>
+              ${this.renderChart(answer)}
+              <section>
+                <h2>${t("spectrum.numbers")}</h2>
+                ${numberRows(similar)}
+              </section>
+              <ul class="links">
+                ${[first, second].map(
+                  ({ id, name }) =>
+                    html`<li><a href="#spectrum/${id}">${t("pair.one", { name })}</a></li>`,
+                )}
+              </ul>`
+          : nothing
+      }
+    `;
+  }
+}
+customElements.define("ek-pair", PairView);

@@ -1,0 +1,53 @@
+/** What the kept plan wants of a light, beside what was measured since. */
+import { html, nothing } from "lit";
+import { verdictMark } from "../../parts/verdict.js";
+import { book } from "../../store/index.js";
+import { hung, labels } from "../../store/log/measured-gels.js";
+import { matchesPlan } from "../../store/log/plan.js";
+import { t } from "../../words/index.js";
+import { kelvin, steps } from "../../words/numbers.js";
+
+/**
+ * Whether the plan for a light is still to be carried out: nothing was read since.
+ * @param {import("../../store/log/book.js").Thing} light
+ * @param {import("../../store/log/book.js").Thing} reading  its latest
+ */
+export function toDo(light, reading) {
+  return light.data.planned?.from === reading.id && matchesPlan(book.thing(light.parent));
+}
+
+/**
+ * @param {import("../../store/log/book.js").Thing} light
+ * @param {import("../../store/log/book.js").Thing} reading  its latest
+ * @param {any} answer  its part of the kernel's "agree", when there
+ */
+export function planned(light, reading, answer) {
+  const plan = light.data.planned;
+  if (!plan) return nothing;
+  const since = reading.id !== plan.from;
+  const hangs = hung(reading.data).sort().join();
+  const asPlanned = hangs === labels(plan.gels, plan.gel_ids).sort().join();
+  return html`
+    <p class="planned">
+      <span class="what">${t("planned.plan")}</span>
+      ${toDo(light, reading) ? nothing : `${plan.words},`}
+      ${t("balance.lands", { cct: kelvin(plan.lands.cct_K), steps: steps(plan.steps) })}
+      ${verdictMark(plan.verdict)}
+    </p>
+    ${
+      matchesPlan(book.thing(light.parent))
+        ? html`<p class="planned">
+            <span class="what">${t("planned.measured")}</span>
+            ${
+              !since
+                ? t("planned.notYet")
+                : answer
+                  ? html`${t("balance.lands", { cct: kelvin(answer.cct_K), steps: steps(answer.steps) })}
+                  ${verdictMark(answer.verdict)} ${asPlanned ? nothing : t("planned.otherGel")}`
+                  : nothing
+            }
+          </p>`
+        : nothing
+    }
+  `;
+}

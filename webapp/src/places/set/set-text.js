@@ -1,0 +1,35 @@
+/** The state of a set as plain text, for a message to the department. */
+
+import { changeWords, packWords } from "../../parts/pack-card.js";
+import { t } from "../../words/index.js";
+import { kelvin, stops } from "../../words/numbers.js";
+import { levelWords } from "./levels.js";
+
+/**
+ * @param {any} agree the kernel's answer to "agree"
+ * @param {{place: string, against: string, levels?: any[], key?: string, plans?: any[]}} context
+ *   levels: of the kernel's "levels", with the name of the key light; plans: what the kept plan
+ *   wants of each light that was not read since
+ */
+export function setText(agree, { place, against, levels = [], key = "", plans = [] }) {
+  const byPlan = plans.some(Boolean);
+  const lines = agree.lights.map((/** @type {any} */ light, /** @type {number} */ i) => {
+    const { pack } = light;
+    const plan = plans[i];
+    const act = plan
+      ? t("text.plan", {
+          plan: plan.words,
+          cct: kelvin(plan.lands.cct_K),
+          stops: stops(plan.stops_lost),
+        })
+      : pack
+        ? t("text.hang", {
+            pack: changeWords(pack) || packWords(pack),
+            cct: kelvin(pack.lands.cct_K),
+            stops: stops(pack.stops_lost),
+          })
+        : t(light.verdict === "holds" ? "answer.leave" : "answer.noGel");
+    return `${light.name}: ${kelvin(light.cct_K)}, ${t(`verdict.${/** @type {"off"} */ (light.verdict)}`)}, ${[`${light.offset.words}.`, act, ...levelWords(levels[i], key, byPlan)].join(" ")}`;
+  });
+  return [t("text.title", { place, against }), "", ...lines, "", t("caution.short")].join("\n");
+}

@@ -1,0 +1,348 @@
+/** Set: every light of the setup against one white, and what to hang where. */
+import { html, nothing } from "lit";
+import { balanceField } from "../../charts/balance-field.js";
+import "../../parts/against.js";
+import { againstWords } from "../../parts/against.js";
+import "../../parts/boot-progress.js";
+import { cautionNote } from "../../parts/caution-note.js";
+import "./findings-list.js";
+import { LiveQuestion } from "../../base/live-question.js";
+import { keyOf, levelLine, levelsQuestion } from "./levels.js";
+import "../../parts/mains-warning.js";
+import { Page } from "../../base/page.js";
+import "./plan-note.js";
+import { Watch } from "../../base/watch.js";
+import { segments } from "../../parts/field.js";
+import { shareText } from "../../parts/share-text.js";
+import { say } from "../../parts/toast.js";
+import { problemNote, warningList } from "../../parts/warnings.js";
+import { route } from "../../router.js";
+import { lightDraft } from "../../store/drafts/light-draft.js";
+import { book, reportFault, settings } from "../../store/index.js";
+import { gels } from "../../store/kit/gels.js";
+import { withOwnGels } from "../../store/kit/own-gels.js";
+import { curves, labels } from "../../store/log/measured-gels.js";
+import {
+  currentSetup,
+  heroOf,
+  lightsOf,
+  placeWords,
+  targetFor,
+  unreadLights,
+} from "../../store/log/shoot.js";
+import { readingQuestion, terms } from "../../store/questions/reading.js";
+import { t } from "../../words/index.js";
+import { kelvin, steps, stops } from "../../words/numbers.js";
+import { toDo } from "./planned.js";
+import { setText } from "./set-text.js";
+import { slip } from "./slip.js";
+
+/** Field of a problem with one of the lights. */
+const FAULT = /^lights\.(\d+)/;
+
+/** Pairs of unlike lights that are told at once, the least alike first. */
+const MOST_PAIRS = 3;
+
+class SetView extends Page {
+  constructor() {
+    super();
+    this.agree = new LiveQuestion(this);
+    this.field = new LiveQuestion(this);
+    this.levels = new LiveQuestion(this);
+    /** What is wrong with a reading, by its id: the others are answered without it. */
+    this.faulty = /** @type {Map<string, string>} */ (new Map());
+    /** @type {ReturnType<typeof lightsOf>} the lights of the present question, in its order */
+    this.asked = [];
+    /** The light that the levels of the others are told against. */
+    this.key = /** @type {ReturnType<typeof keyOf> | undefined} */ (undefined);
+    this.watch = new Watch(this, book, settings, gels);
+  }
+
+  /** Put a reading aside that the kernel cannot use, once for each answer that says so. */
+  setFaultyAside() {
+    const { problem, waiting } = this.agree;
+    const fault = waiting ? null : FAULT.exec(problem?.field ?? "");
+    const at = fault && this.asked[Number(fault[1])];
+    if (at && problem) this.faulty.set(at.reading.id, problem.message);
+  }
+
+  willUpdate() {
+    this.setFaultyAside();
+    const lights = lightsOf(currentSetup()).filter(({ reading }) => !this.faulty.has(reading.id));
+    this.asked = lights;
+    const readings = lights.map(({ light, reading }) =>
+      readingQuestion(reading.data, light.data.name),
+    );
+    const hero = lights.findIndex(({ light }) => light.id === heroOf(currentSetup())?.light.id);
+    const target = targetFor().question;
+    this.agree.put(
+      lights.length
+        ? {
+            ask: "agree",
+            lights: readings,
+            ...(hero >= 0 ? { hero } : { target }),
+            ...terms(),
+            ...(this.cameraCan && settings.get("judge") === "camera" ? { judge: "camera" } : {}),
+          }
+        : null,
+    );
+    this.key = keyOf(lights, heroOf(currentSetup())?.light.id);
+    const { hangs } = this;
+    this.levels.put(levelsQuestion(lights, this.key, hangs));
+    this.field.put(
+      this.answer
+        ? {
+            ask: "field",
+            target,
+            tolerance: settings.get("tolerance"),
+            ...withOwnGels(),
+            lights: readings.map((reading, i) => ({ ...reading, ...hangs[i]?.curves })),
+            packs: hangs.map((pack) => pack?.gels ?? null),
+          }
+        : null,
+    );
+  }
+
+  /**
+   * What is to hang on each light: by the kept plan until the light is read again, else the advice.
+   * @returns {({gels: string[] | null, stops_lost: number, curves?: Record<string, any>} | null)[]}
+   */
+  get hangs() {
+    return this.asked.map(({ light, reading }, i) => {
+      if (!toDo(light, reading)) return this.answer?.lights[i].pack ?? null;
+      const { does, gels: names, gel_ids: ids, stops_lost } = light.data.planned;
+      if (does !== "gel") return { gels: null, stops_lost };
+      const own_gels = [...curves(reading.data.pack, reading.data.gel_ids), ...curves(names, ids)];
+      return { gels: labels(names, ids), stops_lost, curves: { own_gels } };
+    });
+  }
+
+  /** Whether the kept plan says what is to hang on some light. */
+  get byPlan() {
+    return this.asked.some(({ light, reading }) => toDo(light, reading));
+  }
+
+  /** Whether a camera can judge here: some light has a spectrum, and so has a hero. */
+  get cameraCan() {
+    const hero = heroOf(currentSetup());
+    return (
+      this.asked.some(({ reading }) => reading.data.spectrum) &&
+      (!hero || Boolean(hero.reading.data.spectrum))
+    );
+  }
+
+  /** Who judges, once spectra are known, and where eye and camera differ. @param {any} answer */
+  renderJudge(answer) {
+    if (!this.asked.some(({ reading }) => reading.data.spectrum)) return nothing;
+    if (!this.cameraCan) return html`<p class="hint">${t("judge.heroless")}</p>`;
+    const differ = answer?.disagree?.map((/** @type {number} */ i) => answer.lights[i].name);
+    return html`
+      ${segments({
+        name: "judge",
+        legend: t("judge.by"),
+        value: settings.get("judge"),
+        options: [
+          { value: "observer", label: t("judge.observer") },
+          { value: "camera", label: t("judge.camera") },
+        ],
+        onChange: (judge) =>
+          settings.set("judge", /** @type {"camera"} */ (judge)).catch(reportFault),
+      })}
+      ${
+        differ
+          ? html`<p class="judged">
+                ${
+                  differ.length
+                    ? t("judge.differ", { n: differ.length, names: differ.join(", ") })
+                    : t("judge.same")
+                }
+              </p>
+              <p class="hint">${t("judge.hint")}</p>`
+          : nothing
+      }
+    `;
+  }
+
+  /** The answer, if it is about as many lights as stand here now. */
+  get answer() {
+    const { answer } = this.agree;
+    return answer?.lights.length === this.asked.length ? answer : undefined;
+  }
+
+  /** @param {string} light */
+  measure(light) {
+    const earlier = lightDraft.typed;
+    if (lightDraft.unsaved) {
+      say(t("light.setAside"), { label: t("undo"), run: () => lightDraft.start(earlier) });
+    }
+    lightDraft.measureAgain(light);
+    route.go("light");
+  }
+
+  async share() {
+    const setup = currentSetup();
+    const text = setText(this.answer, {
+      place: placeWords(setup),
+      against: againstWords(),
+      levels: this.levels.answer?.lights,
+      plans: this.asked.map(({ light, reading }) =>
+        toDo(light, reading) ? light.data.planned : undefined,
+      ),
+      key: this.key?.light.data.name,
+    });
+    const how = await shareText(placeWords(setup), text);
+    if (how === "copied") say(t("set.copied"));
+    if (how === "refused") say(t("set.shareRefused"));
+  }
+
+  /** @param {any} answer */
+  renderSummary(answer) {
+    const out = answer.odd_ones_out.length;
+    const names = answer.odd_ones_out.map((/** @type {number} */ i) => answer.lights[i].name);
+    return html`
+      <p class="headline" data-testid="headline">
+        ${
+          out
+            ? t("set.out", { n: out, all: answer.lights.length })
+            : t("set.agrees", { n: answer.lights.length })
+        }
+      </p>
+      ${out ? html`<p class="now">${names.join(", ")}</p>` : nothing}
+      <dl class="figures">
+        <div>
+          <dt>${t("set.target")}</dt>
+          <dd>${kelvin(answer.target.cct_K)}</dd>
+        </div>
+        <div>
+          <dt>${t("set.spread")}</dt>
+          <dd>${steps(answer.spread.steps)}</dd>
+        </div>
+        <div>
+          <dt>${t("set.cost")}</dt>
+          <dd>${stops(answer.work.stops_lost_max)}</dd>
+        </div>
+      </dl>
+      <p class="reason">${answer.work.words}</p>
+      ${warningList(answer.warnings)} ${this.renderUnlike(answer)}
+    `;
+  }
+
+  /** Lights that agree in x y but not in spectrum. @param {any} answer */
+  renderUnlike(answer) {
+    const lights = lightsOf(currentSetup());
+    const line = (/** @type {any} */ { pair, words }) => {
+      const [first, second] = pair.map((/** @type {number} */ k) => lights[k]?.light.id);
+      return html`<li>${words} <a href="#pair/${first}/${second}">${t("set.unlike")}</a></li>`;
+    };
+    const [worst, others] = [
+      answer.unlike_pairs.slice(0, MOST_PAIRS),
+      answer.unlike_pairs.slice(MOST_PAIRS),
+    ];
+    if (!worst.length) return nothing;
+    return html`<ul class="warnings">
+        ${worst.map(line)}
+      </ul>
+      ${
+        others.length
+          ? html`<details class="more">
+              <summary>${t("set.unlikeMore", { n: others.length })}</summary>
+              <ul class="warnings">
+                ${others.map(line)}
+              </ul>
+            </details>`
+          : nothing
+      }`;
+  }
+
+  /** Lights that wait for their first reading here, such as those of a pick-up. */
+  renderUnread(/** @type {import("../../store/log/book.js").Thing | undefined} */ setup) {
+    const lights = unreadLights(setup);
+    if (lights.length === 0) return nothing;
+    return html`<section>
+      <h2>${t("set.unread", { n: lights.length })}</h2>
+      <div class="row">
+        ${lights.map(
+          (light) => html`<button type="button" @click=${() => this.measure(light.id)}>
+            ${t("set.readName", { name: light.data.name })}
+          </button>`,
+        )}
+      </div>
+    </section>`;
+  }
+
+  render() {
+    const setup = currentSetup();
+    const lights = lightsOf(setup);
+    const { answer } = this;
+    const { problem } = this.agree;
+    return html`
+      <h1 class="place">${t("place.set")} <a href="#book">${placeWords(setup)}</a></h1>
+      <ek-against></ek-against>
+      ${this.renderUnread(setup)}
+      ${
+        lights.length
+          ? html`
+              <section class="answer" aria-label=${t("set.summary")} aria-busy=${this.agree.waiting}>
+                <ek-boot-progress></ek-boot-progress>
+                ${answer ? this.renderSummary(answer) : nothing}
+                ${problemNote(FAULT.test(problem?.field ?? "") ? undefined : problem?.message)}
+                ${problemNote(
+                  this.levels.problem &&
+                    t("exposure.cameraProblem", { message: this.levels.problem.message }),
+                )}
+                <ek-mains-warning
+                  .lamps=${lights.map(({ light }) => light.data.lamp)}
+                ></ek-mains-warning>
+              </section>
+              ${this.renderJudge(answer)}
+              <p class="row">
+                <a class="button" href="#balance">${t("balance.open")}</a>
+                <a class="button" href="#mix">${t("mix.heading")}</a>
+              </p>
+              <ek-plan-note></ek-plan-note>
+              <ol class="slips">
+                ${lights.map(({ light, reading }) => {
+                  const index = this.asked.findIndex((one) => one.light.id === light.id);
+                  return slip({
+                    light,
+                    reading,
+                    answer: answer?.lights[index],
+                    hero: light.id === setup?.data.hero,
+                    number: index < 0 ? "–" : String(index + 1),
+                    level: levelLine(
+                      this.levels.answer?.lights[index],
+                      this.key?.light.data.name ?? "",
+                      this.byPlan,
+                    ),
+                    problem: this.faulty.get(reading.id),
+                    onMeasure: () => this.measure(light.id),
+                  });
+                })}
+              </ol>
+              <ek-findings></ek-findings>
+              ${answer ? cautionNote() : nothing}
+              ${
+                this.field.answer
+                  ? balanceField(this.field.answer, { title: t("field.titleSet") })
+                  : nothing
+              }
+              <div class="actions">
+                <button type="button" ?disabled=${!answer} @click=${this.share}>
+                  ${t("set.share")}
+                </button>
+                <a class="button main" href="#light" @click=${() => lightDraft.unsaved || lightDraft.start()}>
+                  ${t("set.add")}
+                </a>
+              </div>
+            `
+          : html`<section class="empty">
+              <p>${t("set.empty")}</p>
+              <div class="actions">
+                <a class="button main" href="#light">${t("set.add")}</a>
+              </div>
+            </section>`
+      }
+    `;
+  }
+}
+customElements.define("ek-set", SetView);

@@ -1,0 +1,252 @@
+/** Unmix: from each light read alone and all of them together, whose share is whose. */
+import { html, nothing } from "lit";
+import "../../parts/boot-progress.js";
+import { choice } from "../../parts/field.js";
+import "./findings-list.js";
+import { LiveQuestion } from "../../base/live-question.js";
+import { Page } from "../../base/page.js";
+import { Watch } from "../../base/watch.js";
+import { say } from "../../parts/toast.js";
+import { problemNote, warningList } from "../../parts/warnings.js";
+import { book, drafts, reportFault, settings } from "../../store/index.js";
+import { withOwnGels } from "../../store/kit/own-gels.js";
+import { keepFinding } from "../../store/log/findings.js";
+import { currentSetup, lightsOf, placeWords } from "../../store/log/shoot.js";
+import { levelUnit } from "../../store/questions/camera.js";
+import { readingQuestion } from "../../store/questions/reading.js";
+import { t } from "../../words/index.js";
+import { level, percent, steps } from "../../words/numbers.js";
+import { complete, NOTHING, readingEntry, readingOf } from "./reading-entry.js";
+
+const FORM = "unmix";
+
+class UnmixView extends Page {
+  static properties = {
+    out: { state: true },
+    sum: { state: true },
+    entered: { state: true },
+  };
+
+  constructor() {
+    super();
+    /** Lights that are not among those in the sum. @type {Set<string>} */
+    this.out = new Set();
+    /** The light whose kept reading is the sum; "" = it is typed here. */
+    this.sum = "";
+    this.entered = NOTHING;
+    this.unmix = new LiveQuestion(this);
+    this.watch = new Watch(this, book, settings);
+  }
+
+  connectedCallback() {
+    super.connectedCallback();
+    drafts
+      .load(FORM)
+      .then((kept) => {
+        if (kept) this.entered = { ...NOTHING, ...kept };
+      })
+      .catch(reportFault);
+  }
+
+  get unit() {
+    return `illuminance_${settings.get("illuminance")}`;
+  }
+
+  /** The lights in the sum, and the reading of the sum itself. */
+  get parts() {
+    const all = lightsOf(currentSetup());
+    const sum = all.find(({ light }) => light.id === this.sum);
+    const lights = all.filter(({ light }) => light.id !== this.sum && !this.out.has(light.id));
+    return { all, sum, lights };
+  }
+
+  willUpdate() {
+    const { sum, lights } = this.parts;
+    const total = sum
+      ? readingQuestion(sum.reading.data)
+      : complete(this.entered) && readingOf(this.entered, this.unit);
+    this.unmix.put(
+      total && lights.length
+        ? {
+            ask: "unmix",
+            lights: lights.map(({ light, reading }) =>
+              readingQuestion(reading.data, light.data.name),
+            ),
+            sum: total,
+            ...withOwnGels(),
+          }
+        : null,
+    );
+  }
+
+  /** @param {Partial<import("./reading-entry.js").Entered>} fields */
+  enter(fields) {
+    this.entered = { ...this.entered, ...fields };
+    drafts.save(FORM, this.entered).catch(reportFault);
+  }
+
+  async keep() {
+    const { answer } = this.unmix;
+    const { sum, lights } = this.parts;
+    await keepFinding({
+      by: "unmix",
+      words: answer.words.join(" "),
+      from: {
+        lights: lights.map(({ light }) => light.id),
+        names: lights.map(({ light }) => light.data.name),
+        readings: lights.map(({ reading }) => reading.id),
+        sum: sum ? { reading: sum.reading.id } : readingOf(this.entered, this.unit),
+      },
+      found: {
+        parts: answer.shares.map((/** @type {any} */ { part }) => part),
+        residual: answer.residual,
+        certain: answer.certain,
+      },
+    });
+    say(t("finding.said"));
+  }
+
+  /** @param {any} answer */
+  renderAnswer(answer) {
+    return html`
+      <p class="headline" data-testid="headline">
+        ${t(answer.missing ? "unmix.missing" : answer.certain ? "unmix.certain" : "unmix.uncertain")}
+      </p>
+      ${answer.words.map((/** @type {string} */ words) => html`<p>${words}</p>`)}
+      <table class="compare">
+        <caption>
+          ${t("unmix.shares")}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">${t("unmix.light")}</th>
+            <th scope="col">${t("unmix.share")}</th>
+            <th scope="col">${t("unmix.could")}</th>
+            <th scope="col">lx</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${answer.shares.map(
+            (/** @type {any} */ share) => html`<tr>
+              <th scope="row">${share.name}</th>
+              <td>${percent(share.part)}</td>
+              <td>
+                ${t("unmix.range", {
+                  least: percent(share.least_part),
+                  most: percent(share.most_part),
+                })}
+              </td>
+              <td>${share.lx == null ? "–" : level(share.lx)}</td>
+            </tr>`,
+          )}
+        </tbody>
+      </table>
+      <p class="reason">
+        ${t("unmix.residual", {
+          steps: steps(answer.residual.steps),
+          by: t(answer.by === "spectra" ? "unmix.bySpectra" : "unmix.byXy"),
+        })}
+      </p>
+      ${warningList(answer.warnings)}
+      <div class="actions">
+        <button
+          type="button"
+          class="main"
+          ?disabled=${this.unmix.waiting}
+          @click=${() => this.keep().catch(reportFault)}
+        >
+          ${t("finding.keep")}
+        </button>
+      </div>
+    `;
+  }
+
+  render() {
+    const { all } = this.parts;
+    const { problem, answer } = this.unmix;
+    const { sum } = this.parts;
+    const shown = sum ? undefined : /^sum\./;
+    const lightAt = /^lights\.(\d+)/.exec(problem?.field ?? "");
+    const name = lightAt && this.parts.lights[Number(lightAt[1])]?.light.data.name;
+    return html`
+      <h1 class="place">${t("unmix.heading")} <a href="#mix">${t("mix.heading")}</a></h1>
+      <p class="hint">${placeWords(currentSetup())}. ${t("unmix.what")}</p>
+      <section class="answer" aria-label=${t("unmix.answer")} aria-busy=${this.unmix.waiting}>
+        <ek-boot-progress></ek-boot-progress>
+        ${answer ? this.renderAnswer(answer) : nothing}
+        ${problemNote(
+          problem && !shown?.test(problem.field)
+            ? name
+              ? `${name}: ${problem.message}`
+              : problem.message
+            : undefined,
+        )}
+      </section>
+      ${
+        all.length
+          ? html`<section>
+              <h2>${t("unmix.alone")}</h2>
+              <ul class="stock">
+                ${all
+                  .filter(({ light }) => light.id !== this.sum)
+                  .map(
+                    ({ light }) => html`<li>
+                      <label class="check">
+                        <input
+                          type="checkbox"
+                          .checked=${!this.out.has(light.id)}
+                          @change=${() => {
+                            const out = new Set(this.out);
+                            if (!out.delete(light.id)) out.add(light.id);
+                            this.out = out;
+                          }}
+                        />
+                        <span>${light.data.name}</span>
+                      </label>
+                    </li>`,
+                  )}
+              </ul>
+            </section>`
+          : html`<p class="empty">${t("mix.empty")}</p>`
+      }
+      <section>
+        <h2>${t("unmix.sum")}</h2>
+        ${
+          all.length
+            ? choice({
+                id: "unmix-sum",
+                label: t("unmix.sumFrom"),
+                value: this.sum,
+                options: [
+                  { value: "", label: t("unmix.typed") },
+                  ...all.map(({ light }) => ({ value: light.id, label: light.data.name })),
+                ],
+                onChange: (light) => {
+                  this.sum = light;
+                },
+              })
+            : nothing
+        }
+        ${
+          this.sum
+            ? nothing
+            : readingEntry({
+                id: "sum",
+                legend: t("light.way"),
+                value: this.entered,
+                amount: {
+                  name: this.unit,
+                  label: t("light.illuminance"),
+                  unit: levelUnit(this.unit),
+                },
+                problemAt: (path) =>
+                  problem?.field === `sum.${path}` ? problem.message : undefined,
+                onInput: (fields) => this.enter(fields),
+              })
+        }
+      </section>
+      <ek-findings></ek-findings>
+    `;
+  }
+}
+customElements.define("ek-unmix", UnmixView);

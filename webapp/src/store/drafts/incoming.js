@@ -1,0 +1,245 @@
+/**
+ * Files that were brought in and are being looked at: what the kernel understood of each, and
+ * what the person decides about it. Nothing here is in the book yet. Fires "change".
+ */
+import { ask } from "../../kernel/client.js";
+import { t } from "../../words/index.js";
+
+/** The largest file that is handed to the kernel; it says the same of larger ones. */
+const MOST_BYTES = 4_000_000;
+
+/**
+ * @typedef {object} Item  one thing that a file holds
+ * @property {"light" | "gel" | "surface"} kind
+ * @property {string} name       as it is to be called
+ * @property {boolean} chosen
+ * @property {string} of         id of the light that was read, "" for a new one
+ * @property {{wavelengths_nm: number[], values: number[]} | null} curve
+ * @property {any} data           a reading's fields, or a gel
+ * @property {string[]} notes
+ * @property {any} [white]       the kernel's "describe" of a light
+ * @property {string} [problem]  why it cannot be used
+ */
+
+/**
+ * @typedef {object} InFile
+ * @property {number} key
+ * @property {string} name
+ * @property {Record<string, string>} bytes  as the kernel is asked: text or bytes_base64
+ * @property {Record<string, string>} choices
+ * @property {boolean} waiting
+ * @property {any} [answer]
+ * @property {Item[]} items
+ * @property {{message: string, line?: number}[]} problems
+ */
+
+/** @param {File} file @returns {Promise<string>} */
+async function base64(file) {
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  let text = "";
+  for (let at = 0; at < bytes.length; at += 0x8000) {
+    text += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
+  }
+  return btoa(text);
+}
+
+class Incoming extends EventTarget {
+  /** @type {InFile[]} */ files = [];
+  #last = 0;
+
+  #change() {
+    this.dispatchEvent(new Event("change"));
+  }
+
+  /** @param {string} name @param {Record<string, string>} choices @returns {InFile} */
+  #add(name, choices) {
+    this.#last += 1;
+    /** @type {InFile} */
+    const file = {
+      key: this.#last,
+      name,
+      bytes: {},
+      choices,
+      waiting: true,
+      items: [],
+      problems: [],
+    };
+    this.files = [...this.files, file];
+    return file;
+  }
+
+  /**
+   * Read files and have the kernel look at them, one after the other.
+   * @param {Iterable<File>} files
+   * @param {Record<string, string>} [choices]
+   */
+  async take(files, choices = {}) {
+    const taken = [...files].map((file) => ({ file, entry: this.#add(file.name, choices) }));
+    this.#change();
+    for (const { file, entry } of taken) {
+      if (file.size > MOST_BYTES) {
+        this.#refuse(entry, t("files.tooLarge"));
+        continue;
+      }
+      try {
+        entry.bytes = { bytes_base64: await base64(file) };
+      } catch {
+        this.#refuse(entry, t("files.unreadable"));
+        continue;
+      }
+      await this.#look(entry);
+    }
+  }
+
+  /** @param {string} text pasted */
+  async takeText(text) {
+    const entry = this.#add(t("files.pasted"), {});
+    entry.bytes = { text };
+    this.#change();
+    await this.#look(entry);
+  }
+
+  /** @param {InFile} entry @param {string} message */
+  #refuse(entry, message) {
+    entry.waiting = false;
+    entry.problems = [{ message }];
+    this.#change();
+  }
+
+  /** @param {InFile} entry @param {string} field @param {string} value */
+  async decide(entry, field, value) {
+    entry.choices = { ...entry.choices, [field]: value };
+    entry.waiting = true;
+    this.#change();
+    await this.#look(entry);
+  }
+
+  /** @param {InFile} entry */
+  async #look(entry) {
+    const { choices } = entry;
+    const question = {
+      ...entry.bytes,
+      choices,
+      ...(entry.bytes.text ? {} : { file_name: entry.name }),
+    };
+    const answer = await ask({ ask: "import", ...question });
+    if (entry.choices !== choices) return;
+    if (answer.problem) {
+      this.#refuse(entry, answer.problem.message);
+      return;
+    }
+    entry.answer = answer;
+    entry.problems = answer.problems;
+    entry.items = answer.spectra
+      .filter((/** @type {any} */ found) => found.quantity !== "transmittance")
+      .map((/** @type {any} */ found) => asLight(found, entry));
+    for (const reading of answer.readings ?? []) entry.items.push(asReading(reading, entry));
+    if (answer.spectra.some((/** @type {any} */ found) => found.quantity === "transmittance")) {
+      const gels = await ask({ ask: "import_gel", ...question, choices: gelChoices(choices) });
+      const known = new Set(entry.problems.map(({ message }) => message));
+      entry.items.push(...(gels.gels ?? []).map(asGel));
+      const more = gels.problem ? [gels.problem] : gels.problems;
+      entry.problems = [
+        ...entry.problems,
+        ...more.filter((/** @type {any} */ problem) => !known.has(problem.message)),
+      ];
+    }
+    for (const item of entry.items) if (item.kind === "light") await this.#describe(item);
+    if (entry.choices !== choices) return;
+    entry.waiting = false;
+    this.#change();
+  }
+
+  /** @param {Item} item */
+  async #describe(item) {
+    const { file: _, ...reading } = item.data;
+    const answer = await ask({ ask: "describe", reading });
+    if (answer.problem) {
+      item.problem = answer.problem.message;
+      item.chosen = false;
+    } else {
+      item.white = answer;
+    }
+  }
+
+  /** @param {Item} item @param {Partial<Item>} fields */
+  change(item, fields) {
+    Object.assign(item, fields);
+    this.#change();
+  }
+
+  /** Those the person wants, of one kind. @param {Item["kind"]} kind */
+  chosen(kind) {
+    return this.files
+      .flatMap((file) => (file.waiting ? [] : file.items))
+      .filter((item) => item.kind === kind && item.chosen);
+  }
+
+  /** Take away what was used. @param {Item[]} items */
+  done(items) {
+    const used = new Set(items);
+    this.files = this.files.flatMap((file) => {
+      const left = file.items.filter((item) => !used.has(item));
+      const whole = left.length === file.items.length;
+      file.items = left;
+      return left.length || whole ? [file] : [];
+    });
+    this.#change();
+  }
+
+  /** @param {InFile} [entry] one file, or all */
+  drop(entry) {
+    this.files = entry ? this.files.filter((file) => file !== entry) : [];
+    this.#change();
+  }
+}
+
+/** A gel has no quantity to be asked about. @param {Record<string, string>} choices */
+function gelChoices({ quantity: _, ...rest }) {
+  return rest;
+}
+
+/** @param {any} found @param {InFile} file @returns {Item} */
+function asLight(found, file) {
+  const { name, wavelengths_nm, values } = found;
+  const curve = { wavelengths_nm, values };
+  const isLight = found.quantity === "light";
+  return {
+    kind: isLight ? "light" : "surface",
+    name,
+    chosen: isLight,
+    of: "",
+    curve,
+    data: { spectrum: curve, file: file.name },
+    notes: found.understood.notes,
+  };
+}
+
+/** @param {any} reading @param {InFile} file @returns {Item} */
+function asReading({ name, line: _, ...data }, file) {
+  return {
+    kind: "light",
+    name,
+    chosen: true,
+    of: "",
+    curve: null,
+    data: { ...data, file: file.name },
+    notes: [],
+  };
+}
+
+/** @param {any} learned @returns {Item} */
+function asGel({ gel, warnings }) {
+  const { wavelengths_nm, transmittance } = gel;
+  return {
+    kind: "gel",
+    name: gel.name,
+    chosen: true,
+    of: "",
+    curve: { wavelengths_nm, values: transmittance },
+    data: gel,
+    notes: warnings,
+  };
+}
+
+export const incoming = new Incoming();

@@ -1,0 +1,241 @@
+/**
+ * Where we are in the shoot: the setup we work in, its lights, what they are measured against,
+ * and keeping a reading there.
+ */
+import { ask } from "../../kernel/client.js";
+import { t } from "../../words/index.js";
+import { book, settings } from "../index.js";
+import { readingQuestion, whiteQuestion } from "../questions/reading.js";
+import { creation, replacement } from "./entries.js";
+import { tie } from "./measured-gels.js";
+
+/** @typedef {import("./book.js").Thing} Thing */
+
+/** @returns {Thing | undefined} the setup we work in */
+export function currentSetup() {
+  return book.standing(settings.get("here"));
+}
+
+/**
+ * The lights of a setup that have a reading, in the order they were first kept.
+ * @param {Thing | undefined} setup
+ * @returns {{light: Thing, reading: Thing}[]}
+ */
+export function lightsOf(setup) {
+  if (!setup) return [];
+  return book
+    .below(setup.id, "light")
+    .reverse()
+    .flatMap((light) => {
+      const reading = book.latest(light.id);
+      return reading ? [{ light, reading }] : [];
+    });
+}
+
+/**
+ * The lights of a setup that have no reading yet, such as those of a pick-up.
+ * @param {Thing | undefined} setup
+ */
+export function unreadLights(setup) {
+  if (!setup) return [];
+  return book
+    .below(setup.id, "light")
+    .reverse()
+    .filter((light) => !book.latest(light.id));
+}
+
+/**
+ * The hero light of the setup and its latest reading, when one is chosen.
+ * @param {Thing | undefined} setup
+ */
+export function heroOf(setup) {
+  return lightsOf(setup).find(({ light }) => light.id === setup?.data.hero);
+}
+
+/**
+ * The same light at an earlier time, when this one is its pick-up, with its latest reading.
+ * @param {string | null} light
+ * @returns {{light: Thing, reading: Thing} | undefined}
+ */
+export function earlierOf(light) {
+  for (const id of light ? sameLights(light).slice(1) : []) {
+    const reading = book.latest(id);
+    if (reading) return { light: /** @type {Thing} */ (book.thing(id)), reading };
+  }
+  return undefined;
+}
+
+/**
+ * What a light is measured against: itself as it was, if it is a pick-up; the hero light, if one
+ * is chosen and it is not this very light; otherwise the white the camera is set to.
+ * @param {string | null} [light] id of the light under the meter
+ * @returns {{question: Record<string, any>, hero: Thing | undefined}}
+ */
+export function targetFor(light = null) {
+  const then = earlierOf(light);
+  if (then) {
+    const question = readingQuestion(then.reading.data);
+    return { question, hero: undefined };
+  }
+  const hero = heroOf(currentSetup());
+  if (!hero || hero.light.id === light) return { question: whiteQuestion(), hero: undefined };
+  return { question: readingQuestion(hero.reading.data), hero: hero.light };
+}
+
+/**
+ * A target as it is kept with a reading: a white, whatever hung when a hero light gave it. Of one
+ * whose spectrum was measured only the x y, or every reading would carry that spectrum along.
+ * @param {Record<string, any>} question
+ * @returns {Promise<Record<string, any>>}
+ */
+export async function targetToKeep({ pack: _pack, own_gels: _gels, ...question }) {
+  if (!question.spectrum) return question;
+  const white = await ask({ ask: "describe", reading: question });
+  return white.problem ? question : { x: white.x, y: white.y };
+}
+
+/** Where a light lives, as words. @param {Thing | undefined} setup */
+export function placeWords(setup) {
+  if (!setup) return t("place.none");
+  const location = book.thing(setup.parent);
+  return location ? `${location.data.name} · ${setup.data.name}` : setup.data.name;
+}
+
+/** All locations of all productions, newest first. */
+export function locations() {
+  return book.below(null, "production").flatMap((one) => book.below(one.id, "location"));
+}
+
+/** The entries a new setup needs, with a location and a production made up where missing. */
+function setupEntries() {
+  const made = [];
+  let location = locations()[0]?.id;
+  if (!location) {
+    let production = book.below(null, "production")[0]?.id;
+    if (!production) {
+      const entry = creation("production", null, { name: t("book.firstProduction") });
+      made.push(entry);
+      production = entry.id;
+    }
+    const entry = creation("location", production, { name: t("book.firstLocation") });
+    made.push(entry);
+    location = entry.id;
+  }
+  const count = book.below(location, "setup").length;
+  const setup = creation("setup", location, { name: t("book.nthSetup", { n: count + 1 }) });
+  return { made: [...made, setup], setup: setup.id };
+}
+
+/**
+ * Make a location.
+ * @param {string} name
+ * @param {string} production
+ */
+export function newLocation(name, production) {
+  return book.create("location", production, { name });
+}
+
+/**
+ * A setup like this one for another day: its lights with their lamps, no readings yet, and the
+ * white it was set to.
+ * @param {Thing} setup
+ * @param {string} name
+ * @param {Record<string, any> | null} target  the white of the earlier setup, when it is known
+ * @returns {Promise<string>} its id, when durable
+ */
+export async function duplicateSetup(setup, name, target) {
+  const { hero, ...data } = setup.data;
+  const again = creation("setup", setup.parent, {
+    ...data,
+    ...(target ? { target } : {}),
+    name,
+    pickup_of: setup.id,
+  });
+  const lights = book
+    .below(setup.id, "light")
+    .reverse()
+    .map((light) => ({
+      of: light.id,
+      entry: creation("light", again.id, { ...light.data, pickup_of: light.id }),
+    }));
+  // In the order they stand in, also when a clock gives them all one millisecond.
+  const heroNow = lights.find(({ of }) => of === hero)?.entry.id;
+  if (heroNow) again.data.hero = heroNow;
+  await book.add(again, ...lights.map(({ entry }) => entry));
+  return again.id;
+}
+
+/**
+ * This light and those that it is a pick-up of, the latest first.
+ * @param {string} id
+ * @returns {string[]}
+ */
+export function sameLights(id) {
+  /** @type {string[]} */
+  const ids = [];
+  for (let light = book.thing(id); light && !ids.includes(light.id); ) {
+    ids.push(light.id);
+    light = book.thing(light.data.pickup_of);
+  }
+  return ids;
+}
+
+/**
+ * Work in a setup again, with the white its last reading was measured against.
+ * @param {string} id
+ */
+export async function openSetup(id) {
+  await settings.set("here", id);
+  const [newest] = book
+    .below(id, "light")
+    .flatMap((light) => book.below(light.id, "reading"))
+    .sort((a, b) => Date.parse(b.at) - Date.parse(a.at));
+  const white = newest?.data.target;
+  // A reading names its lamp, a white has none: a hero light is no white for the camera.
+  if (white?.cct_K && !white.lamp)
+    await settings.set("white", { cct_K: white.cct_K, duv: white.duv ?? "0" });
+}
+
+/**
+ * Keep a reading in the setup we work in; one transaction with everything it needs above it.
+ * @param {object} what
+ * @param {string | null} what.light   id of a light measured before, or null for a new one
+ * @param {Record<string, any>} what.lightData  name and lamp of the light
+ * @param {Record<string, any>} what.data  the reading
+ * @returns {Promise<{light: string, reading: string}>} when durable
+ */
+export async function keepReading({ light, lightData, data }) {
+  /** @type {import("./entries.js").Entry[]} */
+  const entries = [];
+  const { names, ids } = tie(data.pack ?? [], entries);
+  let setup = currentSetup()?.id;
+  const known = book.standing(light);
+  if (!known && !setup) {
+    const { made, setup: fresh } = setupEntries();
+    entries.push(...made);
+    setup = fresh;
+  }
+  let id = known?.id;
+  if (!known) {
+    const entry = creation("light", /** @type {string} */ (setup), lightData);
+    entries.push(entry);
+    id = entry.id;
+  } else if (Object.entries(lightData).some(([key, value]) => known.data[key] !== value)) {
+    entries.push(replacement(known.heads, { ...known.data, ...lightData }));
+  }
+  // A clock that was set back must not put this reading before those it came after.
+  const earlier = known ? book.below(known.id, "reading") : [];
+  const behind = earlier.some((one) => Date.parse(one.at) > Date.now());
+  const taken = {
+    ...data,
+    pack: names,
+    ...(ids.length ? { gel_ids: ids } : {}),
+    ...(behind ? { follows: earlier[0].id } : {}),
+  };
+  const reading = creation("reading", /** @type {string} */ (id), taken);
+  await book.add(...entries, reading);
+  if (!known && setup !== settings.get("here")) {
+    await settings.set("here", /** @type {string} */ (setup));
+  }
+  return { light: /** @type {string} */ (id), reading: reading.id };
+}

@@ -1,0 +1,170 @@
+/**
+ * A book of somebody else that is being looked at: from a link, codes, a file or pasted text.
+ * Nothing of it is in the own book until `add`. Fires "change".
+ */
+import { ask } from "../../kernel/client.js";
+import { t } from "../../words/index.js";
+import { book } from "../index.js";
+import { Book } from "./book.js";
+
+/**
+ * @typedef {object} Copy
+ * @property {string} title
+ * @property {Book} book       to look at; it is stored nowhere
+ * @property {any} summary     the kernel's "book_check"
+ * @property {number} fresh    entries that the own book does not have
+ * @property {boolean} added
+ */
+
+/** The most characters that are handed to the kernel; it says the same of larger files. */
+const MOST = 64_000_000;
+
+/** Gives the screen a turn. */
+const turn = () => new Promise((resolve) => setTimeout(resolve));
+
+/**
+ * The entries of a long book. The screen gets a turn between the slices.
+ * @param {string[]} slices
+ */
+async function entriesOf(slices) {
+  const entries = [];
+  for (const slice of slices) {
+    entries.push(...JSON.parse(slice));
+    await turn();
+  }
+  return entries;
+}
+
+class Visitor extends EventTarget {
+  /** @type {Copy | null} */ copy = null;
+  /** What is wrong with what came in, as a sentence. */
+  problem = "";
+  waiting = false;
+  /** Codes of a series that were scanned so far. @type {string[]} */ parts = [];
+  /** How far the series is, as a sentence. */
+  progress = "";
+
+  #change() {
+    this.dispatchEvent(new Event("change"));
+  }
+
+  /** Given up with the screen that it was brought to. */
+  #looking = new AbortController();
+
+  /** The screen is left: what has not been looked at yet is not looked at. */
+  leave() {
+    this.#looking.abort();
+    this.#looking = new AbortController();
+  }
+
+  /** Put all of it aside. */
+  drop() {
+    this.leave();
+    this.copy = null;
+    this.problem = "";
+    this.parts = [];
+    this.progress = "";
+    this.#change();
+  }
+
+  /** @param {Record<string, any>} request @param {AbortSignal} [signal] */
+  async #ask(request, signal = this.#looking.signal) {
+    this.waiting = true;
+    this.problem = "";
+    this.#change();
+    try {
+      const answer = await ask(request, { signal });
+      this.problem = answer.problem?.message ?? "";
+      return answer.problem ? undefined : answer;
+    } finally {
+      this.waiting = false;
+      this.#change();
+    }
+  }
+
+  /** @param {any} answer with `book` or `slices` */
+  async #show(answer) {
+    if (!answer?.book && !answer?.slices) return;
+    const shown = Book.of(answer.book?.entries ?? (await entriesOf(answer.slices)));
+    await turn();
+    this.copy = {
+      title: answer.title ?? t("copy.book"),
+      book: shown,
+      summary: answer,
+      fresh: shown.part().filter((entry) => !book.entry(entry.id)).length,
+      added: false,
+    };
+    this.#change();
+  }
+
+  /**
+   * A link, a code of a series, or the text of a book's file: told by how it begins.
+   * @param {string} text
+   */
+  async take(text) {
+    if (text.length > MOST) {
+      this.problem = t("receive.tooLarge");
+      this.#change();
+      return;
+    }
+    if (text.trim().startsWith("{")) {
+      await this.#show(await this.#ask({ ask: "book_check", book: text, give: "slices" }));
+    } else if (/p\d\d?\.\d\d?\.[\w-]{8}\./.test(text)) {
+      await this.takeCode(text);
+    } else {
+      await this.#show(await this.#ask({ ask: "open_link", link: text }));
+    }
+  }
+
+  /**
+   * One code of a series, after those that came before it: each is joined to what they left.
+   * @param {string} text
+   * @returns {Promise<void>}
+   */
+  takeCode(text) {
+    const taken = this.#taking.then(() => this.#takeCode(text));
+    this.#taking = taken.catch(() => {});
+    return taken;
+  }
+
+  /** @type {Promise<void>} */ #taking = Promise.resolve();
+
+  /** @param {string} text */
+  async #takeCode(text) {
+    if (this.parts.includes(text)) return;
+    const parts = [...this.parts, text];
+    const answer = await this.#ask({ ask: "join_parts", parts });
+    if (!answer) return;
+    this.parts = parts;
+    this.progress = answer.words;
+    await this.#show(answer);
+    this.#change();
+  }
+
+  /**
+   * Put it into the own book. The kernel merges; a clash of ids keeps both. Only own entries that
+   * can clash are sent along: the union of the others is itself.
+   */
+  async add() {
+    const { copy } = this;
+    if (!copy) return;
+    const theirs = copy.book.part();
+    const own = theirs.flatMap((entry) => book.entry(entry.id) ?? []);
+    const as = { format: "evenkelvin-book", version: 2 };
+    const books = [
+      { ...as, entries: own },
+      { ...as, entries: theirs },
+    ];
+    // Adding was pressed: it is done wherever the person has gone meanwhile.
+    const merged = await this.#ask({ ask: "book_merge", books }, new AbortController().signal);
+    if (!merged) return;
+    const byId = new Map(merged.book.entries.map((/** @type {any} */ entry) => [entry.id, entry]));
+    const named = (/** @type {string[]} */ ids) =>
+      ids.map((id) => /** @type {any} */ (byId.get(id)));
+    await book.takeOver(named(merged.new), named(merged.changed));
+    copy.added = true;
+    this.#change();
+  }
+}
+
+export const visitor = new Visitor();

@@ -1,0 +1,66 @@
+/** The camera and the mains as questions to the kernel. Numbers pass as they were typed. */
+import { t } from "../../words/index.js";
+import { settings } from "../index.js";
+
+/** How bright a light is, of the fields of a reading. */
+const LEVEL = /** @type {const} */ (["illuminance_lx", "illuminance_fc", "exposure_lx_s"]);
+
+/** The shutter as typed. */
+export function shutterQuestion(camera = settings.get("camera")) {
+  const { fps, way, shutter_deg, time_s } = camera;
+  return way === "angle" ? { fps, shutter_deg } : { fps, time_s };
+}
+
+/** The camera, as "expose" and "levels" take it. */
+export function cameraQuestion(camera = settings.get("camera")) {
+  const { iso, filterAs, filter, lens_stops, receptor, constant } = camera;
+  return {
+    iso,
+    ...shutterQuestion(camera),
+    [filterAs === "stops" ? "filter_stops" : "filter_factor"]: filter,
+    lens_stops,
+    receptor,
+    constant,
+  };
+}
+
+/** The camera in a few words. @param {{flash?: boolean}} [light] */
+export function cameraWords({ flash } = {}) {
+  const { iso, fps, way, shutter_deg, time_s } = settings.get("camera");
+  if (flash) return t("camera.flashWords", { iso });
+  return way === "angle"
+    ? t("camera.angleWords", { iso, fps, angle: shutter_deg })
+    : t("camera.timeWords", { iso, fps, time: time_s });
+}
+
+/**
+ * What a reading says about brightness; empty where it says nothing.
+ * @param {Record<string, any>} data
+ * @returns {Record<string, any>}
+ */
+export function levelOf(data) {
+  const given = LEVEL.find((name) => String(data[name] ?? "").trim() !== "");
+  return given ? { [given]: data[given] } : {};
+}
+
+/** The field that a brightness is typed into. @param {string} lamp */
+export function levelField(lamp) {
+  return lamp === "flash" ? "exposure_lx_s" : `illuminance_${settings.get("illuminance")}`;
+}
+
+/** @param {string} name of a field, see levelField */
+export function levelUnit(name) {
+  return name === "exposure_lx_s" ? "lx·s" : name.slice("illuminance_".length);
+}
+
+/**
+ * Whether the mains of a place and the shutter go together.
+ * @param {import("../log/book.js").Thing | undefined} location
+ * @returns {Record<string, any> | null} null where the mains are not known
+ */
+export function mainsQuestion(location) {
+  const mains_hz = location?.data.mains_hz || settings.get("mains_hz");
+  if (!mains_hz) return null;
+  const place = location ? { place: String(location.data.name).slice(0, 200) } : {};
+  return { ask: "flicker", mains_hz, ...shutterQuestion(), ...place };
+}

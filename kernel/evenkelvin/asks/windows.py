@@ -162,7 +162,6 @@ def _answer(
         }
         for width, along in sizes
     ]
-    offcuts = plan.used_area - plan.cut_area
     answer: dict[str, Any] = {
         "cuts": _cuts([*pieces, *plan.left_out], names, unit),
         "rolls": rolls,
@@ -171,8 +170,8 @@ def _answer(
         "needed": needed,
         "seams": plan.seams,
         "waste": {
-            "area_m2": offcuts,
-            "percent": 100.0 * offcuts / plan.used_area if plan.used_area else 0.0,
+            "area_m2": plan.offcuts,
+            "percent": 100.0 * plan.offcuts / plan.used_area if plan.used_area else 0.0,
         },
         "left_out": _cuts(list(plan.left_out), names, unit),
     }

@@ -77,12 +77,17 @@ class Placed(NamedTuple):
 
 
 class _Free(NamedTuple):
-    """A rectangle of a length that nothing is cut from yet."""
+    """A rectangle of a length that nothing is cut from yet.
+
+    ``grows``: it reaches the end of its length all across, so that a longer length makes it
+    longer too. Those of one length that grow lie side by side, never one beyond another.
+    """
 
     at_across: float
     at_along: float
     across: float
     along: float
+    grows: bool
 
 
 @dataclass
@@ -130,6 +135,12 @@ class Plan:
     def used_area(self) -> float:
         """Return the area cut off the rolls, in m²; what stays on a roll is not used."""
         return sum(roll.stock.width * roll.used for roll in self.rolls)
+
+    @property
+    def offcuts(self) -> float:
+        """Return the area in m² that is cut off the rolls and is no piece."""
+        # Sizes that agree to a tenth of a millimetre count as equal.
+        return max(0.0, self.used_area - self.cut_area)
 
     @property
     def score(self) -> tuple[float, ...]:
@@ -218,7 +229,8 @@ def _lay(
     """Cut a piece from the corner of a free rectangle and keep the rests that can hold another.
 
     ``slit``: the first cut runs along the roll, so that the rest beside keeps the full length.
-    ``least``: the shortest side of any piece.
+    A piece that takes the full length is always slit off. ``least``: the shortest side of any
+    piece.
     """
     across, along = way
     turned = across != piece.across or along != piece.along
@@ -226,16 +238,23 @@ def _lay(
     roll.placed.append(Placed(laid, free.at_across, free.at_along))
     level.free.remove(free)
     beside, beyond = free.across - across, free.along - along
+    slit = slit or beyond <= _FINE
+    # Cut right across, the rest beside ends where the rest beyond begins.
     rests = (
-        _Free(free.at_across + across, free.at_along, beside, free.along if slit else along),
-        _Free(free.at_across, free.at_along + along, across if slit else free.across, beyond),
-    )
-    # A rest at the end of the length may still grow longer.
+        _Free(
+            free.at_across + across, free.at_along, beside, free.along if slit else along,
+            free.grows and slit,
+        ),
+        _Free(
+            free.at_across, free.at_along + along, across if slit else free.across, beyond,
+            free.grows,
+        ),
+    )  # fmt: skip
+    last = level is roll.levels[-1]
     level.free += [
         rest
         for rest in rests
-        if rest.across >= least - _FINE
-        and (rest.along >= least - _FINE or rest.at_along + rest.along >= roll.used - _FINE)
+        if rest.across >= least - _FINE and (rest.along >= least - _FINE or (rest.grows and last))
     ]
 
 
@@ -284,7 +303,7 @@ def _into_new(
 
 
 def _cut_level(roll: Roll, piece: Piece, way: tuple[float, float], least: float) -> None:
-    free = _Free(0.0, roll.used, roll.stock.width, way[1])
+    free = _Free(0.0, roll.used, roll.stock.width, way[1], True)
     level = _Level(way[1], [free])
     roll.levels.append(level)
     roll.used += way[1]
@@ -304,7 +323,7 @@ def _into_longer(
         for roll in rolls
         for free in roll.levels[-1].free
         for way in ways
-        if free.at_along + free.along >= roll.used - _FINE
+        if free.grows
         and way[0] <= free.across + _FINE
         and (more := way[1] - free.along) <= most * way[1]
         and roll.used + more <= roll.stock.length + _FINE
@@ -313,12 +332,7 @@ def _into_longer(
         return False
     more, roll, free, way = min(fits, key=lambda fit: fit[0])
     level = roll.levels[-1]
-    longer = [
-        rest._replace(along=rest.along + more)
-        if rest.at_along + rest.along >= roll.used - _FINE
-        else rest
-        for rest in level.free
-    ]
+    longer = [rest._replace(along=rest.along + more) if rest.grows else rest for rest in level.free]
     grown = longer[level.free.index(free)]
     level.free = longer
     level.along += more

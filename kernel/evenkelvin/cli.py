@@ -13,22 +13,12 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from evenkelvin import __version__
+from evenkelvin.book.entries import Book, merge
+from evenkelvin.book.file import as_plain, as_text, read_book
+from evenkelvin.book.link import make_link
+from evenkelvin.book.meaning import Thing, above, below, part_of, summary, things
+from evenkelvin.book.sheet import STYLES, write_csv
 from evenkelvin.desk import answer
-from evenkelvin.interchange.book import (
-    Book,
-    Thing,
-    above,
-    as_plain,
-    as_text,
-    below,
-    merge,
-    part_of,
-    read_book,
-    summary,
-    things,
-)
-from evenkelvin.interchange.link import make_link
-from evenkelvin.interchange.sheet import STYLES, write_csv
 from evenkelvin.lights.stand_in import LAMPS
 from evenkelvin.problem import Problem
 

@@ -13,9 +13,11 @@ from collections.abc import Callable
 from datetime import datetime, timedelta
 from typing import Any
 
-from evenkelvin.interchange.book import as_text, merge, read_book, things
-from evenkelvin.interchange.link import make_link, open_link
-from evenkelvin.interchange.sheet import write_csv
+from evenkelvin.book.entries import merge
+from evenkelvin.book.file import as_text, read_book
+from evenkelvin.book.link import make_link, open_link
+from evenkelvin.book.meaning import things
+from evenkelvin.book.sheet import write_csv
 
 READINGS = 20_000
 START = datetime.fromisoformat("2026-01-05T08:00:00+01:00")

@@ -11,9 +11,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from evenkelvin.interchange import book
-from evenkelvin.interchange.canonical import canonical
-from evenkelvin.interchange.schema import compile_schema
+from evenkelvin.book import entries as in_entries
+from evenkelvin.book.canonical import canonical
+from evenkelvin.book.entries import VERSION, _twin, book_hash, merge
+from evenkelvin.book.file import as_plain, as_text, parse_json, read_book
+from evenkelvin.book.meaning import below, conflicts, part_of, things
+from evenkelvin.book.migrations import MIGRATIONS, migrate
+from evenkelvin.book.schema import compile_schema
 from evenkelvin.problem import Problem
 from examples import examples
 
@@ -39,42 +43,42 @@ def file_of(*entries: dict[str, Any], **more: Any) -> dict[str, Any]:
 
 def problem_of(raw: object) -> Problem:
     with pytest.raises(Problem) as caught:
-        book.read_book(raw)
+        read_book(raw)
     return caught.value
 
 
 def test_an_empty_book_is_a_book() -> None:
-    assert book.read_book(file_of()).entries == ()
+    assert read_book(file_of()).entries == ()
 
 
 def test_what_is_written_out_reads_back_the_same() -> None:
-    first = book.read_book(file_of(entry("b"), entry("a", who="best boy")))
-    text = book.as_text(first)
-    again = book.read_book(text)
+    first = read_book(file_of(entry("b"), entry("a", who="best boy")))
+    text = as_text(first)
+    again = read_book(text)
     assert again == first
-    assert book.as_text(again) == text
-    assert json.loads(text) == book.as_plain(first)
+    assert as_text(again) == text
+    assert json.loads(text) == as_plain(first)
 
 
 def test_the_hash_ignores_the_order_and_spelling_of_the_file() -> None:
     one, two = entry("a", data={"name": "key", "n": 1.0}), entry("b")
     shuffled = dict(reversed(list(one.items())))
     shuffled["data"] = {"n": 1, "name": "key"}
-    first, second = book.read_book(file_of(one, two)), book.read_book(file_of(two, shuffled))
-    assert book.book_hash(first.entries) == book.book_hash(second.entries)
+    first, second = read_book(file_of(one, two)), read_book(file_of(two, shuffled))
+    assert book_hash(first.entries) == book_hash(second.entries)
 
 
 def test_a_stated_hash_that_does_not_fit_is_told_and_nothing_is_lost() -> None:
-    text = book.as_text(book.read_book(file_of(entry("a", data={"name": "key"}))))
-    assert book.read_book(text).warnings == ()
-    changed = book.read_book(text.replace("key", "fill"))
+    text = as_text(read_book(file_of(entry("a", data={"name": "key"}))))
+    assert read_book(text).warnings == ()
+    changed = read_book(text.replace("key", "fill"))
     assert "changed after it was written" in changed.warnings[0]
     assert changed.entries[0]["data"]["name"] == "fill"
 
 
 def test_a_field_this_version_does_not_know_is_kept() -> None:
     data = {"name": "key", "barnDoors": {"left": [1, "half", None, True]}}
-    assert book.read_book(file_of(entry("a", data=data))).entries[0]["data"] == data
+    assert read_book(file_of(entry("a", data=data))).entries[0]["data"] == data
 
 
 @pytest.mark.parametrize(
@@ -140,7 +144,7 @@ def test_a_text_that_is_no_book_is_refused_with_a_sentence(raw: str, words: str)
 
 
 def test_the_line_of_a_broken_file_is_named() -> None:
-    text = book.as_text(book.read_book(file_of(entry("a"), entry("b"))))
+    text = as_text(read_book(file_of(entry("a"), entry("b"))))
     broken = text.replace('"id":"b"', '"id":b')
     assert problem_of(broken).line == 3
 
@@ -159,11 +163,11 @@ def test_plain_data_nested_too_deep_is_refused() -> None:
 
 
 def test_a_file_beyond_the_limit_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(book, "MOST_ENTRIES", 2)
+    monkeypatch.setattr(in_entries, "MOST_ENTRIES", 2)
     with pytest.raises(Problem, match="at most 2"):
-        book.merge([entry("a"), entry("b")], [entry("c")])
+        merge([entry("a"), entry("b")], [entry("c")])
     with pytest.raises(Problem, match="at most 10 fit"):
-        book.parse_json("[1,2,3,4,5,6]", longest=10)
+        parse_json("[1,2,3,4,5,6]", longest=10)
 
 
 # ---------------------------------------------------------------------------------- migration
@@ -180,31 +184,31 @@ def test_an_earlier_version_is_brought_up_step_by_step() -> None:
     old = entry("a")
     del old["after"]
     oldest = {"format": "evenkelvin-book", "version": -1, "log": [old]}
-    now = book.migrate(oldest, 1, {0: from_0, -1: from_minus_1})
+    now = migrate(oldest, 1, {0: from_0, -1: from_minus_1})
     assert now == {**file_of(entry("a")), "version": 1}
     assert oldest["log"] == [old]
 
 
 def test_a_migrated_book_says_where_it_came_from(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setitem(book.MIGRATIONS, 0, lambda plain: {**plain, "entries": []})
-    read = book.read_book({"format": "evenkelvin-book", "version": 0})
+    monkeypatch.setitem(MIGRATIONS, 0, lambda plain: {**plain, "entries": []})
+    read = read_book({"format": "evenkelvin-book", "version": 0})
     assert (read.migrated_from, read.entries) == (0, ())
 
 
 def test_every_earlier_version_has_a_migration() -> None:
-    assert sorted(book.MIGRATIONS) == list(range(1, book.VERSION))
+    assert sorted(MIGRATIONS) == list(range(1, VERSION))
 
 
 def test_a_book_of_version_1_still_opens_whole() -> None:
     # As this app wrote it when a book held no gels of its own.
     text = Path(__file__).with_name("book_version_1.json").read_text(encoding="utf-8")
     old = json.loads(text)
-    read = book.read_book(text)
+    read = read_book(text)
     assert (old["version"], read.migrated_from, read.warnings) == (1, 1, ())
     assert list(read.entries) == old["entries"]
-    assert book.book_hash(read.entries) == old["sha256"]
-    assert book.read_book(book.as_text(read)).entries == read.entries
-    (warning,) = book.read_book(text.replace("bounce", "kicker")).warnings
+    assert book_hash(read.entries) == old["sha256"]
+    assert read_book(as_text(read)).entries == read.entries
+    (warning,) = read_book(text.replace("bounce", "kicker")).warnings
     assert "changed after it was written" in warning
 
 
@@ -226,20 +230,25 @@ def test_a_part_brings_the_measured_gels_it_names_and_no_others() -> None:
         *(gel(f"g{n}") for n in range(1, 6)),
         gel("g1b", of="g1", after=["g1"], passes=0.6),
     ]
-    part = book.part_of(entries, "s")
+    part = part_of(entries, "s")
     ids = {each["id"] for each in part.entries}
     assert ids == {"l", "s", "k", "r", "g1b", "g2", "g3"}
-    assert book.merge(entries, part.entries).entries == book.merge(entries).entries
+    assert merge(entries, part.entries).entries == merge(entries).entries
     # One that is named but missing, as in a file that was cut by hand, is no reason to refuse.
-    assert {each["id"] for each in book.part_of(entries[:4], "s").entries} == {"l", "s", "k", "r"}
+    assert {each["id"] for each in part_of(entries[:4], "s").entries} == {
+        "l",
+        "s",
+        "k",
+        "r",
+    }
 
 
 def test_two_gels_of_one_name_both_survive_a_merge() -> None:
     mine = [gel("g1"), entry("r1", "reading", data={"pack": ["amber"], "gel_ids": ["g1"]})]
     theirs = [gel("g2", passes=0.8), entry("r2", "reading", data={"gel_ids": ["g2"]})]
-    both = book.merge(mine, theirs)
-    assert both == book.merge(theirs, mine, theirs)
-    assert set(book.things(both.entries)["gel"]) == {"g1", "g2"}
+    both = merge(mine, theirs)
+    assert both == merge(theirs, mine, theirs)
+    assert set(things(both.entries)["gel"]) == {"g1", "g2"}
 
 
 @pytest.mark.parametrize(
@@ -272,20 +281,20 @@ _ENTRIES = st.builds(
     st.sampled_from([None, None, "z"]),
 )
 #: Also entries that claim the very id that a twin would be given.
-_TWINS = st.builds(lambda each: book._twin(each, canonical(each)), _ENTRIES)
+_TWINS = st.builds(lambda each: _twin(each, canonical(each)), _ENTRIES)
 _CLAIMS = st.builds(lambda each, twin: {**each, "id": twin["id"]}, _ENTRIES, _TWINS)
 _BOOKS = st.lists(st.one_of(_ENTRIES, _TWINS, _CLAIMS), max_size=6)
 
 
 def merged(*books: Any) -> str:
-    return canonical(list(book.merge(*books).entries))
+    return canonical(list(merge(*books).entries))
 
 
 @settings(deadline=None, max_examples=examples(200))
 @given(_BOOKS, _BOOKS, _BOOKS)
 def test_merging_is_commutative_associative_and_idempotent(a: Any, b: Any, c: Any) -> None:
     assert merged(a, b) == merged(b, a)
-    left, right = book.merge(a, b).entries, book.merge(b, c).entries
+    left, right = merge(a, b).entries, merge(b, c).entries
     assert merged(left, c) == merged(a, right) == merged(a, b, c)
     assert merged(left, a) == merged(left) == merged(b, left, left)
 
@@ -299,14 +308,14 @@ def test_merging_loses_nothing_and_invents_nothing(a: Any, b: Any) -> None:
             for each in entries
         }
 
-    result = book.merge(a, b).entries
+    result = merge(a, b).entries
     assert contents(result) == contents([*a, *b])
     assert {each["id"] for each in (*a, *b)} <= {each["id"] for each in result}
     assert len({each["id"] for each in result}) == len(result)
 
 
 def test_one_id_with_two_contents_keeps_both_and_marks_the_second() -> None:
-    result = book.merge([entry("a", data={"name": "key"})], [entry("a", data={"name": "fill"})])
+    result = merge([entry("a", data={"name": "key"})], [entry("a", data={"name": "fill"})])
     by_id = {each["id"]: each for each in result.entries}
     assert by_id["a"]["data"]["name"] == "fill"
     (twin,) = (each for each in result.entries if "twin" in each)
@@ -321,30 +330,30 @@ def test_the_heads_are_what_no_other_entry_replaces() -> None:
     first = entry("a", data={"name": "key"})
     here = entry("b", of="a", after=["a"], data={"name": "key left"})
     there = entry("c", of="a", after=["a"], data={"name": "key right"})
-    found = book.things([first, here, there])["light"]["a"]
+    found = things([first, here, there])["light"]["a"]
     assert [head["id"] for head in found.heads] == ["b", "c"]
-    assert [thing.id for thing in book.conflicts([first, here, there])] == ["a"]
+    assert [thing.id for thing in conflicts([first, here, there])] == ["a"]
     settled = entry("d", of="a", after=["b", "c"], data={"name": "key"})
-    assert book.conflicts([first, here, there, settled]) == []
+    assert conflicts([first, here, there, settled]) == []
 
 
 def test_the_latest_head_counts_across_time_zones() -> None:
     early = entry("b", of="a", at="2026-11-25T20:00:00+02:00", data={"name": "early"})
     late = entry("a", of="a", at="2026-11-25T19:00:00+00:00", data={"name": "late"})
-    assert book.things([late, early])["light"]["a"].name == "late"
+    assert things([late, early])["light"]["a"].name == "late"
 
 
 def test_entries_that_replace_each_other_in_a_circle_are_all_shown() -> None:
     one, two = entry("a", after=["b"]), entry("b", of="a", after=["a"])
-    assert len(book.things([one, two])["light"]["a"].heads) == 2
+    assert len(things([one, two])["light"]["a"].heads) == 2
 
 
 def test_a_deleted_thing_and_its_undo() -> None:
     made = entry("a", parent="s")
     deleted = entry("b", of="a", parent="s", after=["a"], gone=True)
     undone = entry("c", of="a", parent="s", after=["b"], data={"name": "a"})
-    assert book.below(book.things([made, deleted]), "setup", "s") == []
-    assert [t.id for t in book.below(book.things([made, deleted, undone]), "setup", "s")] == ["a"]
+    assert below(things([made, deleted]), "setup", "s") == []
+    assert [t.id for t in below(things([made, deleted, undone]), "setup", "s")] == ["a"]
 
 
 def test_a_part_is_the_thing_what_it_belongs_to_and_all_below() -> None:
@@ -360,17 +369,17 @@ def test_a_part_is_the_thing_what_it_belongs_to_and_all_below() -> None:
         entry("gone", "light", parent="s1", gone=True),
         entry("other", "light", parent="s2"),
     ]
-    part = book.part_of(entries, "s1")
+    part = part_of(entries, "s1")
     assert [each["id"] for each in part.entries] == ["k2", "l1", "p", "r", "s1"]
-    assert book.merge(entries, part.entries).entries == book.merge(entries).entries
+    assert merge(entries, part.entries).entries == merge(entries).entries
     with pytest.raises(Problem, match="has no"):
-        book.part_of(entries, "nowhere")
+        part_of(entries, "nowhere")
 
 
 def test_reading_a_book_leaves_what_was_given_untouched() -> None:
     plain = file_of(entry("b"), entry("a"))
     before = copy.deepcopy(plain)
-    book.read_book(plain)
+    read_book(plain)
     assert plain == before
 
 
@@ -383,8 +392,8 @@ def test_a_schema_with_a_keyword_unknown_here_is_not_compiled() -> None:
 
 # ------------------------------------------------------------------------------ damaged files
 
-_WHOLE = book.as_text(
-    book.merge(
+_WHOLE = as_text(
+    merge(
         [
             entry("s", "setup", note="“north”"),
             entry("k", parent="s", data={"name": "key", "target": {"cct_K": 3200, "duv": 0}}),
@@ -406,7 +415,7 @@ def test_a_damaged_file_is_a_book_or_refused_with_a_sentence(data: Any) -> None:
         end = min(len(text), start + data.draw(st.integers(0, 12)))
         text = text[:start] + data.draw(_PIECES) + text[end:]
     try:
-        read = book.read_book(text)
+        read = read_book(text)
     except Problem as problem:
         refusal = problem.message
     else:
@@ -415,14 +424,14 @@ def test_a_damaged_file_is_a_book_or_refused_with_a_sentence(data: Any) -> None:
         assert refusal.endswith(".")
         return
     # What is taken can be written out and read again.
-    assert book.read_book(book.as_text(read)).entries == read.entries
+    assert read_book(as_text(read)).entries == read.entries
 
 
 def test_a_location_keeps_its_windows_and_where_it_lies() -> None:
     windows = [{"name": "north", "width_m": "2.4", "height_ft": "6' 2\"", "count": "3"}]
     data = {"name": "Hall", "windows": windows, "window_gels": ["1/2 CTO"], "lat_deg": "53,55"}
     made = entry("hall", thing="location", data=data)
-    assert book.read_book(file_of(made)).entries[0]["data"] == data
+    assert read_book(file_of(made)).entries[0]["data"] == data
     crooked = copy.deepcopy(made)
     crooked["data"]["windows"][0]["width_m"] = [2.4]
     assert problem_of(file_of(crooked)).field == "book.entries.0.data.windows.0.width_m"

@@ -12,8 +12,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from evenkelvin.interchange import link
-from evenkelvin.interchange.book import Book, merge
+from evenkelvin.book import link
+from evenkelvin.book.entries import Book, merge
 from evenkelvin.problem import Problem
 from examples import examples
 

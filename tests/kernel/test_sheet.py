@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from evenkelvin.interchange.sheet import COLUMNS, defused, write_csv
+from evenkelvin.book.sheet import COLUMNS, defused, write_csv
 from examples import examples
 
 AT = "2026-11-25T19:42:10.123+01:00"

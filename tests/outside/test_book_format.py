@@ -17,9 +17,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
 
+from evenkelvin.book.canonical import canonical, digest
+from evenkelvin.book.schema import Flaw, compile_schema
 from evenkelvin.data import load_text
-from evenkelvin.interchange.canonical import canonical, digest
-from evenkelvin.interchange.schema import Flaw, compile_schema
 
 SCHEMA = json.loads(load_text("book.schema.json"))
 REFEREE = Draft202012Validator(SCHEMA)

@@ -8,8 +8,8 @@ from __future__ import annotations
 from typing import Any
 
 from evenkelvin.asks.book_plain import book_answer, chosen_part, title_of
+from evenkelvin.book.link import SAFE_LINK, make_link
 from evenkelvin.fields import Fields
-from evenkelvin.interchange.link import SAFE_LINK, make_link
 
 
 def reply(fields: Fields) -> dict[str, Any]:

@@ -8,9 +8,10 @@ from __future__ import annotations
 from typing import Any
 
 from evenkelvin.asks.book_plain import book_answer
+from evenkelvin.book.canonical import canonical
+from evenkelvin.book.entries import merge
+from evenkelvin.book.file import read_book
 from evenkelvin.fields import Fields
-from evenkelvin.interchange.book import merge, read_book
-from evenkelvin.interchange.canonical import canonical
 from evenkelvin.problem import Problem
 
 

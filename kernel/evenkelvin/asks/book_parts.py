@@ -8,8 +8,8 @@ from __future__ import annotations
 from typing import Any
 
 from evenkelvin.asks.book_plain import chosen_part, title_of
+from evenkelvin.book.link import PART_SIZE, make_link, split_link
 from evenkelvin.fields import Fields
-from evenkelvin.interchange.link import PART_SIZE, make_link, split_link
 
 
 def reply(fields: Fields) -> dict[str, Any]:

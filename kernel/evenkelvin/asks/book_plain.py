@@ -5,17 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from evenkelvin.asks.plain import number
+from evenkelvin.book.canonical import canonical
+from evenkelvin.book.entries import Book
+from evenkelvin.book.file import as_plain, as_text, read_book
+from evenkelvin.book.meaning import part_of, summary, things
 from evenkelvin.fields import Fields
-from evenkelvin.interchange.book import (
-    Book,
-    as_plain,
-    as_text,
-    part_of,
-    read_book,
-    summary,
-    things,
-)
-from evenkelvin.interchange.canonical import canonical
 from evenkelvin.lights.drift import State
 from evenkelvin.lights.reading import LX_PER_FC
 from evenkelvin.problem import Problem

@@ -8,9 +8,9 @@ from __future__ import annotations
 from typing import Any
 
 from evenkelvin.asks.book_plain import book_field, state_plain
+from evenkelvin.book.meaning import find, things
+from evenkelvin.book.setup_log import setup_log, white_of
 from evenkelvin.fields import Fields
-from evenkelvin.interchange.book import find, things
-from evenkelvin.interchange.setup_log import setup_log, white_of
 from evenkelvin.problem import Problem
 
 

@@ -9,10 +9,10 @@ from typing import Any
 
 import numpy as np
 
+from evenkelvin.book.logged import logged_xy
 from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.fields import Fields
-from evenkelvin.lights.logged import logged_xy
 from evenkelvin.lights.tolerance import plain, read_tolerance, verdict
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from evenkelvin.asks.book_plain import book_answer, title_of
+from evenkelvin.book.link import LONGEST_LINK, open_link
 from evenkelvin.fields import Fields
-from evenkelvin.interchange.link import LONGEST_LINK, open_link
 from evenkelvin.problem import Problem
 
 

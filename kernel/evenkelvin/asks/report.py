@@ -9,11 +9,11 @@ from typing import Any
 
 from evenkelvin.asks.book_plain import book_field, state_plain
 from evenkelvin.asks.fix_plain import offset_plain
+from evenkelvin.book.entries import MOST_ENTRIES, book_hash, moment
+from evenkelvin.book.report import Report, SetupReport, Slip, hangs, make_report
+from evenkelvin.book.setup_log import ReadingLog
 from evenkelvin.exposure.stops import ratio_words
 from evenkelvin.fields import Fields
-from evenkelvin.interchange.book import MOST_ENTRIES, book_hash, moment
-from evenkelvin.interchange.report import Report, SetupReport, Slip, hangs, make_report
-from evenkelvin.interchange.setup_log import ReadingLog
 from evenkelvin.lights.tolerance import plain, read_tolerance
 
 

@@ -9,9 +9,10 @@ from __future__ import annotations
 from typing import Any
 
 from evenkelvin.asks.book_plain import book_field, state_plain
+from evenkelvin.book.entries import moment
+from evenkelvin.book.meaning import find, things
+from evenkelvin.book.setup_log import ReadingLog, light_log, states, times_in_order
 from evenkelvin.fields import Fields
-from evenkelvin.interchange.book import find, moment, things
-from evenkelvin.interchange.setup_log import ReadingLog, light_log, states, times_in_order
 from evenkelvin.lights.drift import drift, drift_words, stops_since
 from evenkelvin.lights.tolerance import plain, read_tolerance, verdict
 from evenkelvin.problem import Problem

@@ -8,10 +8,11 @@ from typing import Any
 
 import numpy as np
 
+from evenkelvin.book.entries import Entry, moment
+from evenkelvin.book.logged import light_amounts, logged_cct, logged_xy
+from evenkelvin.book.meaning import Found, Thing, below, taken_at
 from evenkelvin.fields import Fields
-from evenkelvin.interchange.book import Entry, Found, Thing, below, moment, taken_at
 from evenkelvin.lights.drift import State
-from evenkelvin.lights.logged import light_amounts, logged_cct, logged_xy
 from evenkelvin.lights.reading import read_target
 from evenkelvin.lights.stand_in import LAMPS
 from evenkelvin.problem import Problem

@@ -6,8 +6,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from evenkelvin.interchange.book import Thing
-from evenkelvin.interchange.canonical import canonical
+from evenkelvin.book.canonical import canonical
+from evenkelvin.book.meaning import Thing
 
 Found = Mapping[str, Mapping[str, Thing]]
 #: A gel as data names it, and which measured gel of the book that is, by its curve.

@@ -10,10 +10,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from evenkelvin.fields import Fields
-from evenkelvin.interchange.book import Entry, Found, Thing, above, below, find, things
-from evenkelvin.interchange.gel_names import GelNames
-from evenkelvin.interchange.setup_log import (
+from evenkelvin.book.entries import Entry
+from evenkelvin.book.gel_names import GelNames
+from evenkelvin.book.meaning import Found, Thing, above, below, find, things
+from evenkelvin.book.setup_log import (
     LightLog,
     ReadingLog,
     SetupLog,
@@ -22,6 +22,7 @@ from evenkelvin.interchange.setup_log import (
     states,
     white_of,
 )
+from evenkelvin.fields import Fields
 from evenkelvin.lights.drift import State, drift, stops_since
 from evenkelvin.lights.fixing import Offset
 from evenkelvin.lights.reading import read_target

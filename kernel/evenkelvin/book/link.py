@@ -23,8 +23,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from hashlib import sha256
 
-from evenkelvin.interchange.book import FORMAT, VERSION, Book, parse_json, read_book
-from evenkelvin.interchange.canonical import canonical
+from evenkelvin.book.canonical import canonical
+from evenkelvin.book.entries import FORMAT, VERSION, Book
+from evenkelvin.book.file import parse_json, read_book
 from evenkelvin.problem import Problem
 
 #: Limits: characters of a link, of the JSON that it holds, codes of a series.

@@ -9,9 +9,10 @@ import re
 from collections.abc import Iterable
 from typing import Any
 
-from evenkelvin.interchange.book import Entry, Thing, above, moment, taken_at, things
-from evenkelvin.interchange.gel_names import GelNames
-from evenkelvin.lights.logged import light_amounts, logged_cct, logged_xy
+from evenkelvin.book.entries import Entry, moment
+from evenkelvin.book.gel_names import GelNames
+from evenkelvin.book.logged import light_amounts, logged_cct, logged_xy
+from evenkelvin.book.meaning import Thing, above, taken_at, things
 
 #: Separator between cells and decimal sign, by the convention of the place.
 STYLES: dict[str, tuple[str, str]] = {"comma": (",", "."), "semicolon": (";", ",")}

@@ -50,6 +50,7 @@ ASKS: dict[str, str] = {
     "flash_mix": "flash_mix",
     "dial": "dial",
     "drive": "drive",
+    "dim": "dim",
 }
 
 

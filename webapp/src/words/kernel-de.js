@@ -681,6 +681,62 @@ export const SENTENCES = [
     "{}: a dimmed tungsten lamp turns warmer than it was read; read it again at that setting.",
     "{}: eine gedimmte Glühlampe wird wärmer, als sie gemessen wurde; miss sie bei dieser Einstellung noch einmal.",
   ],
+  // Of dimming a filament.
+  [
+    "This is an estimate until the light is read again at that setting.",
+    "Das ist eine Schätzung, bis das Licht bei dieser Einstellung neu gemessen ist.",
+  ],
+  [
+    "Ask one thing: a colour (to), a part of the light (percent_light), stops, or a part of the volts (percent_volts).",
+    "Frage eines: eine Farbe (to), einen Teil des Lichts (percent_light), Blenden oder einen Teil der Spannung (percent_volts).",
+  ],
+  ["The colour in “to” is the target already.", "Die Farbe in „to“ ist schon das Ziel."],
+  ["leave it at full: {}", "voll lassen: {}"],
+  ["dim to {} % of its light, {}; then {}", "auf {} % des Lichts dimmen, {}; dann {}"],
+  [
+    "Only a filament turns warmer as it is dimmed: if this is tungsten, say so as its lamp.",
+    "Nur ein Glühfaden wird beim Dimmen wärmer: ist das Glühlicht, dann gib es als Lampe an.",
+  ],
+  [
+    "No filament gives this light: {} without the gels that are named, and tungsten melts at {} K. Name the gels that are on it, or take another kind of lamp.",
+    "Kein Glühfaden gibt dieses Licht: {} ohne die genannten Folien, und Wolfram schmilzt bei {} K. Nenne die Folien davor, oder nimm eine andere Lampenart.",
+  ],
+  [
+    "Give the setting of this reading in percent of light or of volts, one of them.",
+    "Gib die Einstellung dieser Messung in Prozent des Lichts oder der Spannung an, eines davon.",
+  ],
+  [
+    "At {} % the filament reads {} K, no warmer than at 100 %: check which reading is which.",
+    "Bei {} % misst der Glühfaden {} K, nicht wärmer als bei 100 %: prüfe, welche Messung welche ist.",
+  ],
+  [
+    "These readings contradict each other: less must always read warmer. Check which setting belongs to which reading.",
+    "Diese Messungen widersprechen sich: weniger muss immer wärmer messen. Prüfe, welche Einstellung zu welcher Messung gehört.",
+  ],
+  [
+    "A dimmer only takes light away: it cannot be brighter than it was read. If it was dimmed then, read it at full.",
+    "Ein Dimmer nimmt nur Licht weg: heller als gemessen geht es nicht. War es dabei gedimmt, dann miss es voll.",
+  ],
+  [
+    "Below 0.1 % of its light a filament only glows: that is as far as this goes.",
+    "Unter 0,1 % des Lichts glimmt ein Glühfaden nur noch: weiter geht es hier nicht.",
+  ],
+  [
+    "Dimming only makes it warmer: at full it reads {} K, and {} K is cooler.",
+    "Dimmen macht es nur wärmer: voll misst es {} K, und {} K ist kühler.",
+  ],
+  [
+    "Dimming brings it no closer: it only makes it warmer.",
+    "Dimmen bringt es nicht näher: es macht nur wärmer.",
+  ],
+  [
+    "Even at 0.1 % of its light it is still {} steps away.",
+    "Auch bei 0,1 % des Lichts ist es noch {} Schritte weg.",
+  ],
+  [
+    "Dimming leaves it {} steps away, too {}: that is for gel.",
+    "Nach dem Dimmen ist es noch {} Schritte weg, zu {}: das ist Sache der Folie.",
+  ],
   [
     "{} has no lux while others have: type its share, or leave lux out for all of them to count as equal.",
     "{} hat keine Lux, andere schon: tippe den Anteil, oder lass Lux bei allen weg, dann zählen sie gleich.",

@@ -13,6 +13,7 @@ const SAID = new Set([
   "target_words",
   "lines",
   "unrated",
+  "unreached",
   "title",
   "reference",
   "observer",

@@ -82,7 +82,6 @@ def test_an_abandoned_answer_does_not_keep_the_next_screen_waiting(heard: Page) 
         heard.wait_for_timeout(20)
     assert heard.evaluate("window.workers") == 1
     go(heard, "Light")
-    heard.get_by_role("button", name="Next light").click()
     type_xy(heard, "0.44758", "0.40745", name="practical")
     expect(headline(heard)).to_contain_text("CTB", timeout=60_000)
     assert heard.evaluate("window.workers") == 2

@@ -121,7 +121,9 @@ def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
     app.get_by_role("button", name="Read again: practical").click()
     app.get_by_role("radio", name="x y", exact=True).check()
     type_xy(app, "0.3740", "0.3730")
-    app.get_by_label("Gel already on it").select_option("full CTB")
+    expect(app.get_by_role("button", name="Hung as planned: full CTB")).to_have_attribute(
+        "aria-pressed", "true"
+    )
     app.get_by_role("button", name="Keep", exact=True).click()
     expect(app.locator(".kept")).to_be_visible()
     app.reload()

@@ -85,7 +85,6 @@ def test_the_main_job_and_a_reload_with_the_server_dead(engine: Engine, site: Si
     until(lambda: "practical by the door" in kept.text)
     assert "x 0.4349 y 0.4024" in kept.text
     engine.find("//nav//a[normalize-space() = 'Light']").click()
-    engine.button("Next light").click()
     fix_is_shown(engine, natively, name="its neighbour")
 
 

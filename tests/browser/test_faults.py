@@ -208,7 +208,6 @@ def test_a_lost_connection_is_opened_again_and_a_lasting_loss_is_told(
     type_xy(page, "0.3810", "0.3770", name="key")
     page.evaluate("window.refusals = 1")
     keep(page)
-    page.get_by_role("button", name="Next light").click()
     page.evaluate("window.refusals = 1e9")
     type_xy(page, "0.4349", "0.4024", name="fill")
     page.get_by_role("button", name="Keep", exact=True).click()

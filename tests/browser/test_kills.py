@@ -39,7 +39,6 @@ KEEP_ON = """([prefix, first]) => {
         if (!document.querySelector(".kept")) return;
         if (!document.querySelector(".kept").textContent.includes(`${prefix} ${n} kept`)) return;
         window.told(`0.${first + n}`);
-        [...document.querySelectorAll("ek-light .actions button")].at(-1).click();
         start();
     }).observe(document.querySelector("ek-light"), {subtree: true, childList: true,
                                                     characterData: true});

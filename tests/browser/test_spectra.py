@@ -262,7 +262,6 @@ def test_two_readings_teach_a_gel_that_is_used_from_then_on(demo: Page) -> None:
     keep(demo)
 
     # The next advice is given with it: the same as the kernel's with the gel sent along.
-    demo.get_by_role("button", name="Next light").click()
     load(demo, "key_bare_and_gelled.csv")
     take(demo, "Key bare")
     own = {key: learned["gel"][key] for key in ("name", "wavelengths_nm", "transmittance")}

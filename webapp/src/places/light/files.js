@@ -44,20 +44,13 @@ class FilesView extends Page {
     const { file, ...reading } = item.data;
     const light = item.of || typed.light;
     const name = (item.of && book.thing(item.of)?.data.name) || typed.name || item.name;
-    if (typed.kept || (item.of && item.of !== typed.light)) {
-      if (item.of) lightDraft.measureAgain(item.of);
-      else lightDraft.start();
-    }
+    if (item.of && item.of !== typed.light) lightDraft.measureAgain(item.of);
     if (reading.spectrum) {
       lightDraft.type({ way: "spectrum", spectrum: reading.spectrum, source: file, name, light });
     } else {
       lightDraft.typeReading(reading, { name, light });
     }
-    if (
-      earlier.light !== light &&
-      !earlier.kept &&
-      (earlier.x || earlier.cct_K || earlier.spectrum)
-    )
+    if (earlier.light !== light && (earlier.x || earlier.cct_K || earlier.spectrum))
       say(t("light.setAside"), { label: t("undo"), run: () => lightDraft.start(earlier) });
     incoming.done([item]);
     route.go("light");

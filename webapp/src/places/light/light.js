@@ -28,7 +28,10 @@ import { withOwnGels } from "../../store/kit/own-gels.js";
 import { hung } from "../../store/log/measured-gels.js";
 import {
   currentSetup,
+  earlierOf,
+  lightNamed,
   lightsOf,
+  nextName,
   placeWords,
   targetFor,
   targetToKeep,
@@ -37,8 +40,10 @@ import { askPersistence } from "../../store/persistence.js";
 import { levelField, levelOf, levelUnit } from "../../store/questions/camera.js";
 import { readingQuestion, terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
-import { timeOfDay } from "../../words/numbers.js";
+import { hungByNow } from "./hung-by-now.js";
+import { justKept, keptWords } from "./just-kept.js";
 import { welcome } from "./welcome.js";
+import { nameOffers, whichLight } from "./which-light.js";
 
 /** Whether the fields have been on the screen: until then only what can be typed into is drawn. */
 let begun = false;
@@ -71,9 +76,9 @@ class LightView extends Page {
 
   willUpdate() {
     const { typed, complete } = lightDraft;
-    const target = targetFor(typed.light).question;
+    const target = targetFor(this.lightNow).question;
     // Until the book is read it is not known what the light is measured against.
-    const reading = complete && book.read ? readingQuestion(lightDraft.reading) : null;
+    const reading = (complete || this.last) && book.read ? readingQuestion(this.readingNow) : null;
     this.fix.put(reading && { ask: "fix", reading, target, ...terms() });
     const best = this.fix.answer && bestPack(this.fix.answer)?.gels;
     const before = book.thing(typed.before)?.data;
@@ -97,10 +102,36 @@ class LightView extends Page {
     );
   }
 
-  /** The name this light would be kept under. */
+  /** What was kept last: its answer stays on the screen until the next light is begun. */
+  get last() {
+    return lightDraft.justKept;
+  }
+
+  /** The reading that is answered. @returns {Record<string, any>} */
+  get readingNow() {
+    const { last } = this;
+    return last ? (book.thing(last.reading)?.data ?? {}) : lightDraft.reading;
+  }
+
+  /** Id of the light that is answered for, when the book has it. */
+  get lightNow() {
+    return this.last ? this.last.light : lightDraft.typed.light;
+  }
+
+  /** The name of the light that is answered for: one that is typed would be kept under it. */
   nameNow() {
-    const count = lightsOf(currentSetup()).length;
-    return lightDraft.typed.name.trim() || t("light.nth", { n: count + 1 });
+    if (this.last) return this.last.name;
+    const typed = lightDraft.typed.name.trim();
+    if (typed) return typed;
+    const setup = currentSetup();
+    const name = t("light.nth", { n: lightsOf(setup).length + 1 });
+    return lightNamed(setup, name) ? nextName(setup, name) : name;
+  }
+
+  /** The light that has the typed name already, while it is not said which is meant. */
+  get namesake() {
+    const { light, name } = lightDraft.typed;
+    return light ? undefined : lightNamed(currentSetup(), name);
   }
 
   /** A reading is kept unless it is known to be none; a kernel in trouble is no reason not to. */
@@ -114,13 +145,17 @@ class LightView extends Page {
     this.fault = "";
     try {
       await bookRead();
+      if (this.namesake) return; // known only now that the book is read
       const target = await targetToKeep(targetFor(lightDraft.typed.light).question);
       await lightDraft.keep(this.nameNow(), target);
       askPersistence();
+      // A keyboard goes on in the next reading; on a phone it would hide the answer.
+      if (matchMedia("(hover: hover)").matches) this.querySelector("input")?.focus();
     } catch (error) {
       this.fault = error instanceof Error ? error.message : String(error);
+    } finally {
+      this.keeping = false;
     }
-    this.keeping = false;
   }
 
   /** Empty the form; what was half typed can be brought back. */
@@ -133,9 +168,17 @@ class LightView extends Page {
     this.querySelector("input")?.focus();
   }
 
+  /** Read the light that was just kept once more, with what is advised on it. */
+  again() {
+    const { last } = this;
+    if (!last) return;
+    lightDraft.measureAgain(last.light, this.fix.answer && bestPack(this.fix.answer)?.gels);
+    window.scrollTo(0, 0);
+  }
+
   /** @param {string} name of a field in the question */
   problemAt(name) {
-    const problem = this.fix.problem;
+    const problem = this.last ? undefined : this.fix.problem;
     return problem?.field === `reading.${name}` ? problem.message : undefined;
   }
 
@@ -215,6 +258,7 @@ class LightView extends Page {
   renderAround() {
     const { typed } = lightDraft;
     const level = levelField(typed.lamp);
+    const offers = book.read && !typed.light && !typed.name.trim();
     return html`
       <div class="pair">
         ${field({
@@ -241,6 +285,15 @@ class LightView extends Page {
         value: typed.name,
         onInput: typeInto("name"),
       })}
+      ${
+        offers
+          ? nameOffers({
+              setup: currentSetup(),
+              last: typed.last?.name ?? "",
+              onName: typeInto("name"),
+            })
+          : nothing
+      }
       ${gelPicker({
         id: "light-pack",
         label: t("light.pack"),
@@ -290,31 +343,54 @@ class LightView extends Page {
     </div>`;
   }
 
-  /** That the reading on screen is in the book; empty while it is not. */
-  keptWords() {
-    const { kept, name } = lightDraft.typed;
-    return kept ? t("light.kept", { time: timeOfDay(kept.at), name }) : "";
+  /** A light read again: what is on it by now. */
+  renderHung() {
+    const { light, before, offered, pack } = lightDraft.typed;
+    if (!light || !book.read) return nothing;
+    const then = book.thing(before) ?? earlierOf(light)?.reading;
+    return hungByNow({
+      offered,
+      before: hung(then?.data ?? {}),
+      value: pack,
+      onChange: (now) => lightDraft.type({ pack: now }),
+    });
+  }
+
+  /** @param {import("../store/book.js").Thing} light that has the typed name */
+  renderWhich(light) {
+    const other = nextName(currentSetup(), lightDraft.typed.name);
+    return whichLight({
+      light,
+      other,
+      disabled: !this.keepable,
+      onSame: () => {
+        lightDraft.isAgain(light.id);
+        this.keep();
+      },
+      onOther: () => {
+        lightDraft.type({ name: other });
+        this.keep();
+      },
+    });
   }
 
   renderActions() {
     const { typed } = lightDraft;
-    if (typed.kept) {
-      const pack = this.fix.answer && bestPack(this.fix.answer)?.gels;
-      return html`
-        <p class="kept">${this.keptWords()}</p>
-        <div class="actions">
-          <button
-            type="button"
-            @click=${() => typed.light && lightDraft.measureAgain(typed.light, pack)}
-          >
-            ${t(pack ? "light.again" : "light.againBare")}
-          </button>
-          <button type="button" class="main" @click=${this.next}>${t("light.next")}</button>
-        </div>
-      `;
-    }
+    const { last, namesake } = this;
+    const fault = this.fault
+      ? html`<p class="problem block" role="alert">${this.fault}</p>`
+      : nothing;
+    if (namesake) return html`${fault} ${this.renderWhich(namesake)}`;
     return html`
-      ${this.fault ? html`<p class="problem block" role="alert">${this.fault}</p>` : nothing}
+      ${fault}
+      ${
+        last
+          ? justKept(last, {
+              onUndo: () => lightDraft.undo().catch(reportFault),
+              onAgain: () => this.again(),
+            })
+          : nothing
+      }
       <div class="actions">
         ${
           lightDraft.unsaved || typed.light
@@ -374,44 +450,47 @@ class LightView extends Page {
   }
 
   renderSaid() {
-    const { typed, complete } = lightDraft;
+    const { complete } = lightDraft;
+    const { last, readingNow } = this;
     return html`
       <ek-stop-line
-        .level=${levelOf(lightDraft.reading)}
+        .level=${levelOf(readingNow)}
         .loss=${(this.fix.answer && bestPack(this.fix.answer)?.stops_lost) ?? 0}
       ></ek-stop-line>
-      <ek-mains-warning .lamps=${complete ? [typed.lamp] : []}></ek-mains-warning>
+      <ek-mains-warning .lamps=${complete || last ? [readingNow.lamp] : []}></ek-mains-warning>
       <ek-spoken
-        .words=${this.keptWords() || (this.fix.answer ? answerSentence(this.fix.answer) : "")}
+        .words=${last ? keptWords(last) : this.fix.answer ? answerSentence(this.fix.answer) : ""}
       ></ek-spoken>
     `;
   }
 
   render() {
     const { typed, complete } = lightDraft;
+    const { last } = this;
     return html`
       <h1 class="place">
         ${typed.light ? t("light.titleAgain", { name: typed.name }) : t("light.title")}
         <a href="#book">${book.read ? placeWords(currentSetup()) : ""}</a>
       </h1>
-      <ek-against .light=${typed.light}></ek-against>
+      <ek-against .light=${this.lightNow}></ek-against>
       <section class="answer" aria-label=${t("light.answer")} aria-busy=${this.fix.waiting}>
         <ek-boot-progress></ek-boot-progress>
+        ${last ? html`<p class="whose">${last.name}</p>` : nothing}
         ${
           this.fix.answer
             ? answerCard(this.fix.answer, this.earlier.answer)
             : html`${problemNote(this.otherProblem())}
-                ${complete ? nothing : html`<p class="hint">${t("light.empty")}</p>`}`
+                ${complete || last ? nothing : html`<p class="hint">${t("light.empty")}</p>`}`
         }
       </section>
       ${begun ? this.renderSaid() : nothing}
       <form
         @submit=${(/** @type {Event} */ event) => {
           event.preventDefault();
-          if (!typed.kept && this.keepable) this.keep();
+          if (this.keepable && !this.namesake) this.keep();
         }}
       >
-        ${this.renderNumbers()} ${begun ? this.renderAround() : nothing}
+        ${begun ? this.renderHung() : nothing} ${this.renderNumbers()} ${begun ? this.renderAround() : nothing}
         <div class="bar">${this.renderActions()}</div>
       </form>
       ${begun ? this.renderMore() : nothing}

@@ -3,18 +3,9 @@ import { html, nothing } from "lit";
 import { verdictMark } from "../../parts/verdict.js";
 import { book } from "../../store/index.js";
 import { hung, labels } from "../../store/log/measured-gels.js";
-import { matchesPlan } from "../../store/log/plan.js";
+import { matchesPlan, toDo } from "../../store/log/plan.js";
 import { t } from "../../words/index.js";
 import { kelvin, steps } from "../../words/numbers.js";
-
-/**
- * Whether the plan for a light is still to be carried out: nothing was read since.
- * @param {import("../../store/log/book.js").Thing} light
- * @param {import("../../store/log/book.js").Thing} reading  its latest
- */
-export function toDo(light, reading) {
-  return light.data.planned?.from === reading.id && matchesPlan(book.thing(light.parent));
-}
 
 /**
  * @param {import("../../store/log/book.js").Thing} light

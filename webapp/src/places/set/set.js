@@ -22,6 +22,7 @@ import { book, reportFault, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
 import { withOwnGels } from "../../store/kit/own-gels.js";
 import { curves, labels } from "../../store/log/measured-gels.js";
+import { toDo } from "../../store/log/plan.js";
 import {
   currentSetup,
   heroOf,
@@ -33,7 +34,6 @@ import {
 import { readingQuestion, terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { kelvin, steps, stops } from "../../words/numbers.js";
-import { toDo } from "./planned.js";
 import { setText } from "./set-text.js";
 import { slip } from "./slip.js";
 
@@ -169,13 +169,13 @@ class SetView extends Page {
     return answer?.lights.length === this.asked.length ? answer : undefined;
   }
 
-  /** @param {string} light */
-  measure(light) {
+  /** @param {string} light @param {string[]} [advised] what the slip says is to hang */
+  measure(light, advised) {
     const earlier = lightDraft.typed;
     if (lightDraft.unsaved) {
       say(t("light.setAside"), { label: t("undo"), run: () => lightDraft.start(earlier) });
     }
-    lightDraft.measureAgain(light);
+    lightDraft.measureAgain(light, advised);
     route.go("light");
   }
 
@@ -315,7 +315,7 @@ class SetView extends Page {
                       this.byPlan,
                     ),
                     problem: this.faulty.get(reading.id),
-                    onMeasure: () => this.measure(light.id),
+                    onMeasure: () => this.measure(light.id, answer?.lights[index]?.pack?.gels),
                   });
                 })}
               </ol>

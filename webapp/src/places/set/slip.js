@@ -5,9 +5,10 @@ import { verdictMark } from "../../parts/verdict.js";
 import { warningList } from "../../parts/warnings.js";
 import { tunable } from "../../store/kit/lamps.js";
 import { hung } from "../../store/log/measured-gels.js";
+import { toDo } from "../../store/log/plan.js";
 import { t } from "../../words/index.js";
 import { index, kelvin, steps, stops, whenRead } from "../../words/numbers.js";
-import { planned, toDo } from "./planned.js";
+import { planned } from "./planned.js";
 
 /**
  * @param {object} slip

@@ -5,8 +5,9 @@
 
 import { stamp } from "../../clock.js";
 import { book, drafts, reportFault, settings } from "../index.js";
-import { hung } from "../log/measured-gels.js";
-import { earlierOf, keepReading } from "../log/shoot.js";
+import { hung, labels } from "../log/measured-gels.js";
+import { toDo } from "../log/plan.js";
+import { earlierOf, keepReading, takeBack } from "../log/shoot.js";
 import { levelField } from "../questions/camera.js";
 
 const FORM = "light";
@@ -32,7 +33,24 @@ const FORM = "light";
  * @property {string[]} pack         labels of the gels on the light while it is read
  * @property {string | null} light   id of the light, when it was measured before
  * @property {string | null} before  id of the reading this one is compared with
- * @property {{at: string, reading: string} | null} kept  set once it is in the book
+ * @property {Offered | null} offered  what should hang by now, when a light is read again
+ * @property {Last | null} last       what was kept last, until something else is kept
+ */
+
+/**
+ * @typedef {object} Offered
+ * @property {"plan" | "advice"} by
+ * @property {string[]} pack         labels of gels
+ */
+
+/**
+ * @typedef {object} Last
+ * @property {string} at
+ * @property {string} name
+ * @property {string} light          its id
+ * @property {string} reading        its id
+ * @property {boolean} fresh         whether the light came into the book with it
+ * @property {Typed} typed           as it was typed, to be taken up again
  */
 
 /** @type {Typed} */
@@ -56,7 +74,8 @@ const BLANK = {
   pack: [],
   light: null,
   before: null,
-  kept: null,
+  offered: null,
+  last: null,
 };
 
 /** Remembered for the page that opens before the store does (src/opening.js). @param {string} way */
@@ -84,9 +103,9 @@ class LightDraft extends EventTarget {
     drafts.save(FORM, this.typed).catch(reportFault);
   }
 
-  /** A field changed: what was kept is no longer what stands here. @param {Partial<Typed>} fields */
+  /** A field changed. @param {Partial<Typed>} fields */
   type(fields) {
-    this.typed = { ...this.typed, ...fields, kept: null };
+    this.typed = { ...this.typed, ...fields };
     this.#save();
   }
 
@@ -109,34 +128,55 @@ class LightDraft extends EventTarget {
   /** Replace all of it. @param {Partial<Typed>} typed */
   start(typed = {}) {
     // Light after light of one kind is the rule; where we are does not change between them.
-    const { way, place } = this.typed;
-    this.typed = { ...BLANK, way, place, lamp: settings.get("lamp"), ...typed };
+    const { way, place, last } = this.typed;
+    this.typed = { ...BLANK, way, place, last, lamp: settings.get("lamp"), ...typed };
     this.#save();
   }
 
   /**
-   * Read a light again, with `pack` on it by now.
+   * Read a light again, with what should hang on it by now: what its plan wants, else what was
+   * advised, else what was on it.
    * @param {string} light
-   * @param {string[]} [pack] by default what was on it at the last reading
+   * @param {string[]} [advised] labels of gels
    */
-  measureAgain(light, pack) {
+  measureAgain(light, advised) {
+    const thing = book.thing(light);
     const before = book.latest(light);
     const then = before ?? earlierOf(light)?.reading;
+    const plan = thing && before && toDo(thing, before) ? thing.data.planned : null;
+    /** @type {Offered | null} */
+    const offered =
+      plan?.does === "gel"
+        ? { by: "plan", pack: labels(plan.gels, plan.gel_ids) }
+        : advised && !plan
+          ? { by: "advice", pack: advised }
+          : null;
     this.start({
       light,
       before: before?.id ?? null,
-      name: book.thing(light)?.data.name ?? "",
-      lamp: book.thing(light)?.data.lamp ?? "unknown",
-      pack: pack ?? hung(then?.data ?? {}),
+      name: thing?.data.name ?? "",
+      lamp: thing?.data.lamp ?? "unknown",
+      pack: offered?.pack ?? hung(then?.data ?? {}),
+      offered,
       way: then?.data.spectrum ? "spectrum" : then?.data.cct_K ? "cct" : "xy",
+    });
+  }
+
+  /** What is typed is a light that the book has already. @param {string} light its id */
+  isAgain(light) {
+    const { name, lamp } = book.thing(light)?.data ?? {};
+    this.type({
+      light,
+      before: book.latest(light)?.id ?? null,
+      name: name ?? this.typed.name,
+      lamp: this.typed.lamp === "unknown" ? (lamp ?? "unknown") : this.typed.lamp,
     });
   }
 
   /** Whether something stands here that is nowhere else. */
   get unsaved() {
-    const { x, y, cct_K, duv, spectrum, kept } = this.typed;
-    if (spectrum && !kept) return true;
-    return !kept && [x, y, cct_K, duv].some((value) => value.trim() !== "");
+    const { x, y, cct_K, duv, spectrum } = this.typed;
+    return Boolean(spectrum) || [x, y, cct_K, duv].some((value) => value.trim() !== "");
   }
 
   /** Whether the numbers of the chosen way are all there. */
@@ -166,29 +206,49 @@ class LightDraft extends EventTarget {
     return { ...data, lamp, pack };
   }
 
+  /** What was kept last, while it stands in the book and nothing new was begun. */
+  get justKept() {
+    const { last, light } = this.typed;
+    if (!last || light || this.unsaved || !book.standing(last.reading)) return null;
+    return last;
+  }
+
   /**
-   * Put it in the book. Resolves when durable.
+   * Put it in the book, and make room for the next. Resolves when durable.
    * @param {string} name   for a light that was given none
    * @param {Record<string, any>} target  what it was measured against
    */
   async keep(name, target) {
     const { typed } = this;
     const stage = typed.pack.length ? "gelled" : typed.before ? "re-checked" : "bare";
+    const called = typed.name.trim() || name;
     const { light, reading } = await keepReading({
       light: typed.light,
-      lightData: { name: typed.name.trim() || name, lamp: typed.lamp },
+      lightData: { name: called, lamp: typed.lamp },
       data: { ...this.reading, stage, target },
     });
-    // Keystrokes that came while it was being written belong to the next reading.
-    if (this.typed !== typed) return;
-    this.typed = {
-      ...typed,
+    /** @type {Last} */
+    const last = {
+      at: stamp(),
+      name: called,
       light,
-      name: typed.name.trim() || name,
-      kept: { at: stamp(), reading },
+      reading,
+      fresh: light !== typed.light,
+      typed: { ...typed, last: null },
     };
-    this.#save();
     if (typed.lamp !== settings.get("lamp")) settings.set("lamp", typed.lamp).catch(reportFault);
+    // Keystrokes that came while it was being written belong to the next reading.
+    if (this.typed === typed) this.start({ last });
+    else this.type({ last });
+  }
+
+  /** Take back what was kept last, and have it as it was typed. Resolves when durable. */
+  async undo() {
+    const { last } = this.typed;
+    if (!last) return;
+    await takeBack(last.reading, last.fresh ? last.light : null);
+    this.typed = { ...last.typed, last: null };
+    this.#save();
   }
 }
 

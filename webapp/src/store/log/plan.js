@@ -141,6 +141,15 @@ export function matchesPlan(setup) {
   return Boolean(white) && white.cct_K === cct_K && white.duv === duv && !setup?.data.hero;
 }
 
+/**
+ * Whether the plan for a light is still to be carried out: nothing was read since.
+ * @param {Thing} light
+ * @param {Thing} reading  its latest
+ */
+export function toDo(light, reading) {
+  return light.data.planned?.from === reading.id && matchesPlan(book.thing(light.parent));
+}
+
 /** Measure the lights against the plan's white again. @param {Thing} setup */
 export async function matchPlan(setup) {
   await book.edit(setup.id, { hero: null });

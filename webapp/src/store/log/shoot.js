@@ -239,3 +239,43 @@ export async function keepReading({ light, lightData, data }) {
   }
   return { light: /** @type {string} */ (id), reading: reading.id };
 }
+
+/**
+ * Delete a reading that was kept by mistake, and with it a light that has no other.
+ * @param {string} reading
+ * @param {string | null} light  that came into the book with the reading
+ */
+export async function takeBack(reading, light) {
+  const alone = light && book.below(light, "reading").length < 2;
+  const gone = [reading, alone ? light : null].flatMap((id) => book.thing(id) ?? []);
+  await book.add(...gone.map((thing) => replacement(thing.heads, thing.data, true)));
+}
+
+/**
+ * The light of a setup that goes by a name, as people tell names apart.
+ * @param {Thing | undefined} setup
+ * @param {string} name
+ */
+export function lightNamed(setup, name) {
+  const plain = (/** @type {unknown} */ words) =>
+    String(words ?? "")
+      .trim()
+      .toLocaleLowerCase();
+  if (!setup || !name.trim()) return undefined;
+  return book.below(setup.id, "light").find((light) => plain(light.data.name) === plain(name));
+}
+
+/**
+ * A name that no light of this setup has: this one with the next number.
+ * @param {Thing | undefined} setup
+ * @param {string} name
+ */
+export function nextName(setup, name) {
+  const [, stem, digits] = /** @type {RegExpExecArray} */ (
+    /^(.*?)\s*(\d{0,6})$/s.exec(name.trim())
+  );
+  for (let n = Number(digits || 1) + 1; ; n += 1) {
+    const next = `${stem} ${n}`.trim();
+    if (!lightNamed(setup, next)) return next;
+  }
+}

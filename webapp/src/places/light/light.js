@@ -356,7 +356,7 @@ class LightView extends Page {
     });
   }
 
-  /** @param {import("../store/book.js").Thing} light that has the typed name */
+  /** @param {import("../../store/log/book.js").Thing} light that has the typed name */
   renderWhich(light) {
     const other = nextName(currentSetup(), lightDraft.typed.name);
     return whichLight({

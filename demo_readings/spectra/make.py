@@ -14,12 +14,12 @@ from typing import Any
 
 import numpy as np
 
+from evenkelvin.colorimetry.bending import bend
 from evenkelvin.colorimetry.illuminant import daylight, illuminant, planck
 from evenkelvin.colorimetry.observer import GRID
 from evenkelvin.data import Floats
 from evenkelvin.desk import answer
 from evenkelvin.filters.kit import nominal_kit
-from evenkelvin.lights.stand_in import bend
 
 FOLDER = Path(__file__).parent
 BOOK = FOLDER.parent / "night_ferry.json"

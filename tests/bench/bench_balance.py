@@ -16,7 +16,7 @@ from evenkelvin.fields import Fields
 from evenkelvin.filters.kit import nominal_kit
 from evenkelvin.lights.balancing import SetLight, balance, white_grid
 from evenkelvin.lights.driving import brightest
-from evenkelvin.lights.reading import read_reading
+from evenkelvin.requests.reading import read_reading
 
 Row = tuple[str, float | None, str]
 

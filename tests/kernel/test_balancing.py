@@ -18,7 +18,8 @@ from evenkelvin.filters.gel import pulls
 from evenkelvin.filters.kit import nominal_kit
 from evenkelvin.lights.balancing import STOP_PARTS, SetLight, balance, thin, white_grid
 from evenkelvin.lights.gamut import Whites
-from evenkelvin.lights.reading import pack_transmittance, read_reading
+from evenkelvin.lights.reading import pack_transmittance
+from evenkelvin.requests.reading import read_reading
 from examples import examples
 
 KIT = nominal_kit()

@@ -6,11 +6,11 @@ import colour
 import numpy as np
 import pytest
 
+from evenkelvin.colorimetry.bending import bend
 from evenkelvin.colorimetry.observer import GRID
 from evenkelvin.data import load_table
 from evenkelvin.desk import answer
 from evenkelvin.lights.camera_agreement import camera_steps
-from evenkelvin.lights.stand_in import bend
 
 SHAPE = colour.SpectralShape(380, 780, 5)
 

@@ -13,7 +13,7 @@ from evenkelvin.fields import Fields
 from evenkelvin.filters.kit import nominal_kit
 from evenkelvin.lights.mixing import mix, unmix
 from evenkelvin.lights.nonnegative import nonnegative_least_squares
-from evenkelvin.lights.reading import read_reading
+from evenkelvin.requests.reading import read_reading
 
 
 def reading(**fields):

@@ -8,18 +8,20 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.fix_plain import landing_plain, offset_plain
-from evenkelvin.asks.plain import white
 from evenkelvin.fields import Fields
-from evenkelvin.filters.kit import read_kit
 from evenkelvin.filters.pack import DEEPEST
 from evenkelvin.lights.agreement import Member, agree, spread
 from evenkelvin.lights.camera_agreement import camera_steps, target_light
-from evenkelvin.lights.reading import Reading, pack_transmittance, read_reading, read_target
+from evenkelvin.lights.reading import Reading, pack_transmittance
 from evenkelvin.lights.similarity import Unlike, similarities
-from evenkelvin.lights.tolerance import Verdict, plain, read_tolerance, verdict
+from evenkelvin.lights.tolerance import Verdict, verdict
 from evenkelvin.problem import Problem
 from evenkelvin.rendering.reference import Unrated
+from evenkelvin.replies.fix import landing_plain, offset_plain
+from evenkelvin.replies.plain import tolerance_plain, white
+from evenkelvin.requests.kit import read_kit
+from evenkelvin.requests.reading import read_reading, read_target
+from evenkelvin.requests.tolerance import read_tolerance
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -85,7 +87,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     mireds = [shown["mired"] for shown in whites if shown["mired"] is not None]
     answer: dict[str, Any] = {
         "target": white(target.xy),
-        "tolerance": plain(radius),
+        "tolerance": tolerance_plain(radius),
         "lights": [
             {
                 "name": light.name,

@@ -16,13 +16,10 @@ from typing import Any
 
 import numpy as np
 
-from evenkelvin.asks.fix_plain import landing_plain
-from evenkelvin.asks.plain import white
 from evenkelvin.colorimetry.chromaticity import uv_prime_to_xy
 from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import Gel
-from evenkelvin.filters.kit import find_gel, read_kit
 from evenkelvin.filters.pack import DEEPEST
 from evenkelvin.lights.balancing import (
     MOST_LIGHTS,
@@ -38,10 +35,16 @@ from evenkelvin.lights.balancing import (
     whites_between,
 )
 from evenkelvin.lights.fixing import land, pack_words
-from evenkelvin.lights.gamut import USUAL_DUV, Whites, read_reach
-from evenkelvin.lights.reading import TARGET_K, read_reading
-from evenkelvin.lights.tolerance import plain, read_tolerance, verdict
+from evenkelvin.lights.gamut import USUAL_DUV, Whites
+from evenkelvin.lights.reading import TARGET_K
+from evenkelvin.lights.tolerance import verdict
 from evenkelvin.problem import Problem
+from evenkelvin.replies.fix import landing_plain
+from evenkelvin.replies.plain import tolerance_plain, white
+from evenkelvin.requests.kit import find_gel, read_kit
+from evenkelvin.requests.reach import read_reach
+from evenkelvin.requests.reading import read_reading
+from evenkelvin.requests.tolerance import read_tolerance
 
 _STEP_K, _DUV_STEP = 100.0, 0.002
 _MOST_CUTS = 100_000
@@ -82,7 +85,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "exact": found.exact,
         "fewest_off": found.fewest_off,
         "words": _bound_words(found),
-        "tolerance": plain(radius),
+        "tolerance": tolerance_plain(radius),
         "whites": len(grid.cct_k),
         "warnings": warnings,
     }

@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.book_plain import book_answer, book_field
+from evenkelvin.book.given import book_field
 from evenkelvin.fields import Fields
+from evenkelvin.replies.book import book_answer
 
 
 def reply(fields: Fields) -> dict[str, Any]:

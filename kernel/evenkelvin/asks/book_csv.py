@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.book_plain import chosen_part
+from evenkelvin.book.given import chosen_part
 from evenkelvin.book.sheet import COLUMNS, STYLES, write_csv
 from evenkelvin.fields import Fields
 

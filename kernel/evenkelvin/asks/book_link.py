@@ -7,9 +7,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.book_plain import book_answer, chosen_part, title_of
+from evenkelvin.book.given import chosen_part
 from evenkelvin.book.link import SAFE_LINK, make_link
 from evenkelvin.fields import Fields
+from evenkelvin.replies.book import book_answer, title_of
 
 
 def reply(fields: Fields) -> dict[str, Any]:

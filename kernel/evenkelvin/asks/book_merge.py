@@ -7,12 +7,12 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.book_plain import book_answer
 from evenkelvin.book.canonical import canonical
 from evenkelvin.book.entries import merge
 from evenkelvin.book.file import read_book
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
+from evenkelvin.replies.book import book_answer
 
 
 def reply(fields: Fields) -> dict[str, Any]:

@@ -7,9 +7,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.book_plain import chosen_part, title_of
+from evenkelvin.book.given import chosen_part
 from evenkelvin.book.link import PART_SIZE, make_link, split_link
 from evenkelvin.fields import Fields
+from evenkelvin.replies.book import title_of
 
 
 def reply(fields: Fields) -> dict[str, Any]:

@@ -6,23 +6,18 @@ from typing import Any
 
 import numpy as np
 
-from evenkelvin.asks.plain import number, white
-from evenkelvin.asks.render import (
-    curves_plain,
-    flags_plain,
-    rated,
-    read_spectral,
-    similarity_plain,
-    warnings_of,
-)
 from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
-from evenkelvin.filters.kit import read_kit
-from evenkelvin.lights.tolerance import read_tolerance
 from evenkelvin.rendering import metamerism, ssi, verdict
 from evenkelvin.rendering.camera import PATCHES
+from evenkelvin.rendering.reference import rated
+from evenkelvin.replies.plain import number, white
+from evenkelvin.replies.rendering import curves_plain, flags_plain, similarity_plain, warnings_of
+from evenkelvin.requests.kit import read_kit
+from evenkelvin.requests.reading import read_spectral
+from evenkelvin.requests.tolerance import read_tolerance
 
 _UNSEEN: dict[str, Any] = {"patches": [], "eye": None, "camera": None, "grey_card": None}
 

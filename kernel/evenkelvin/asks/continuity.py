@@ -7,11 +7,12 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.book_plain import book_field, state_plain
+from evenkelvin.book.given import book_field
 from evenkelvin.book.meaning import find, things
 from evenkelvin.book.setup_log import setup_log, white_of
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
+from evenkelvin.replies.book import state_plain
 
 
 def reply(fields: Fields) -> dict[str, Any]:

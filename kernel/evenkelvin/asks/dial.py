@@ -14,23 +14,23 @@ from typing import Any
 
 import numpy as np
 
-from evenkelvin.asks.fix_plain import landing_plain
-from evenkelvin.asks.plain import white
 from evenkelvin.colorimetry.chromaticity import uv_prime_to_xy, xy_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
-from evenkelvin.colorimetry.observer import GRID
-from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.fields import Fields, parse_number
 from evenkelvin.filters.gel import Gel
-from evenkelvin.filters.kit import read_kit
 from evenkelvin.lights.dialling import SAME_UV, Correction, learn
-from evenkelvin.lights.fixing import landings
-from evenkelvin.lights.gamut import REACHED_UV, Reach, read_gamut, read_reach
-from evenkelvin.lights.reading import Reading, read_reading, read_target
-from evenkelvin.lights.stand_in import LAMPS, stand_ins
-from evenkelvin.lights.tolerance import plain, read_tolerance, verdict
+from evenkelvin.lights.fixing import closing_pack
+from evenkelvin.lights.gamut import Reach, reached
+from evenkelvin.lights.stand_in import LAMPS
+from evenkelvin.lights.tolerance import verdict
 from evenkelvin.problem import Problem
+from evenkelvin.replies.fix import landing_plain
+from evenkelvin.replies.plain import tolerance_plain, white
+from evenkelvin.requests.kit import read_kit
+from evenkelvin.requests.reach import read_gamut, read_reach
+from evenkelvin.requests.reading import read_reading, read_target
+from evenkelvin.requests.tolerance import read_tolerance
 
 _MOST_PAIRS = 100
 _LAMP = "led rgb"
@@ -77,7 +77,8 @@ def reply(fields: Fields) -> dict[str, Any]:
             words = "The lamp has no finer setting than those tried: this one came closest."
         else:
             words = f"{steps:.1f} steps off: dial this, then read again."
-    gel = closing_pack(aim, wanted, lamp, kit, radius) if remains > 0.0 else None
+    closing = closing_pack(aim, wanted, lamp, kit, radius) if remains > 0.0 else None
+    gel = landing_plain(closing) if closing is not None else None
     if remains > 0.0:
         words += f" The target is out of this lamp's reach: {remains:.1f} steps remain."
         if gel is not None:
@@ -92,7 +93,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "steps": steps,
         "verdict": None if steps is None else verdict(steps, radius),
         "best": best,
-        "tolerance": plain(radius),
+        "tolerance": tolerance_plain(radius),
         "correction": {
             "matrix": correction.matrix.tolist(),
             "offset": correction.offset.tolist(),
@@ -100,32 +101,6 @@ def reply(fields: Fields) -> dict[str, Any]:
         "words": words,
         "warnings": [],
     }
-
-
-def reached(reach: Reach | None, wanted_uv: Floats) -> tuple[Floats, float]:
-    """Return the reachable point nearest to u′ v′, and the steps that remain (0 when reached)."""
-    if reach is None:
-        return wanted_uv, 0.0
-    nearest = reach.nearest(wanted_uv[np.newaxis])[0]
-    remains = float(delta_uv_prime(nearest, wanted_uv))
-    return (wanted_uv, 0.0) if remains < REACHED_UV else (nearest, remains / STEP_UV)
-
-
-def closing_pack(
-    aim: Floats, wanted_uv: Floats, lamp: str, kit: tuple[Gel, ...], radius: float
-) -> dict[str, Any] | None:
-    """Return the pack that brings a lamp from the nearest it can do to the target, or None."""
-    aim_xy, wanted_xy = uv_prime_to_xy(aim), uv_prime_to_xy(wanted_uv)
-    try:
-        light = Reading(aim_xy, *xy_to_cct(aim_xy), stand_ins(lamp, aim_xy))
-    except Problem:
-        # A colour too deep for any lamp's spectrum is not one that gel brings to a white.
-        return None
-    target = Reading(wanted_xy, *xy_to_cct(wanted_xy), np.empty((0, len(GRID))))
-    found = landings(light, target, kit, radius)
-    if not found or found[0].delta_uv >= float(delta_uv_prime(aim, wanted_uv)):
-        return None
-    return landing_plain(found[0])
 
 
 def _read_reach(fields: Fields, kit: tuple[Gel, ...]) -> Reach | None:

@@ -14,21 +14,24 @@ from typing import Any
 
 import numpy as np
 
-from evenkelvin.asks.dial import closing_pack, reached
-from evenkelvin.asks.plain import white
 from evenkelvin.colorimetry.chromaticity import uv_prime_to_xy, xy_to_uv_prime, xyz_to_xy
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.colorimetry.spectrum import Spectrum
 from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
-from evenkelvin.filters.kit import read_kit
 from evenkelvin.lights.driving import brightest, most_similar
-from evenkelvin.lights.gamut import Polygon, hull
+from evenkelvin.lights.fixing import closing_pack
+from evenkelvin.lights.gamut import Polygon, hull, reached
 from evenkelvin.lights.mixing import mixed_spectrum, xyz_per_lux
-from evenkelvin.lights.reading import Reading, read_reading, read_target
-from evenkelvin.lights.tolerance import plain, read_tolerance, verdict
+from evenkelvin.lights.reading import Reading
+from evenkelvin.lights.tolerance import verdict
 from evenkelvin.problem import Problem
 from evenkelvin.rendering import ssi
+from evenkelvin.replies.fix import landing_plain
+from evenkelvin.replies.plain import tolerance_plain, white
+from evenkelvin.requests.kit import read_kit
+from evenkelvin.requests.reading import read_reading, read_target
+from evenkelvin.requests.tolerance import read_tolerance
 
 _MOST_PRIMARIES = 12
 
@@ -79,6 +82,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     rated = None
     if spectrum is not None and np.isfinite(target.cct_k):
         rated = ssi.spectral_similarity(spectrum, *_reference(target))
+    closing = closing_pack(aim, wanted, "led rgb", kit, radius) if remains > 0.0 else None
     return {
         "levels": levels.tolist(),
         "primaries": [
@@ -97,10 +101,10 @@ def reply(fields: Fields) -> dict[str, Any]:
         "reachable": remains == 0.0,
         "nearest": white(uv_prime_to_xy(aim)),
         "remains_steps": remains,
-        "gel": closing_pack(aim, wanted, "led rgb", kit, radius) if remains > 0.0 else None,
+        "gel": landing_plain(closing) if closing is not None else None,
         "ssi": rated.value if rated else None,
         "ssi_reference": rated.reference if rated else None,
-        "tolerance": plain(radius),
+        "tolerance": tolerance_plain(radius),
         "warnings": [
             "Levels are parts of the full light of each primary; a lamp whose dial does not follow "
             "its light needs them read at these settings."

@@ -11,18 +11,12 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.expose import SAYINGS
-from evenkelvin.asks.units import (
-    LENGTH,
-    LENGTH_BOUNDS,
-    LIGHT,
-    LIGHT_BOUNDS,
-    both,
-    either,
-)
 from evenkelvin.exposure import stops
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
+from evenkelvin.replies.units import both
+from evenkelvin.requests.camera import SAYINGS
+from evenkelvin.requests.units import LENGTH, LENGTH_BOUNDS, LIGHT, LIGHT_BOUNDS, either
 
 #: How many times its own width a source must be away for the inverse square to hold within about
 #: one percent: the five-times rule of photometry (IES Lighting Handbook; from memory).

@@ -15,11 +15,13 @@ from evenkelvin.colorimetry.observer import observer_grid
 from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import Gel
-from evenkelvin.filters.kit import find_gel, read_kit, read_own_gel
 from evenkelvin.lights.field import Frame, frame, locus, place
-from evenkelvin.lights.reading import Reading, pack_transmittance, read_reading, read_target
-from evenkelvin.lights.tolerance import plain, read_tolerance
+from evenkelvin.lights.reading import Reading, pack_transmittance
 from evenkelvin.problem import Problem
+from evenkelvin.replies.plain import tolerance_plain
+from evenkelvin.requests.kit import find_gel, read_kit, read_own_gel
+from evenkelvin.requests.reading import read_reading, read_target
+from evenkelvin.requests.tolerance import read_tolerance
 
 
 def _path(view: Frame, light: Reading, gels: tuple[Gel, ...]) -> Floats:
@@ -70,7 +72,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "unit": "steps",
         "axes": {"left": "warm", "right": "cool", "up": "green", "down": "magenta"},
         "tolerance": {
-            **plain(radius),
+            **tolerance_plain(radius),
             "outline": (radius * np.column_stack([np.cos(turns), np.sin(turns)])).tolist(),
         },
         "locus": [

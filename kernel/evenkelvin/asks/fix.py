@@ -8,15 +8,16 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.fix_plain import landing_plain, offset_plain
-from evenkelvin.asks.plain import white
 from evenkelvin.fields import Fields
-from evenkelvin.filters.kit import read_kit
 from evenkelvin.filters.pack import DEEPEST
 from evenkelvin.lights.fixing import landings, offset
-from evenkelvin.lights.reading import read_reading, read_target
 from evenkelvin.lights.tint import neutralising_cc
-from evenkelvin.lights.tolerance import plain, read_tolerance, verdict
+from evenkelvin.lights.tolerance import verdict
+from evenkelvin.replies.fix import landing_plain, offset_plain
+from evenkelvin.replies.plain import tolerance_plain, white
+from evenkelvin.requests.kit import read_kit
+from evenkelvin.requests.reading import read_reading, read_target
+from evenkelvin.requests.tolerance import read_tolerance
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -45,7 +46,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "target": white(target.xy),
         "offset": shown,
         "verdict": word,
-        "tolerance": plain(radius),
+        "tolerance": tolerance_plain(radius),
         "dial": {"x": float(target.xy[0]), "y": float(target.xy[1])},
         "packs": [landing_plain(landing) for landing in packs[:most]],
         "warnings": reading.warnings,

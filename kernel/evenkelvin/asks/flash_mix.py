@@ -13,19 +13,21 @@ from typing import Any
 
 import numpy as np
 
-from evenkelvin.asks.describe import described
-from evenkelvin.asks.expose import read_shutter
-from evenkelvin.asks.fix_plain import landing_plain, offset_plain
-from evenkelvin.asks.plain import white
 from evenkelvin.exposure.stops import ratio_stops, ratio_words, time_words
 from evenkelvin.fields import Fields
-from evenkelvin.filters.kit import read_kit
 from evenkelvin.filters.pack import DEEPEST
 from evenkelvin.lights.fixing import landings, offset
 from evenkelvin.lights.mixing import mix
-from evenkelvin.lights.reading import Reading, read_reading
-from evenkelvin.lights.tolerance import plain, read_tolerance, verdict
+from evenkelvin.lights.reading import Reading
+from evenkelvin.lights.tolerance import verdict
 from evenkelvin.problem import Problem
+from evenkelvin.replies.fix import landing_plain, offset_plain
+from evenkelvin.replies.plain import tolerance_plain, white
+from evenkelvin.replies.reading import described
+from evenkelvin.requests.camera import read_shutter
+from evenkelvin.requests.kit import read_kit
+from evenkelvin.requests.reading import read_reading
+from evenkelvin.requests.tolerance import read_tolerance
 
 #: Other shutter times that are shown, in stops.
 _OTHER_STOPS = (-2, -1, 0, 1, 2)
@@ -108,7 +110,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "mix": described(made),
         "offset": offset_plain(away),
         "verdict": verdict(away.steps, radius),
-        "tolerance": plain(radius),
+        "tolerance": tolerance_plain(radius),
         "packs": packs,
         "shutters": shutters,
         "warnings": warnings,

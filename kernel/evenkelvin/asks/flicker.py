@@ -15,10 +15,10 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from evenkelvin.asks.expose import read_shutter
 from evenkelvin.exposure import flicker, stops
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
+from evenkelvin.requests.camera import read_shutter
 
 _SOURCES = ("mains_hz", "light_hz", "measured")
 #: Slowest picture pulse that is told as a beat in seconds rather than as flicker.

@@ -7,13 +7,14 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.import_spectra import name_spectra, read_choices, read_contents
-from evenkelvin.asks.learn_gel import learned_plain, read_name
 from evenkelvin.colorimetry.spectrum import checked_spectrum
 from evenkelvin.fields import Fields
 from evenkelvin.filters.learned import gel_from_transmittance
 from evenkelvin.interchange.headings import kind_of
 from evenkelvin.problem import Problem
+from evenkelvin.replies.gel import learned_plain
+from evenkelvin.requests.file import name_spectra, read_choices, read_contents
+from evenkelvin.requests.kit import read_gel_name
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -31,7 +32,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     contents = read_contents(fields, {**choices, "quantity": "transmittance"})
     name_spectra(contents, file)
     if fields.given("name") and len(contents.spectra) == 1:
-        contents.spectra[0].name = read_name(fields)
+        contents.spectra[0].name = read_gel_name(fields)
     gels = []
     for found in contents.spectra:
         try:

@@ -5,18 +5,10 @@
 
 from __future__ import annotations
 
-import base64
-import binascii
-from collections.abc import Mapping
 from typing import Any
 
 from evenkelvin.fields import Fields
-from evenkelvin.interchange.contents import CHOICES, MAX_BYTES, Contents
-from evenkelvin.interchange.recognise import read_bytes, read_text
-from evenkelvin.problem import Problem
-
-#: How many characters of base64 the largest file has, with room for line breaks.
-_MOST_BASE64 = MAX_BYTES * 3 // 2
+from evenkelvin.requests.file import name_spectra, read_choices, read_contents
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -39,46 +31,3 @@ def reply(fields: Fields) -> dict[str, Any]:
     if contents.readings:
         answer["readings"] = contents.readings
     return answer
-
-
-def read_contents(fields: Fields, choices: Mapping[str, str]) -> Contents:
-    """Return what the file in the fields ``bytes_base64`` or ``text`` holds."""
-    try:
-        if fields.given("bytes_base64"):
-            return read_bytes(_raw(fields), choices)
-        return read_text(fields.text("text", longest=MAX_BYTES), choices)
-    except Problem as problem:
-        if problem.field in ("bytes_base64", "text"):
-            raise
-        return Contents("not recognised", problems=[problem])
-
-
-def read_choices(fields: Fields) -> dict[str, str]:
-    """Return what the person decided about a file."""
-    if not fields.given("choices"):
-        return {}
-    group = fields.group("choices")
-    group.refuse_unknown(*CHOICES)
-    return {name: group.choice(name, CHOICES[name]) for name in CHOICES if group.given(name)}
-
-
-def _raw(fields: Fields) -> bytes:
-    text = fields.text("bytes_base64", longest=_MOST_BASE64)
-    try:
-        return base64.b64decode("".join(text.split()), validate=True)
-    except (binascii.Error, ValueError):
-        raise Problem("bytes_base64", "The file did not arrive whole; choose it again.") from None
-
-
-def name_spectra(contents: Contents, file_name: str) -> None:
-    """Name what the file leaves without a name after the file, and tell equal names apart."""
-    stem = file_name.replace("\\", "/").rpartition("/")[2]
-    stem = stem.rpartition(".")[0] or stem or "spectrum"
-    nameless = [found for found in contents.spectra if not found.name]
-    for number, found in enumerate(nameless, 1):
-        found.name = stem if len(nameless) == 1 else f"{stem} {number}"
-    seen: dict[str, int] = {}
-    for found in contents.spectra:
-        seen[found.name] = seen.get(found.name, 0) + 1
-        if seen[found.name] > 1:
-            found.name = f"{found.name} ({seen[found.name]})"

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.book_plain import book_answer, title_of
 from evenkelvin.book.link import join_parts, open_link
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
+from evenkelvin.replies.book import book_answer, title_of
 
 
 def reply(fields: Fields) -> dict[str, Any]:

@@ -13,7 +13,9 @@ from evenkelvin.book.logged import logged_xy
 from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.fields import Fields
-from evenkelvin.lights.tolerance import plain, read_tolerance, verdict
+from evenkelvin.lights.tolerance import verdict
+from evenkelvin.replies.plain import tolerance_plain
+from evenkelvin.requests.tolerance import read_tolerance
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -30,5 +32,5 @@ def reply(fields: Fields) -> dict[str, Any]:
     return {
         "verdicts": [None if each is None else verdict(each, radius) for each in steps],
         "steps": steps,
-        "tolerance": plain(radius),
+        "tolerance": tolerance_plain(radius),
     }

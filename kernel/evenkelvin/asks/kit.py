@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.plain import number
 from evenkelvin.colorimetry.observer import GRID
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import shifts_of
-from evenkelvin.filters.kit import NOTE, read_kit
+from evenkelvin.filters.kit import NOTE
 from evenkelvin.lights.stand_in import LAMPS
 from evenkelvin.lights.tolerance import PRESETS
+from evenkelvin.replies.plain import number
+from evenkelvin.requests.kit import read_kit
 
 
 def reply(fields: Fields) -> dict[str, Any]:

@@ -6,26 +6,22 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
 
 import numpy as np
 
-from evenkelvin.asks.plain import number
+from evenkelvin.colorimetry.bending import bend
 from evenkelvin.colorimetry.illuminant import planck
 from evenkelvin.colorimetry.observer import GRID
 from evenkelvin.colorimetry.temperature import HIGHEST_K, LARGEST_DUV, LOWEST_K, cct_to_xy
-from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
-from evenkelvin.filters.gel import Gel, shifts_of
-from evenkelvin.filters.kit import nominal_kit, read_kit
-from evenkelvin.filters.learned import Learned, learn_from_shift, learn_from_spectra
-from evenkelvin.lights.reading import READING_K, Reading, read_reading
-from evenkelvin.lights.stand_in import bend
+from evenkelvin.filters.learned import learn_from_shift, learn_from_spectra
+from evenkelvin.lights.reading import READING_K, Reading
 from evenkelvin.problem import Problem
+from evenkelvin.replies.gel import learned_plain
+from evenkelvin.requests.kit import read_gel_name, read_kit
+from evenkelvin.requests.reading import read_reading
 
-#: Longest name of a gel, as the kit takes it back.
-LONGEST_NAME = 80
 #: How much brighter than bare the gelled reading may seem: meters repeat to about 2 %.
 _BRIGHTER = 1.02
 #: Black body on which a gel states its shift when the bare lamp has no CCT.
@@ -40,7 +36,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     Shifts are those on the bare lamp as it was read, or on the black body of ``reference_K``.
     """
     fields.refuse_unknown("ask", "bare", "gelled", "shift", "name", "own_gels")
-    name = read_name(fields)
+    name = read_gel_name(fields)
     if fields.given("shift"):
         if fields.given("bare") or fields.given("gelled"):
             raise Problem("shift", "Give two readings or a shift, not both.")
@@ -80,14 +76,6 @@ def _from_shift(name: str, fields: Fields) -> dict[str, Any]:
     return learned_plain(learned, light)
 
 
-def read_name(fields: Fields) -> str:
-    """Return the name that a gel is to have."""
-    name = " ".join(fields.text("name", longest=LONGEST_NAME).split())
-    if not name:
-        raise Problem(fields.at("name"), "The gel needs a name.")
-    return name
-
-
 def _passed(bare: Reading, gelled: Reading) -> float | None:
     """Return how much of the light passed, where both readings say how much there was."""
     for name in ("illuminance_lx", "exposure_lx_s"):
@@ -103,30 +91,3 @@ def _passed(bare: Reading, gelled: Reading) -> float | None:
             )
         return min(share, 1.0)
     return None
-
-
-def learned_plain(learned: Learned, light: Floats | None) -> dict[str, Any]:
-    """Return a learned gel as plain data, with the nominal gel of its name if there is one."""
-    gel = learned.gel
-    plain = gel_plain(gel, light)
-    plain["unknown"] = learned.unknown_ranges()
-    plain["source"] = learned.source
-    answer: dict[str, Any] = {"gel": plain, "warnings": list(learned.warnings)}
-    for nominal in nominal_kit():
-        if nominal.name == gel.name:
-            answer["nominal"] = gel_plain(replace(nominal, reference_k=gel.reference_k), light)
-    return answer
-
-
-def gel_plain(gel: Gel, light: Floats | None) -> dict[str, Any]:
-    """Return a gel as plain data; its shift on a light, or on its own reference."""
-    (shift,) = shifts_of([gel], light)
-    return {
-        "name": gel.name,
-        "wavelengths_nm": GRID.tolist(),
-        "transmittance": gel.transmittance.tolist(),
-        "mired": number(shift.mired),
-        "duv": number(shift.duv),
-        "stops": number(shift.stops),
-        "reference_K": gel.reference_k,
-    }

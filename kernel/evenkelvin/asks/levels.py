@@ -10,11 +10,12 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.expose import SAYINGS, Camera, read_camera
-from evenkelvin.asks.units import LIGHT, LIGHT_BOUNDS, either
 from evenkelvin.exposure import stops
+from evenkelvin.exposure.solving import Camera
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
+from evenkelvin.requests.camera import SAYINGS, read_camera
+from evenkelvin.requests.units import LIGHT, LIGHT_BOUNDS, either
 
 
 class _Level:

@@ -17,18 +17,19 @@ from typing import Any
 
 import numpy as np
 
-from evenkelvin.asks.describe import described
-from evenkelvin.asks.units import LENGTH, LENGTH_BOUNDS, either
 from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.data import Floats
 from evenkelvin.exposure.stops import amount_in_tenths, lux_at
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import Gel
-from evenkelvin.filters.kit import read_kit
 from evenkelvin.lights.mixing import mix
-from evenkelvin.lights.reading import LX_PER_FC, Reading, read_reading
+from evenkelvin.lights.reading import LX_PER_FC, Reading
 from evenkelvin.problem import Problem
+from evenkelvin.replies.reading import described
+from evenkelvin.requests.kit import read_kit
+from evenkelvin.requests.reading import read_reading
+from evenkelvin.requests.units import LENGTH, LENGTH_BOUNDS, either
 
 #: From how many steps an edge between two whites is what; common practice, no source. One step
 #: is about the least difference that is noticed at all (CIE TN 001:2014).

@@ -15,10 +15,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.units import length, length_unit, size_words
-from evenkelvin.asks.windows import MOST_PANES, USUAL_ROLL, read_stocks
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
+from evenkelvin.replies.units import size_words
+from evenkelvin.requests.stocks import MOST_PANES, USUAL_ROLL, read_stocks
+from evenkelvin.requests.units import length, length_unit
 from evenkelvin.scouting.order import GelOrder, order_gel
 from evenkelvin.scouting.windows import Pane, Stock
 

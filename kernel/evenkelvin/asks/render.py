@@ -2,126 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from functools import partial
-from typing import Any, TypeVar
+from typing import Any
 
-import numpy as np
-
-from evenkelvin.asks.plain import number, white
-from evenkelvin.colorimetry.spectrum import STEP_NOISE, SUMMED_STEP, Spectrum
-from evenkelvin.data import Floats
+from evenkelvin.colorimetry.spectrum import Spectrum
 from evenkelvin.fields import Fields
-from evenkelvin.filters.gel import Gel
-from evenkelvin.filters.kit import read_kit
-from evenkelvin.lights.reading import Reading, read_reading
-from evenkelvin.problem import Problem
 from evenkelvin.rendering import cri, curves, ssi, tlci, tm30, verdict
 from evenkelvin.rendering.camera import PATCHES
-from evenkelvin.rendering.reference import Unrated
+from evenkelvin.rendering.reference import rated
+from evenkelvin.replies.plain import white
+from evenkelvin.replies.rendering import (
+    curves_plain,
+    flags_plain,
+    numbers,
+    similarity_plain,
+    warnings_of,
+)
+from evenkelvin.requests.kit import read_kit
+from evenkelvin.requests.reading import read_spectral
 
-_T = TypeVar("_T")
 _MOST_AGAINST = 50
-
-
-def read_spectral(fields: Fields, kit: tuple[Gel, ...]) -> tuple[Reading, Spectrum]:
-    """Return a reading and its spectrum.
-
-    Raises
-    ------
-    Problem
-        Also when the reading holds no spectrum.
-    """
-    reading = read_reading(fields, kit)
-    if reading.spectrum is None:
-        raise Problem(
-            fields.at("spectrum"),
-            "Colour rendering needs a spectrum: x y or a CCT alone cannot tell how a light shows "
-            "colours. Load the spectrum file that the meter saved, or paste it.",
-        )
-    return reading, reading.spectrum
-
-
-def warnings_of(reading: Reading, spectrum: Spectrum) -> list[str]:
-    """Return the reading's warnings, and one where its samples are wider than the metrics ask."""
-    nm = spectrum.wavelengths
-    step = float(np.max(np.diff(nm[(nm >= 375.0) & (nm <= 785.0)])))
-    if step <= SUMMED_STEP + STEP_NOISE:
-        return reading.warnings
-    return [
-        *reading.warnings,
-        f"The samples are {step:g} nm apart; the published metrics ask for 5 nm or finer. "
-        "They were interpolated: take the numbers as approximate.",
-    ]
-
-
-def numbers(values: Floats) -> list[float | None]:
-    """Return an array as plain numbers, None where there is none."""
-    return [number(float(value)) for value in values]
-
-
-def flags_plain(flags: list[verdict.Flag]) -> dict[str, Any]:
-    """Return remarks as data and as sentences."""
-    return {
-        "flags": [
-            {"weight": flag.weight, "words": flag.words, "because": flag.because} for flag in flags
-        ],
-        "words": [flag.words for flag in flags],
-    }
-
-
-def rated(metric: Callable[[], _T]) -> tuple[_T | None, str]:
-    """Return what a metric gives and nothing, or None and why it cannot rate the light."""
-    try:
-        return metric(), ""
-    except Unrated as why:
-        return None, str(why)
-
-
-def similarity_plain(name: str, found: tuple[ssi.Similarity | None, str]) -> dict[str, Any]:
-    """Return an SSI with what it rests on, or why there is none."""
-    similarity, why = found
-    if similarity is None:
-        return {"name": name, "value": None, "unrounded": None, "reference": None, "unrated": why}
-    return {
-        "name": name,
-        "value": similarity.value,
-        "unrounded": similarity.unrounded,
-        "observer": ssi.OBSERVER,
-        "reference": similarity.reference,
-        "edition": ssi.EDITION,
-    }
 
 
 def _against_reference(spectrum: Spectrum) -> ssi.Similarity:
     return ssi.spectral_similarity(spectrum, *ssi.matching_reference(spectrum))
-
-
-def curves_plain(
-    light: Spectrum, reference: tuple[Spectrum, str] | None, against: list[tuple[Spectrum, str]]
-) -> dict[str, Any]:
-    """Return a light's curve with its peaks, and beside it those of a reference and other lights.
-
-    All are of equal luminance, and the light's own highest value is 1; null where a spectrum does
-    not reach.
-    """
-    nm = curves.wavelengths_for([light, *(other for other, _ in against)])
-    level = curves.level(light, nm)
-
-    def drawn(spectrum: Spectrum) -> list[float | None]:
-        return numbers(curves.curve(spectrum, nm, level))
-
-    own = curves.curve(light, nm, level)
-    return {
-        "wavelengths_nm": nm.tolist(),
-        "light": numbers(own),
-        "peaks": [
-            {"wavelength_nm": float(nm[k]), "value": float(own[k])} for k in curves.peaks(own)
-        ],
-        "reference": {"name": reference[1], "values": drawn(reference[0])} if reference else None,
-        "against": [{"name": name, "values": drawn(other)} for other, name in against],
-        "scale": "equal luminance; the highest value of the light is 1",
-    }
 
 
 def _cri_plain(found: cri.ColourRenderingIndex) -> dict[str, Any]:

@@ -7,14 +7,16 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.book_plain import book_field, state_plain
-from evenkelvin.asks.fix_plain import offset_plain
 from evenkelvin.book.entries import MOST_ENTRIES, book_hash, moment
+from evenkelvin.book.given import book_field
 from evenkelvin.book.report import Report, SetupReport, Slip, hangs, make_report
 from evenkelvin.book.setup_log import ReadingLog
 from evenkelvin.exposure.stops import ratio_words
 from evenkelvin.fields import Fields
-from evenkelvin.lights.tolerance import plain, read_tolerance
+from evenkelvin.replies.book import state_plain
+from evenkelvin.replies.fix import offset_plain
+from evenkelvin.replies.plain import tolerance_plain
+from evenkelvin.requests.tolerance import read_tolerance
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -69,7 +71,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         ],
         "tell_apart": report.names.several,
         "cautions": list(report.cautions),
-        "tolerance": plain(radius),
+        "tolerance": tolerance_plain(radius),
         "book": {"count": len(book.entries), "sha256": book_hash(book.entries)},
     }
 

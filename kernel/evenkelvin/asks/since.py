@@ -8,14 +8,17 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.book_plain import book_field, state_plain
 from evenkelvin.book.entries import moment
+from evenkelvin.book.given import book_field
 from evenkelvin.book.meaning import find, things
 from evenkelvin.book.setup_log import ReadingLog, light_log, states, times_in_order
 from evenkelvin.fields import Fields
 from evenkelvin.lights.drift import drift, drift_words, stops_since
-from evenkelvin.lights.tolerance import plain, read_tolerance, verdict
+from evenkelvin.lights.tolerance import verdict
 from evenkelvin.problem import Problem
+from evenkelvin.replies.book import state_plain
+from evenkelvin.replies.plain import tolerance_plain
+from evenkelvin.requests.tolerance import read_tolerance
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -40,7 +43,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         {"pack": list(pack), "points": [_point(each, group[0], radius) for each in group]}
         for pack, group in by_pack.items()
     ]
-    return {"series": series, "tolerance": plain(radius)}
+    return {"series": series, "tolerance": tolerance_plain(radius)}
 
 
 def _from_readings(fields: Fields) -> list[ReadingLog]:

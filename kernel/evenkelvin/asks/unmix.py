@@ -8,16 +8,17 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.fix_plain import offset_plain
-from evenkelvin.asks.plain import white
 from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
-from evenkelvin.filters.kit import read_kit
 from evenkelvin.lights.fixing import offset, offset_words
 from evenkelvin.lights.mixing import Missing, Shares, unmix
-from evenkelvin.lights.reading import Reading, read_reading
+from evenkelvin.lights.reading import Reading
 from evenkelvin.problem import Problem
+from evenkelvin.replies.fix import offset_plain
+from evenkelvin.replies.plain import white
+from evenkelvin.requests.kit import read_kit
+from evenkelvin.requests.reading import read_reading
 
 _MOST_LIGHTS = 12
 

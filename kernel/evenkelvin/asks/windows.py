@@ -15,24 +15,13 @@ from __future__ import annotations
 
 from typing import Any, cast
 
-from evenkelvin.asks.units import (
-    LIGHT,
-    LIGHT_BOUNDS,
-    either,
-    length,
-    length_unit,
-    length_words,
-    size_words,
-)
 from evenkelvin.exposure import stops
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
+from evenkelvin.replies.units import length_words, size_words
+from evenkelvin.requests.stocks import MOST_PANES, USUAL_ROLL, read_stocks
+from evenkelvin.requests.units import LIGHT, LIGHT_BOUNDS, either, length, length_unit
 from evenkelvin.scouting import windows as glass
-
-#: A roll of 48 in by 25 ft (common practice, no source).
-USUAL_ROLL = glass.Stock(1.22, 7.62)
-#: Most panes of one cut list.
-MOST_PANES = 600
 
 CAUTIONS = [
     "Reach and height: work from a platform or tower that is made for it, never lean from a "
@@ -59,19 +48,6 @@ def reply(fields: Fields) -> dict[str, Any]:
         answer |= _cut(fields, groups)
     answer["cautions"] = list(CAUTIONS)
     return answer
-
-
-def read_stocks(fields: Fields, name: str, counted: bool = False) -> list[glass.Stock]:
-    """Return sizes of rolls and sheets; with ``counted`` each must say how many there are."""
-    found = []
-    for group in fields.groups(name, most=50):
-        group.refuse_unknown("gel", "width_m", "width_ft", "length_m", "length_ft", "count", "name")
-        counts = counted or group.given("count")
-        count = group.whole("count", 1, 0, 10_000) if counts else None
-        width = length(group, "width", 0.05, 20.0)
-        along = length(group, "length", 0.05, 500.0)
-        found.append(glass.Stock(width, along, count))
-    return found
 
 
 def _panes(groups: list[Fields], margin: float) -> tuple[list[glass.Pane], list[str]]:

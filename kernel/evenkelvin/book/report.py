@@ -25,8 +25,8 @@ from evenkelvin.book.setup_log import (
 from evenkelvin.fields import Fields
 from evenkelvin.lights.drift import State, drift, stops_since
 from evenkelvin.lights.fixing import Offset
-from evenkelvin.lights.reading import read_target
 from evenkelvin.lights.tolerance import Verdict, verdict
+from evenkelvin.requests.reading import read_target
 
 #: Usual cautions by kind of lamp; common practice, no source.
 _LAMP_CAUTIONS: dict[str, str] = {

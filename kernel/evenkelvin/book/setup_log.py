@@ -13,9 +13,9 @@ from evenkelvin.book.logged import light_amounts, logged_cct, logged_xy
 from evenkelvin.book.meaning import Found, Thing, below, taken_at
 from evenkelvin.fields import Fields
 from evenkelvin.lights.drift import State
-from evenkelvin.lights.reading import read_target
 from evenkelvin.lights.stand_in import LAMPS
 from evenkelvin.problem import Problem
+from evenkelvin.requests.reading import read_target
 
 
 @dataclass(frozen=True, eq=False)

@@ -16,9 +16,7 @@ import numpy as np
 from evenkelvin.colorimetry.illuminant import C2_NM_K
 from evenkelvin.colorimetry.observer import GRID
 from evenkelvin.data import Floats
-from evenkelvin.fields import Fields
-from evenkelvin.filters.gel import FLOOR, Family, Gel
-from evenkelvin.problem import Problem
+from evenkelvin.filters.gel import Family, Gel
 
 NOTE = (
     "These gels are nominal: computed from physics under their trade names. "
@@ -60,7 +58,7 @@ _SATURATES_WARM, _SATURATES_COOL, _SHARPNESS = 650.0, 430.0, 12.0
 #: Centre and half-width in nm of the band that magenta absorbs and green passes.
 _BAND_CENTRE, _BAND_WIDTH = 550.0, 60.0
 #: Black bodies on which the nominal shift is stated.
-_DAYLIGHT_K, _TUNGSTEN_K, _BETWEEN_K = 5500.0, 3200.0, 4300.0
+_DAYLIGHT_K, _TUNGSTEN_K, BETWEEN_K = 5500.0, 3200.0, 4300.0
 #: CC of green that makes straw out of full amber: straw lands a little to the green.
 _STRAW_CC = 6.0
 
@@ -105,88 +103,12 @@ def nominal_kit() -> tuple[Gel, ...]:
     for trade, sign in (("plus green", 1.0), ("minus green", -1.0)):
         for cut, (_, cc) in CUTS.items():
             curve = _CLEAR * cc_transmittance(sign * cc)
-            gels.append(Gel(f"{cut} {trade}", "green", curve, _BETWEEN_K, cut, sign * cc))
+            gels.append(Gel(f"{cut} {trade}", "green", curve, BETWEEN_K, cut, sign * cc))
     for density in NEUTRALS:
         curve = np.full(GRID.shape, 10.0**-density)
-        gels.append(Gel(f"ND {density:g}", "neutral", curve, _BETWEEN_K))
+        gels.append(Gel(f"ND {density:g}", "neutral", curve, BETWEEN_K))
     for colour, sign in (("green", 1.0), ("magenta", -1.0)):
         for cc in CC_STEPS:
             curve = _CLEAR * cc_transmittance(sign * cc)
-            gels.append(Gel(f"CC{cc:02g} {colour}", "cc", curve, _BETWEEN_K, None, sign * cc))
+            gels.append(Gel(f"CC{cc:02g} {colour}", "cc", curve, BETWEEN_K, None, sign * cc))
     return tuple(gels)
-
-
-def read_own_gel(fields: Fields) -> Gel:
-    """Return a measured gel from its fields.
-
-    Raises
-    ------
-    Problem
-        When it has no name, or its curve cannot be a gel's.
-    """
-    # What else a learned gel carries is for people: its curve says it all.
-    fields.refuse_unknown(
-        "name", "wavelengths_nm", "transmittance", "reference_K",
-        "mired", "duv", "stops", "source", "unknown",
-    )  # fmt: skip
-    name = fields.text("name", longest=80).strip()
-    if not name:
-        raise Problem(fields.at("name"), "The gel needs a name.")
-    nm, curve = fields.numbers("wavelengths_nm"), fields.numbers("transmittance")
-    if len(nm) != len(curve) or len(nm) < 2:
-        raise Problem(
-            fields.at("transmittance"),
-            f"“{name}” has {len(nm)} wavelengths and {len(curve)} transmittances; "
-            "it needs two or more, one for each wavelength.",
-        )
-    if np.any(np.diff(nm) <= 0):
-        raise Problem(fields.at("wavelengths_nm"), f"The wavelengths of “{name}” must rise.")
-    if nm[0] > 420 or nm[-1] < 680:
-        raise Problem(
-            fields.at("wavelengths_nm"),
-            f"“{name}” covers {nm[0]:g}–{nm[-1]:g} nm; a gel needs at least 420–680 nm.",
-        )
-    if min(curve) < 0 or max(curve) > 1.0 or max(curve) < FLOOR:
-        raise Problem(
-            fields.at("transmittance"),
-            f"The transmittances of “{name}” must lie between 0 and 1 (percent divided by 100).",
-        )
-    values = np.clip(np.interp(GRID, nm, curve), FLOOR, 1.0)
-    reference = fields.number("reference_K", _BETWEEN_K, 1000.0, 25000.0)
-    return Gel(name, "own", values, reference, nominal=False)
-
-
-def read_kit(fields: Fields) -> tuple[Gel, ...]:
-    """Return the gels to choose from, by the fields ``kit`` (names) and ``own_gels``.
-
-    An own gel takes the place of the nominal one of the same name. Without ``kit``, all.
-
-    Raises
-    ------
-    Problem
-        When a name is not known or an own gel cannot be one.
-    """
-    known = {gel.name: gel for gel in nominal_kit()}
-    for group in fields.groups("own_gels", most=100):
-        gel = read_own_gel(group)
-        known[gel.name] = gel
-    if fields.raw("kit") is None:
-        return tuple(known.values())
-    names = fields.texts("kit")
-    return tuple(find_gel(known, name, f"{fields.at('kit')}.{i}") for i, name in enumerate(names))
-
-
-def find_gel(known: dict[str, Gel], name: str, path: str) -> Gel:
-    """Return a gel by name.
-
-    Raises
-    ------
-    Problem
-        When there is none of that name.
-    """
-    if name not in known:
-        raise Problem(
-            path,
-            f"There is no gel named “{name[:40]}” in the kit. Pick one from Kit, or add it there.",
-        )
-    return known[name]

@@ -8,13 +8,13 @@ from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
+from evenkelvin.colorimetry.bending import bend
 from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime, xyz_to_uv_prime
 from evenkelvin.colorimetry.observer import GRID, observer_grid
 from evenkelvin.colorimetry.spectrum import Spectrum, on_grid
 from evenkelvin.data import Floats
 from evenkelvin.filters.gel import FLOOR, Gel, shifts_of
 from evenkelvin.filters.kit import nominal_kit
-from evenkelvin.lights.stand_in import bend
 from evenkelvin.problem import Problem
 
 if TYPE_CHECKING:

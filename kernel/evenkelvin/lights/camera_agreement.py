@@ -9,12 +9,12 @@ from __future__ import annotations
 
 import numpy as np
 
+from evenkelvin.colorimetry.bending import bend
 from evenkelvin.colorimetry.difference import STEP_UV
 from evenkelvin.colorimetry.illuminant import daylight, planck
 from evenkelvin.colorimetry.observer import GRID
 from evenkelvin.data import Floats
 from evenkelvin.lights.reading import Reading
-from evenkelvin.lights.stand_in import bend
 from evenkelvin.rendering.camera import NM, white_shift
 
 #: From here on a white stands for daylight, below it for a black body (as SMPTE ST 2122 has it).

@@ -13,14 +13,16 @@ from evenkelvin.colorimetry.chromaticity import (
     xyz_to_uv_prime,
 )
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
-from evenkelvin.colorimetry.observer import observer_grid
-from evenkelvin.colorimetry.temperature import mired, uv_to_cct
+from evenkelvin.colorimetry.observer import GRID, observer_grid
+from evenkelvin.colorimetry.temperature import mired, uv_to_cct, xy_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.filters.gel import Gel
 from evenkelvin.filters.pack import DEEPEST, search
 from evenkelvin.lights.reading import Reading, pack_transmittance
+from evenkelvin.lights.stand_in import stand_ins
 from evenkelvin.lights.tint import tint_words
 from evenkelvin.lights.tolerance import Verdict, verdict
+from evenkelvin.problem import Problem
 
 #: A pack that eats more than this many stops deserves a second thought (common practice).
 HUNGRY_STOPS = 2.0
@@ -187,3 +189,20 @@ def pack_words(gels: tuple[Gel, ...]) -> str:
     for gel in gels:
         counts[gel.name] += 1
     return " + ".join(f"{n} × {name}" if n > 1 else name for name, n in counts.items()) or "no gel"
+
+
+def closing_pack(
+    aim: Floats, wanted_uv: Floats, lamp: str, kit: tuple[Gel, ...], radius: float
+) -> Landing | None:
+    """Return the pack that brings a lamp from the nearest it can do to the target, or None."""
+    aim_xy, wanted_xy = uv_prime_to_xy(aim), uv_prime_to_xy(wanted_uv)
+    try:
+        light = Reading(aim_xy, *xy_to_cct(aim_xy), stand_ins(lamp, aim_xy))
+    except Problem:
+        # A colour too deep for any lamp's spectrum is not one that gel brings to a white.
+        return None
+    target = Reading(wanted_xy, *xy_to_cct(wanted_xy), np.empty((0, len(GRID))))
+    found = landings(light, target, kit, radius)
+    if not found or found[0].delta_uv >= float(delta_uv_prime(aim, wanted_uv)):
+        return None
+    return found[0]

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from typing import TypeVar
+
 import numpy as np
 
 from evenkelvin.colorimetry.chromaticity import xy_to_uv, xyz_to_xy
@@ -36,3 +39,14 @@ def rated_cct(xyz: Floats) -> float:
             "and this light lies outside."
         )
     return float(cct)
+
+
+_T = TypeVar("_T")
+
+
+def rated(metric: Callable[[], _T]) -> tuple[_T | None, str]:
+    """Return what a metric gives and nothing, or None and why it cannot rate the light."""
+    try:
+        return metric(), ""
+    except Unrated as why:
+        return None, str(why)

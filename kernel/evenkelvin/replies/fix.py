@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.plain import number, white
 from evenkelvin.colorimetry.difference import STEP_UV
 from evenkelvin.lights.fixing import HUNGRY_STOPS, Landing, Offset, offset_words, pack_words
+from evenkelvin.replies.plain import number, white
 
 
 def offset_plain(offset: Offset) -> dict[str, Any]:

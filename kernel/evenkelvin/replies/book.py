@@ -4,32 +4,16 @@ from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.asks.plain import number
 from evenkelvin.book.canonical import canonical
 from evenkelvin.book.entries import Book
-from evenkelvin.book.file import as_plain, as_text, read_book
-from evenkelvin.book.meaning import part_of, summary, things
-from evenkelvin.fields import Fields
+from evenkelvin.book.file import as_plain, as_text
+from evenkelvin.book.meaning import summary, things
 from evenkelvin.lights.drift import State
 from evenkelvin.lights.reading import LX_PER_FC
-from evenkelvin.problem import Problem
+from evenkelvin.replies.plain import number
 
 #: Entries in a slice of a book: a phone reads them without holding its screen up.
 _SLICE = 500
-
-
-def book_field(fields: Fields, name: str = "book") -> Book:
-    """Return the book in a field, given as its file's text or as plain data."""
-    raw = fields.raw(name)
-    if raw is None:
-        raise Problem(fields.at(name), "There is no book here: open one, or keep a reading first.")
-    return read_book(raw, fields.at(name))
-
-
-def chosen_part(fields: Fields) -> Book:
-    """Return the book, or the part of it that the field ``of`` names."""
-    book = book_field(fields)
-    return part_of(book.entries, fields.text("of", longest=64)) if fields.given("of") else book
 
 
 def book_answer(book: Book, give: str) -> dict[str, Any]:

@@ -6,6 +6,7 @@ import math
 from typing import Any
 
 from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
+from evenkelvin.colorimetry.difference import STEP_UV
 from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.data import Floats
 
@@ -28,3 +29,8 @@ def white(xy: Floats) -> dict[str, Any]:
         "duv": duv,
         "mired": number(1e6 / cct),
     }
+
+
+def tolerance_plain(radius: float) -> dict[str, float]:
+    """Return a tolerance as the desk answers it."""
+    return {"steps": radius, "radius_uv": radius * STEP_UV}

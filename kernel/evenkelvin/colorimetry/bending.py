@@ -1,0 +1,56 @@
+"""Spectra bent until they have a wanted chromaticity."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime, xyz_to_uv_prime, xyz_to_xy
+from evenkelvin.colorimetry.observer import GRID, observer_grid
+from evenkelvin.data import Floats
+
+#: Wavelength scaled to about −1 to 1, so that the bend is well conditioned.
+_T = (GRID - 560.0) / 200.0
+
+
+def bend(spectra: Floats, xy: Floats) -> Floats:
+    """Bend spectra until each has exactly the chromaticity x, y.
+
+    Parameters
+    ----------
+    spectra
+        On the search grid, shape (n, 81), positive somewhere.
+    xy
+        Wanted chromaticity, shape (2,).
+
+    Returns
+    -------
+    array
+        Shape (m, 81), m ≤ n: those that could be bent that far, each peaking at 1.
+    """
+    bars = observer_grid()
+    basis = np.stack([_T, _T**2])
+    wanted_uv = xy_to_uv_prime(xy)
+    start = xyz_to_uv_prime(spectra @ bars)
+    coefficients = np.zeros((len(spectra), 2))
+    # Newton from afar overshoots; the wanted point is approached in a few equal strides.
+    for part in (0.25, 0.5, 0.75, 1.0, 1.0, 1.0, 1.0):
+        aim = start + part * (wanted_uv - start)
+        for _ in range(3):
+            exponent = np.clip(coefficients @ basis, -60.0, 60.0)
+            bent = spectra * np.exp(exponent)
+            xyz = bent @ bars
+            slopes = np.einsum("nl,kl,lc->nkc", bent, basis, bars)
+            below = xyz @ np.array([1.0, 15.0, 3.0])
+            uv = xyz_to_uv_prime(xyz)
+            along = np.stack([4.0 * slopes[..., 0], 9.0 * slopes[..., 1]], axis=-1)
+            along -= uv[:, np.newaxis] * (slopes @ np.array([1.0, 15.0, 3.0]))[..., np.newaxis]
+            jacobian = np.swapaxes(along / below[:, np.newaxis, np.newaxis], 1, 2)
+            # Two equations in two unknowns, by Cramer's rule.
+            (a, b), (c, d) = np.moveaxis(jacobian + 1e-12 * np.eye(2), 0, -1)
+            p, q = (aim - uv).T
+            stride = np.stack([d * p - b * q, a * q - c * p], axis=-1)
+            coefficients += np.clip(stride / (a * d - b * c)[:, np.newaxis], -4.0, 4.0)
+    bent = spectra * np.exp(np.clip(coefficients @ basis, -60.0, 60.0))
+    reached = np.abs(xyz_to_xy(bent @ bars) - xy).max(axis=-1) < 1e-9
+    kept = bent[reached]
+    return np.asarray(kept / kept.max(axis=-1, keepdims=True))

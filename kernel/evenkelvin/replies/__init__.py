@@ -1,0 +1,1 @@
+"""What several answers hold in common, as plain data."""

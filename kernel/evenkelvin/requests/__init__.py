@@ -1,0 +1,1 @@
+"""What a question carries, read and checked: each complaint names its field."""

@@ -1,0 +1,99 @@
+"""The gels that a question may choose from."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from evenkelvin.colorimetry.observer import GRID
+from evenkelvin.fields import Fields
+from evenkelvin.filters.gel import FLOOR, Gel
+from evenkelvin.filters.kit import BETWEEN_K, nominal_kit
+from evenkelvin.problem import Problem
+
+
+def read_own_gel(fields: Fields) -> Gel:
+    """Return a measured gel from its fields.
+
+    Raises
+    ------
+    Problem
+        When it has no name, or its curve cannot be a gel's.
+    """
+    # What else a learned gel carries is for people: its curve says it all.
+    fields.refuse_unknown(
+        "name", "wavelengths_nm", "transmittance", "reference_K",
+        "mired", "duv", "stops", "source", "unknown",
+    )  # fmt: skip
+    name = fields.text("name", longest=80).strip()
+    if not name:
+        raise Problem(fields.at("name"), "The gel needs a name.")
+    nm, curve = fields.numbers("wavelengths_nm"), fields.numbers("transmittance")
+    if len(nm) != len(curve) or len(nm) < 2:
+        raise Problem(
+            fields.at("transmittance"),
+            f"“{name}” has {len(nm)} wavelengths and {len(curve)} transmittances; "
+            "it needs two or more, one for each wavelength.",
+        )
+    if np.any(np.diff(nm) <= 0):
+        raise Problem(fields.at("wavelengths_nm"), f"The wavelengths of “{name}” must rise.")
+    if nm[0] > 420 or nm[-1] < 680:
+        raise Problem(
+            fields.at("wavelengths_nm"),
+            f"“{name}” covers {nm[0]:g}–{nm[-1]:g} nm; a gel needs at least 420–680 nm.",
+        )
+    if min(curve) < 0 or max(curve) > 1.0 or max(curve) < FLOOR:
+        raise Problem(
+            fields.at("transmittance"),
+            f"The transmittances of “{name}” must lie between 0 and 1 (percent divided by 100).",
+        )
+    values = np.clip(np.interp(GRID, nm, curve), FLOOR, 1.0)
+    reference = fields.number("reference_K", BETWEEN_K, 1000.0, 25000.0)
+    return Gel(name, "own", values, reference, nominal=False)
+
+
+def read_kit(fields: Fields) -> tuple[Gel, ...]:
+    """Return the gels to choose from, by the fields ``kit`` (names) and ``own_gels``.
+
+    An own gel takes the place of the nominal one of the same name. Without ``kit``, all.
+
+    Raises
+    ------
+    Problem
+        When a name is not known or an own gel cannot be one.
+    """
+    known = {gel.name: gel for gel in nominal_kit()}
+    for group in fields.groups("own_gels", most=100):
+        gel = read_own_gel(group)
+        known[gel.name] = gel
+    if fields.raw("kit") is None:
+        return tuple(known.values())
+    names = fields.texts("kit")
+    return tuple(find_gel(known, name, f"{fields.at('kit')}.{i}") for i, name in enumerate(names))
+
+
+def find_gel(known: dict[str, Gel], name: str, path: str) -> Gel:
+    """Return a gel by name.
+
+    Raises
+    ------
+    Problem
+        When there is none of that name.
+    """
+    if name not in known:
+        raise Problem(
+            path,
+            f"There is no gel named “{name[:40]}” in the kit. Pick one from Kit, or add it there.",
+        )
+    return known[name]
+
+
+#: Longest name of a gel, as the kit takes it back.
+LONGEST_GEL_NAME = 80
+
+
+def read_gel_name(fields: Fields) -> str:
+    """Return the name that a gel is to have."""
+    name = " ".join(fields.text("name", longest=LONGEST_GEL_NAME).split())
+    if not name:
+        raise Problem(fields.at("name"), "The gel needs a name.")
+    return name

@@ -1,0 +1,277 @@
+"""One reading: what was typed or measured, checked and made canonical."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+import numpy as np
+
+from evenkelvin.colorimetry.bending import bend
+from evenkelvin.colorimetry.chromaticity import is_real, xyz_to_xy
+from evenkelvin.colorimetry.observer import GRID
+from evenkelvin.colorimetry.spectrum import (
+    Spectrum,
+    checked_spectrum,
+    on_grid,
+    tristimulus,
+)
+from evenkelvin.colorimetry.temperature import (
+    DOUBTFUL_DUV,
+    LARGEST_DUV,
+    cct_to_xy,
+    xy_to_cct,
+)
+from evenkelvin.data import Floats
+from evenkelvin.fields import Fields, decimals
+from evenkelvin.filters.gel import Gel
+from evenkelvin.lights.reading import LX_PER_FC, READING_K, TARGET_K, Reading, pack_transmittance
+from evenkelvin.lights.stand_in import LAMPS, stand_ins
+from evenkelvin.problem import Problem
+from evenkelvin.requests.kit import find_gel, read_own_gel
+
+#: Whether a bare x y gets a stand-in for its spectrum.
+StandIn = Literal["must", "may", "none"]
+
+
+#: Direct sun at noon is about 100 000 to 130 000 lx; beyond this a reading is doubtful.
+_BRIGHTEST_LX = 200_000.0
+
+
+_FIELDS = (
+    "x", "y", "cct_K", "duv", "spectrum", "illuminance_lx", "illuminance_fc", "exposure_lx_s",
+    "lamp", "name", "note", "pack", "own_gels",
+)  # fmt: skip
+
+
+def _read_xy(fields: Fields, warnings: list[str]) -> Floats:
+    for name in ("x", "y"):
+        if not fields.given(name):
+            other = "y" if name == "x" else "x"
+            raise Problem(fields.at(name), f"{name} is missing: {other} alone says no colour.")
+    x = fields.number("x", low=0.0, high=1.0)
+    y = fields.number("y", low=0.0, high=1.0)
+    if x + y > 1.0:
+        raise Problem(
+            fields.at("y"), f"x + y is {x + y:.4g}; it cannot exceed 1. Check both for a typo."
+        )
+    xy = np.array([x, y])
+    if not is_real(xy):
+        raise Problem(
+            fields.at("x"),
+            f"No light has x {x:g}, y {y:g}: it lies outside the colours the eye can see. "
+            "Check both, and that these are x y and not u′ v′.",
+        )
+    coarse = [decimals(fields.raw(name)) for name in ("x", "y")]
+    if all(places is not None and places <= 3 for places in coarse):
+        warnings.append(
+            "x y with three decimals leaves the CCT open by some 14 K; type four if the meter "
+            "shows them."
+        )
+    return xy
+
+
+def _read_cct(fields: Fields, warnings: list[str]) -> Floats:
+    kelvin = fields.number("cct_K", label="CCT")
+    low, high = READING_K
+    if not low <= kelvin <= high:
+        hint = ""
+        for slip in (kelvin / 10.0, kelvin * 10.0):
+            if TARGET_K[0] <= slip <= TARGET_K[1]:
+                hint = f" Did you mean {slip:.0f} K?"
+        raise Problem(
+            fields.at("cct_K"),
+            f"A CCT of {kelvin:g} K is outside {low:.0f}–{high:.0f} K.{hint}",
+        )
+    if not fields.given("duv"):
+        warnings.append(
+            "No green-magenta given, so Duv 0 is assumed; a CCT alone cannot tell green from "
+            "magenta. Type the Duv, or x y."
+        )
+    duv = fields.number("duv", 0.0, label="Duv")
+    if abs(duv) > LARGEST_DUV:
+        raise Problem(
+            fields.at("duv"),
+            f"A Duv of {duv:g} is beyond ±{LARGEST_DUV:g}, where a CCT has no meaning. "
+            "Type x y instead, and check the unit: Duv, not CC.",
+        )
+    return cct_to_xy(kelvin, duv)
+
+
+def read_pack(fields: Fields, kit: tuple[Gel, ...]) -> tuple[Gel, ...]:
+    """Return the gels that the field ``pack`` names.
+
+    Those that ``own_gels`` brings along come first: a reading means the gel it was taken through,
+    whatever the kit has under that name.
+    """
+    known = {gel.name: gel for gel in kit}
+    known |= {gel.name: gel for gel in map(read_own_gel, fields.groups("own_gels", most=200))}
+    names = fields.texts("pack")
+    return tuple(find_gel(known, name, f"{fields.at('pack')}.{i}") for i, name in enumerate(names))
+
+
+def _read_amount(fields: Fields, warnings: list[str]) -> tuple[float | None, float | None]:
+    given = [
+        name for name in ("illuminance_lx", "illuminance_fc", "exposure_lx_s") if fields.given(name)
+    ]
+    if len(given) > 1:
+        raise Problem(
+            fields.at(given[1]), f"Give {given[0]} or {given[1]}, not both: they are one amount."
+        )
+    if not given:
+        return None, None
+    labels = {"illuminance_lx": "lux", "illuminance_fc": "foot-candles", "exposure_lx_s": "lux·s"}
+    amount = fields.number(given[0], label=labels[given[0]])
+    if amount <= 0.0:
+        raise Problem(
+            fields.at(given[0]),
+            f"{labels[given[0]]} is {amount:g}; a light that can be read gives more than zero.",
+        )
+    if given[0] == "exposure_lx_s":
+        return None, amount
+    lux = amount * LX_PER_FC if given[0] == "illuminance_fc" else amount
+    if lux > _BRIGHTEST_LX:
+        warnings.append(
+            f"{lux:,.0f} lx is more than direct sun at noon gives; check the number and its unit."
+        )
+    return lux, None
+
+
+def _far_from_locus(duv: float, cct_k: float) -> list[str]:
+    if np.isnan(cct_k) and abs(duv) <= LARGEST_DUV:
+        return ["This light is warmer or cooler than any white: no CCT can be given for it."]
+    if np.isnan(cct_k):
+        return [
+            f"So far from the black-body line (Duv {duv:+.4f}) a light has no CCT; "
+            "it is a colour, and gel for white will not do."
+        ]
+    if abs(duv) > DOUBTFUL_DUV:
+        return [
+            f"Duv {duv:+.4f} is far off the black-body line; "
+            "the CCT says little there, trust x y and your eyes."
+        ]
+    return []
+
+
+def read_reading(
+    fields: Fields,
+    kit: tuple[Gel, ...],
+    extra: tuple[str, ...] = (),
+    stand_in: StandIn = "must",
+) -> Reading:
+    """Return a reading from its fields.
+
+    Parameters
+    ----------
+    fields
+        One of x and y, cct_K and duv, or spectrum; and what else a reading may hold.
+    kit
+        Gels that ``pack`` may name.
+    extra
+        Further fields that the caller reads for itself.
+    stand_in
+        Whether a bare x y must have one, may (a colour so deep that none reaches it, such as one
+        primary of a lamp, is taken too), or needs none; without, ``spectra`` has shape (0, 81).
+
+    Raises
+    ------
+    Problem
+        Naming the field at fault.
+    """
+    fields.refuse_unknown(*_FIELDS, *extra)
+    warnings: list[str] = []
+    ways = [
+        way
+        for way, names in {
+            "x y": ("x", "y"),
+            "CCT": ("cct_K", "duv"),
+            "spectrum": ("spectrum",),
+        }.items()
+        if any(fields.given(name) for name in names)
+    ]
+    if not ways:
+        raise Problem(fields.at("x"), "Type x and y, or a CCT with its Duv, or load a spectrum.")
+    if len(ways) > 1:
+        raise Problem(
+            fields.at({"x y": "x", "CCT": "cct_K", "spectrum": "spectrum"}[ways[1]]),
+            f"Both {ways[0]} and {ways[1]} are given; one of them must be left out.",
+        )
+    spectrum: Spectrum | None = None
+    if ways == ["spectrum"]:
+        group = fields.group("spectrum")
+        group.refuse_unknown("wavelengths_nm", "values")
+        spectrum = checked_spectrum(
+            group.numbers("wavelengths_nm"), group.numbers("values"), group.path
+        )
+        xy = xyz_to_xy(tristimulus(spectrum))
+        if spectrum.wavelengths[0] > 380.0 or spectrum.wavelengths[-1] < 780.0:
+            warnings.append(
+                f"The spectrum covers {spectrum.wavelengths[0]:g}–{spectrum.wavelengths[-1]:g} nm; "
+                "towards 380 and 780 nm its last values are carried on."
+            )
+    elif ways == ["x y"]:
+        xy = _read_xy(fields, warnings)
+    else:
+        xy = _read_cct(fields, warnings)
+
+    lamp = fields.choice("lamp", tuple(LAMPS), "unknown")
+    name = fields.text("name", "", longest=200)
+    fields.text("note", "", longest=5000)
+    pack = read_pack(fields, kit)
+    illuminance_lx, exposure_lx_s = _read_amount(fields, warnings)
+    cct_k, duv = xy_to_cct(xy)
+    warnings += _far_from_locus(duv, cct_k)
+
+    # On the grid a measured spectrum lands a hair beside its own x y; bending puts it back.
+    if spectrum is not None:
+        gridded = on_grid(spectrum)[np.newaxis]
+        bent = bend(gridded, xy)
+        spectra = bent if len(bent) else gridded / gridded.max()
+    elif stand_in == "none":
+        spectra = np.empty((0, len(GRID)))
+    else:
+        try:
+            spectra = stand_ins(lamp, xy, pack_transmittance(pack) if pack else None)
+        except Problem as problem:
+            if stand_in == "must":
+                raise Problem(fields.at(problem.field), problem.message) from None
+            spectra = np.empty((0, len(GRID)))
+    return Reading(
+        xy, cct_k, duv, spectra, spectrum, illuminance_lx, exposure_lx_s, lamp, name, pack, warnings
+    )
+
+
+def read_target(fields: Fields, kit: tuple[Gel, ...]) -> Reading:
+    """Return the white to match: a CCT of 2500 to 10 000 K with its Duv, or any reading.
+
+    Raises
+    ------
+    Problem
+        Naming the field at fault.
+    """
+    if fields.given("cct_K") and not any(
+        fields.given(name) for name in ("x", "y", "spectrum", "lamp", "illuminance_lx", "name")
+    ):
+        fields.refuse_unknown("cct_K", "duv")
+        fields.number("cct_K", low=TARGET_K[0], high=TARGET_K[1], label="The target CCT")
+        fields.number("duv", 0.0, -0.02, 0.02, label="The target Duv")
+        plain = {"cct_K": fields.raw("cct_K"), "duv": fields.raw("duv") or 0.0}
+        return read_reading(Fields(plain, fields.path), kit)
+    return read_reading(fields, kit)
+
+
+def read_spectral(fields: Fields, kit: tuple[Gel, ...]) -> tuple[Reading, Spectrum]:
+    """Return a reading and its spectrum.
+
+    Raises
+    ------
+    Problem
+        Also when the reading holds no spectrum.
+    """
+    reading = read_reading(fields, kit)
+    if reading.spectrum is None:
+        raise Problem(
+            fields.at("spectrum"),
+            "Colour rendering needs a spectrum: x y or a CCT alone cannot tell how a light shows "
+            "colours. Load the spectrum file that the meter saved, or paste it.",
+        )
+    return reading, reading.spectrum

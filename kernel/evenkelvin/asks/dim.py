@@ -15,13 +15,11 @@ from typing import Any
 
 import numpy as np
 
-from evenkelvin.asks.plain import white
 from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.exposure.stops import amount_in_tenths
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import Gel
-from evenkelvin.filters.kit import read_kit
 from evenkelvin.lights.dimming import (
     LEAST_LIGHT,
     MELTS_K,
@@ -31,9 +29,13 @@ from evenkelvin.lights.dimming import (
     filament,
     filament_k,
 )
-from evenkelvin.lights.reading import READING_K, Reading, read_reading
-from evenkelvin.lights.tolerance import plain, read_tolerance, verdict
+from evenkelvin.lights.reading import READING_K, Reading
+from evenkelvin.lights.tolerance import verdict
 from evenkelvin.problem import Problem
+from evenkelvin.replies.plain import tolerance_plain, white
+from evenkelvin.requests.kit import read_kit
+from evenkelvin.requests.reading import read_reading
+from evenkelvin.requests.tolerance import read_tolerance
 
 _WAYS = ("to", "percent_light", "stops", "percent_volts")
 _MOST_PAIRS = 20
@@ -85,7 +87,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "verdict": None if apart is None else verdict(apart / STEP_UV, radius),
         "unreached": unreached,
         "words": setting_words(setting, landed),
-        "tolerance": plain(radius),
+        "tolerance": tolerance_plain(radius),
         "warnings": [*reading.warnings, ESTIMATE],
     }
 

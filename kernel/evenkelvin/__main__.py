@@ -24,6 +24,8 @@ def main() -> int:
         outcome = run(sys.argv[1:], _read)
         for name, text in outcome.files.items():
             Path(name).write_bytes(text.encode("utf-8"))
+        for note in outcome.notes:
+            print(note, file=sys.stderr)
         sys.stdout.write(outcome.text)
         sys.stdout.flush()
         return outcome.code

@@ -31,16 +31,27 @@ _FEW = 3
 _OVER = """\
 A FILE may be a spectrum or readings in any format that the app reads, and "-" is standard input.
 Numbers take a decimal comma too; write a negative one as --duv=-0,003.
+Exit code 0: all done. 1: nothing could be done. 2: wrong arguments. 3: done, but something was left
+out, as standard error says line by line.
 """
+
+
+#: Exit code of a command that was done, though not with all that it was given.
+LEFT_OUT = 3
 
 
 @dataclass
 class Outcome:
-    """What a command gives: text for standard output, files to write, and the exit code."""
+    """What a command gives: text for standard output, files to write, and the exit code.
+
+    ``notes`` are for standard error: what was left out, and what was taken where a file leaves it
+    open.
+    """
 
     text: str = ""
     files: dict[str, str] = field(default_factory=dict)
     code: int = 0
+    notes: list[str] = field(default_factory=list)
 
 
 def run(arguments: Sequence[str], read: Read) -> Outcome:
@@ -56,10 +67,35 @@ def run(arguments: Sequence[str], read: Read) -> Outcome:
         From argparse, for wrong arguments and for --help.
     """
     options = _parser().parse_args(list(arguments))
+    options.noted = _Noted()
     outcome: Outcome = options.command(options, read)
+    outcome.notes = options.noted.notes
+    outcome.code = outcome.code or (LEFT_OUT if options.noted.left_out else 0)
     if outcome.text and not outcome.text.endswith("\n"):
         outcome.text += "\n"
     return outcome
+
+
+@dataclass
+class _Noted:
+    """What is to be said of the files that a command read."""
+
+    notes: list[str] = field(default_factory=list)
+    left_out: bool = False
+
+    def add(self, name: str, found: Plain) -> None:
+        """Note what the desk said of one file beside what it holds."""
+        where = "" if name == "-" else f"{name}: "
+        for problem in found["problems"]:
+            self.left_out = True
+            line = f"line {problem['line']}: " if problem.get("line") is not None else ""
+            self.notes.append(f"{where}{line}{problem['message']}")
+        for question in found["questions"]:
+            options = ", ".join(question["options"])
+            self.notes.append(
+                f"{where}{question['message']} Taken: {question['taken']}. "
+                f"Say it with --choose {question['field']}=CHOICE, of {options}."
+            )
 
 
 # -------------------------------------------------------------------------------- arguments
@@ -97,23 +133,33 @@ def _parser() -> argparse.ArgumentParser:
         made.add_argument("--kit", action="append", metavar="GEL", help="a gel in stock (repeat)")
         made.add_argument("--depth", metavar="N", help="most gels stacked, 1 to 3")
 
+    def choosing(made: argparse.ArgumentParser) -> None:
+        made.add_argument(
+            "--choose", action="append", default=[], metavar="FIELD=CHOICE",
+            help="answer what a file leaves open, such as decimal=comma (repeat)",
+        )  # fmt: skip
+
     def as_json(made: argparse.ArgumentParser) -> None:
         made.add_argument("--json", action="store_true", help="the whole answer as JSON")
 
     describe = command("describe", _describe, "say what one light is")
     light(describe)
+    choosing(describe)
     as_json(describe)
     fix = command("fix", _fix, "say what brings one light to a white")
     light(fix)
     target(fix)
+    choosing(fix)
     as_json(fix)
     agree = command("agree", _agree, "say how several lights agree")
     agree.add_argument("file", help="JSON list of lights, or readings or spectra in a file")
     agree.add_argument("--hero", metavar="N", help="match the N-th light, counted from 1")
     target(agree)
+    choosing(agree)
     as_json(agree)
     convert = command("convert", _convert, "read spectra and write them in another format")
     convert.add_argument("file")
+    choosing(convert)
     convert.add_argument("--to", choices=["tm27", "csv", "json"], default="csv")
     convert.add_argument("-o", "--out", metavar="FILE", help="write here (a folder for several)")
     book = command("book", _book, "open one book, or merge several")
@@ -140,17 +186,31 @@ def _asked(**request: Any) -> Plain:
     return found
 
 
-def _file(name: str, read: Read) -> Plain:
-    """What a file of spectra or readings holds, told by the desk."""
-    raw = base64.b64encode(read(name)).decode("ascii")
-    found = _asked(ask="import", file_name="" if name == "-" else name, bytes_base64=raw)
+def _file(options: argparse.Namespace, raw: bytes, name: str) -> Plain:
+    """What a file of spectra or readings holds, told by the desk; the rest is noted."""
+    choices = {}
+    for choice in options.choose:
+        field_, sign, value = choice.partition("=")
+        if not sign:
+            raise Problem(
+                "", f"--choose takes FIELD=CHOICE, such as decimal=comma, not “{choice}”."
+            )
+        choices[field_] = value
+    found = _asked(
+        ask="import",
+        file_name="" if name == "-" else name,
+        bytes_base64=base64.b64encode(raw).decode("ascii"),
+        choices=choices,
+    )
     if found["problems"] and not found["spectra"] and not found.get("readings"):
-        problem = found["problems"][0]
-        raise Problem(problem["field"], problem["message"], problem.get("line"))
+        first, *others = found["problems"]
+        options.noted.add(name, {"problems": others, "questions": []})
+        raise Problem(first["field"], first["message"], first.get("line"))
+    options.noted.add(name, found)
     return found
 
 
-def _lights(name: str, read: Read) -> list[Plain]:
+def _lights(options: argparse.Namespace, name: str, read: Read) -> list[Plain]:
     """The lights of a file: a JSON list, readings, or else each of its spectra."""
     raw = read(name)
     if raw.lstrip()[:1] in (b"[", b"{"):
@@ -159,18 +219,25 @@ def _lights(name: str, read: Read) -> list[Plain]:
         if not isinstance(lights, list):
             raise Problem("lights", f"{name} holds no list of lights.")
         return lights
-    found = _file(name, lambda _: raw)
+    found = _file(options, raw, name)
     if found.get("readings"):
         return [
             {field: value for field, value in each.items() if field != "line"}
             for each in found["readings"]
         ]
+    lights = [each for each in found["spectra"] if each["quantity"] == "light"]
+    for each in found["spectra"]:
+        if each["quantity"] != "light":
+            options.noted.left_out = True
+            options.noted.notes.append(f"{each['name']}: a {each['quantity']} is no light.")
+    if not lights:
+        raise Problem("", "The file holds no light, only gels or surfaces.")
     return [
         {
             "name": each["name"],
             "spectrum": {"wavelengths_nm": each["wavelengths_nm"], "values": each["values"]},
         }
-        for each in found["spectra"]
+        for each in lights
     ]
 
 
@@ -185,7 +252,7 @@ def _reading(options: argparse.Namespace, read: Read) -> Plain:
     if len(options.light) == 2:
         return {"x": options.light[0], "y": options.light[1], **more}
     if len(options.light) == 1:
-        lights = _lights(options.light[0], read)
+        lights = _lights(options, options.light[0], read)
         if len(lights) != 1:
             raise Problem("", f"The file holds {len(lights)} lights, not one: ask 'agree'.")
         return {**lights[0], **more}
@@ -272,7 +339,7 @@ def _fix(options: argparse.Namespace, read: Read) -> Outcome:
 
 
 def _agree(options: argparse.Namespace, read: Read) -> Outcome:
-    request = {"lights": _lights(options.file, read), **_aim(options)}
+    request = {"lights": _lights(options, options.file, read), **_aim(options)}
     if options.hero is not None:
         if not options.hero.isdecimal() or options.hero == "0":
             raise Problem("hero", "--hero is the number of a light, counted from 1.")
@@ -291,8 +358,17 @@ def _agree(options: argparse.Namespace, read: Read) -> Outcome:
 
 
 def _convert(options: argparse.Namespace, read: Read) -> Outcome:
-    found = _file(options.file, read)
-    spectra = found["spectra"]
+    found = _file(options, read(options.file), options.file)
+    spectra, readings = found["spectra"], found.get("readings", [])
+    if not spectra:
+        raise Problem(
+            "",
+            f"The file holds {len(readings)} readings and no spectrum, so there is nothing to "
+            "convert: ask 'agree', or 'describe' for a single one.",
+        )
+    if readings:
+        options.noted.left_out = True
+        options.noted.notes.append(f"{len(readings)} readings without a spectrum are left out.")
     if options.to == "json":
         return _out(options, json.dumps(spectra, indent=1, ensure_ascii=False))
     files = _asked(ask="write", format=options.to, spectra=spectra)["files"]

@@ -147,11 +147,49 @@ def test_falling_and_repeated_wavelengths_are_put_right_and_said() -> None:
     assert "repeated" in found["understood"]["notes"][1]
 
 
-def test_repeated_wavelengths_that_differ_are_averaged_and_said() -> None:
-    rows = [f"{nm};{v}\n{nm};{v + 1}" for nm, v in zip(NM, KEY, strict=True)]
-    found = the_one(read("\n".join(rows)))
-    assert found["values"] == pytest.approx([v + 0.5 for v in KEY])
-    assert "averaged" in found["understood"]["notes"][0]
+@pytest.mark.parametrize(
+    ("choice", "more"), [({}, 0), ({"repeated": "last"}, 1), ({"repeated": "mean"}, 0.5)]
+)
+@pytest.mark.parametrize("way", [1, -1])
+def test_which_of_two_values_for_a_wavelength_holds_is_asked(
+    way: int, choice: dict[str, str], more: float
+) -> None:
+    pairs = list(zip(NM, KEY, strict=True))[::way]
+    answer = read("\n".join(f"{nm};{v}\n{nm};{v + 1}" for nm, v in pairs), choices=choice)
+    assert the_one(answer)["values"] == pytest.approx([v + more for v in KEY])
+    (question,) = answer["questions"]
+    assert (question["field"], question["options"]) == ("repeated", ["first", "last", "mean"])
+    assert f"such as {NM[0]} nm" in question["message"]
+
+
+READINGS = [
+    "name,x,y,CCT\n" + "".join(f"l{n},0.3{n},0.37,{3000 + 100 * n}\n" for n in range(1, 10)),
+    "light;CCT (K);Duv\n" + "".join(f"l{n};{3000 + 100 * n};0,001\n" for n in range(1, 10)),
+    "x y\n" + "".join(f"0.3{n} 0.37\n" for n in range(1, 10)),
+    "CCT\tlux\n" + "".join(f"{2700 + 100 * n}\t{100 * n}\n" for n in range(1, 10)),
+    "source,peak wavelength (nm),x,y\n"
+    + "".join(f"l{n},{450 + n * n},0.3{n},0.37\n" for n in range(1, 10)),
+]
+
+
+@pytest.mark.parametrize("text", READINGS)
+def test_a_table_with_columns_of_x_y_or_cct_is_readings(text: str) -> None:
+    answer = read(text)
+    assert (answer["spectra"], answer["problems"]) == ([], [])
+    assert len(answer["readings"]) == 9
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "CCT;3020\nlux;900\n" + down(";", "nm;Key", KEY),
+        "x,y\n" + down(",", "", KEY).lstrip(),
+        down(";", "Wavelength (nm);x;y", KEY, KEY),
+    ],
+)
+def test_a_spectrum_beside_x_y_or_cct_stays_a_spectrum(text: str) -> None:
+    assert all(found["wavelengths_nm"] == NM for found in read(text)["spectra"])
+    assert read(text)["spectra"]
 
 
 def test_rows_in_no_order_are_sorted() -> None:

@@ -10,7 +10,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from evenkelvin.book.sheet import COLUMNS, defused, write_csv
+from evenkelvin.book.sheet import COLUMNS, write_csv
+from evenkelvin.interchange.csv_text import defused
 from examples import examples
 
 AT = "2026-11-25T19:42:10.123+01:00"

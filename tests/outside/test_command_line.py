@@ -136,6 +136,71 @@ def test_what_is_wrong_is_said_in_one_sentence(command: str, words: str) -> None
         assert words in done.stderr
 
 
+NM = range(380, 781, 5)
+#: What is wrong with a file, what of it is left, and the words that say so.
+PARTLY = {
+    "one damaged column of two": (
+        "nm,key,fill\n" + "".join(f"{n},1,{'?' if n % 20 else 0.5}\n" for n in NM), "Column 3"
+    ),
+    "one damaged sample": (
+        "nm,key\n" + "".join(f"{n},{'oops' if n == 500 else 1}\n" for n in NM), "line 26"
+    ),
+    "a gel that adds light": (
+        "nm,key,gel [transmittance]\n" + "".join(f"{n},1,{-1 if n > 500 else 1}\n" for n in NM),
+        "gel",
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("case", PARTLY)
+def test_what_is_left_out_is_said_and_shown_by_the_exit_code(case: str) -> None:
+    text, words = PARTLY[case]
+    done = shell("python -m evenkelvin convert - --to csv", text)
+    assert done.returncode == 3
+    assert done.stdout.startswith("wavelength (nm),key [")
+    assert words in done.stderr
+    # Whatever the app would show of this file is said.
+    shown = answer({"ask": "import", "text": text})["problems"]
+    assert shown
+    for problem in shown:
+        assert problem["message"] in done.stderr
+
+
+def test_what_a_file_leaves_open_is_said_and_can_be_chosen() -> None:
+    text = "".join(f"{n};1\n{n};2\n" for n in NM)
+    done = shell("python -m evenkelvin convert - --to json", text)
+    assert (done.returncode, json.loads(done.stdout)[0]["values"][0]) == (0, 1)
+    assert "Which holds? Taken: first." in done.stderr
+    done = shell("python -m evenkelvin convert - --to json --choose repeated=last", text)
+    assert json.loads(done.stdout)[0]["values"][0] == 2
+    done = shell("python -m evenkelvin convert - --choose repeated=best", text)
+    assert (done.returncode, done.stdout) == (1, "")
+    assert "Choose: first, last, mean" in done.stderr
+
+
+def test_a_file_that_is_whole_says_nothing() -> None:
+    text = "nm,key [light]\n" + "".join(f"{n},{n / 780:.4f}\n" for n in NM)
+    done = shell("python -m evenkelvin convert - --to tm27", text)
+    assert (done.returncode, done.stderr) == (0, "")
+
+
+@pytest.mark.parametrize("style", ["comma", "semicolon"])
+def test_readings_are_not_converted_but_refused(style: str) -> None:
+    table = f"python -m evenkelvin book {DEMO} --to {style}"
+    done = shell(f"{table} | python -m evenkelvin convert - --to csv")
+    assert (done.returncode, done.stdout) == (1, "")
+    assert "27 readings and no spectrum" in done.stderr
+    done = shell(f"{table} | python -m evenkelvin agree - --target 3200")
+    assert (done.returncode, len(done.stdout.splitlines())) == (0, 29)
+
+
+def test_a_heading_that_a_spreadsheet_would_run_is_defused() -> None:
+    text = "nm,=1+1\n" + "".join(f"{n},1\n" for n in NM)
+    first = give("convert", "-", "--to", "csv", stdin=text.encode())
+    assert first.startswith("wavelength (nm),'=1+1 [")
+    assert give("convert", "-", "--to", "csv", stdin=first.encode()) == first
+
+
 def test_wrong_arguments_show_the_usage() -> None:
     done = shell("python -m evenkelvin shine")
     assert done.returncode == 2

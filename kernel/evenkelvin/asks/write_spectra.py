@@ -19,7 +19,7 @@ from evenkelvin.interchange.contents import (
     WAVELENGTH_DECIMALS,
     FoundSpectrum,
 )
-from evenkelvin.interchange.csv_text import write_csv
+from evenkelvin.interchange.spectra_csv import write_spectra_csv
 from evenkelvin.interchange.tm27 import write_tm27
 from evenkelvin.problem import Problem
 
@@ -41,7 +41,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     spectra = [_spectrum(group, number) for number, group in enumerate(groups, 1)]
     if style == "csv":
         name = spectra[0].name if len(spectra) == 1 else "spectra"
-        return {"files": [_file(name, "csv", "text/csv", write_csv(spectra))]}
+        return {"files": [_file(name, "csv", "text/csv", write_spectra_csv(spectra))]}
     created = fields.text("created", "", longest=40)
     if created and not _DATE_TIME.fullmatch(created):
         raise Problem("created", "created must be a date and time, such as 2026-11-25T19:42:10.")

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import csv
-import io
 import math
 import re
 from collections.abc import Iterable
@@ -13,6 +11,7 @@ from evenkelvin.book.entries import Entry, moment
 from evenkelvin.book.gel_names import GelNames
 from evenkelvin.book.logged import light_amounts, logged_cct, logged_xy
 from evenkelvin.book.meaning import Thing, above, taken_at, things
+from evenkelvin.interchange.csv_text import Figure, as_csv
 
 #: Separator between cells and decimal sign, by the convention of the place.
 STYLES: dict[str, tuple[str, str]] = {"comma": (",", "."), "semicolon": (";", ",")}
@@ -21,15 +20,8 @@ COLUMNS = (
     "x", "y", "CCT (K)", "Duv", "illuminance (lx)", "exposure (lx s)",
     "gels", "dialled", "dimmer", "target", "note", "by", "edited in two places", "id",
 )  # fmt: skip
-#: First characters that make a spreadsheet take a cell for a formula, wide forms included.
-_FORMULA = tuple("=+-@\t\r\n＝＋－＠")
 #: A byte order mark, without which some spreadsheets misread everything beyond ASCII.
 _MARK = "\ufeff"
-
-
-def defused(text: str) -> str:
-    """Return text that no spreadsheet takes for a formula, an apostrophe before it if need be."""
-    return f"'{text}" if text.startswith(_FORMULA) or text.lstrip().startswith(_FORMULA) else text
 
 
 def _text(value: Any) -> str:
@@ -70,12 +62,13 @@ def write_csv(entries: Iterable[Entry], style: str = "comma") -> str:
     xys = logged_xy([head["data"] for _, head in rows])
     whites = logged_cct(xys)
 
-    def number(value: float, shape: str) -> str:
-        return format(value, shape).replace(".", decimal) if math.isfinite(value) else ""
+    def number(value: float, shape: str) -> Figure:
+        if not math.isfinite(value):
+            return Figure("")
+        # z: a rounded −0 is 0.
+        return Figure(format(value, f"z{shape}").replace(".", decimal))
 
-    out = io.StringIO()
-    writer = csv.writer(out, delimiter=separator, lineterminator="\r\n")
-    writer.writerow(COLUMNS)
+    table: list[list[str]] = [list(COLUMNS)]
     for (thing, head), xy, white in zip(rows, xys, whites, strict=True):
         data = head["data"]
         over = {each.kind: each for each in above(found, thing)}
@@ -84,14 +77,14 @@ def write_csv(entries: Iterable[Entry], style: str = "comma") -> str:
         lux, flash = light_amounts(data)
         stamp = re.fullmatch(r"(.{10})T(.{8})[.\d]*(Z|.{6})", taken_at(head))
         date, time, zone = stamp.groups() if stamp else (taken_at(head), "", "")
-        writer.writerow(
+        table.append(
             [
                 date,
                 time,
                 f"UTC{zone}" if zone != "Z" else "UTC",
-                *map(defused, names),
-                defused(over["light"].name if "light" in over else ""),
-                defused(_text(lamp)),
+                *names,
+                over["light"].name if "light" in over else "",
+                _text(lamp),
                 _text(data.get("stage")),
                 number(xy[0], ".4f"),
                 number(xy[1], ".4f"),
@@ -99,14 +92,14 @@ def write_csv(entries: Iterable[Entry], style: str = "comma") -> str:
                 number(white[1], ".4f"),
                 number(lux, ".6g"),
                 number(flash, ".6g"),
-                defused(" + ".join(gels.called(data.get("pack"), data.get("gel_ids")))),
-                defused(_text(data.get("dialled"))),
-                defused(_text(data.get("dimmer"))),
-                defused(_text(data.get("target"))),
-                defused(_text(data.get("note"))),
-                defused(_text(head.get("who"))),
+                " + ".join(gels.called(data.get("pack"), data.get("gel_ids"))),
+                _text(data.get("dialled")),
+                _text(data.get("dimmer")),
+                _text(data.get("target")),
+                _text(data.get("note")),
+                _text(head.get("who")),
                 "yes" if thing.heads[1:] else "",
-                defused(head["id"]),
+                head["id"],
             ]
         )
-    return _MARK + out.getvalue()
+    return _MARK + as_csv(table, separator)

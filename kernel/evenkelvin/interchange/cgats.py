@@ -140,7 +140,7 @@ def read_cgats(text: str, choices: Mapping[str, str]) -> Contents:
     Problem
         When the file is beyond the bounds.
     """
-    contents = Contents("CGATS.17 (ISO 28178)")
+    contents = Contents("CGATS.17 (ISO 28178)", choices=choices)
     for table, header in _tables(text, contents):
         _read_table(table, header, contents, choices)
     if not contents.spectra and not contents.readings and not contents.problems:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -43,6 +43,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "quantity": KINDS,
     "values": ("fraction", "percent"),
     "step": ("1", "2", "5", "10", "20"),
+    "repeated": ("first", "last", "mean"),
 }
 #: What each choice is worth: the factor from the unit of a wavelength to nm.
 TO_NM = {"nm": 1.0, "angstrom": 0.1, "micrometre": 1000.0}
@@ -96,13 +97,14 @@ class Question:
 
 @dataclass
 class Contents:
-    """All that was understood of one file."""
+    """All that was understood of one file, with what the person decided about it."""
 
     format: str
     spectra: list[FoundSpectrum] = field(default_factory=list)
     readings: list[dict[str, object]] = field(default_factory=list)
     questions: list[Question] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
+    choices: Mapping[str, str] = field(default_factory=dict)
 
     def complain(self, problem: Problem) -> None:
         """Note what is wrong, up to :data:`MAX_PROBLEMS`."""
@@ -122,7 +124,7 @@ class Contents:
         """Keep a reading after checking that it can be one.
 
         It has a ``name`` (may be empty), a ``line``, either ``x`` and ``y`` or ``cct_K`` and
-        perhaps ``duv``, and perhaps ``illuminance_lx``.
+        perhaps ``duv``, and perhaps ``illuminance_lx``, ``exposure_lx_s``, ``lamp`` and ``pack``.
 
         Raises
         ------
@@ -154,7 +156,7 @@ class Contents:
                     f"{damaged} of its {damaged + len(found.values)} samples are damaged, "
                     "too many to do without.",
                 )
-            settle(found)
+            settle(found, self)
         except Problem as problem:
             named = f"{found.name}: " if found.name else ""
             field = problem.field.strip(".")
@@ -164,8 +166,10 @@ class Contents:
             self.spectra.append(found)
 
 
-def settle(found: FoundSpectrum) -> None:
+def settle(found: FoundSpectrum, contents: Contents) -> None:
     """Bring samples into order: rounded, rising, one for each wavelength; and check them.
+
+    Which of two values for one wavelength holds is asked in ``contents``.
 
     Raises
     ------
@@ -182,14 +186,17 @@ def settle(found: FoundSpectrum) -> None:
     nm = np.round(stated, WAVELENGTH_DECIMALS)
     values = np.asarray(found.values, dtype=float)
     steps = np.diff(nm)
-    if len(nm) and np.all(steps <= 0) and np.any(steps < 0):
-        nm, values = nm[::-1], values[::-1]
-        found.notes.append("The wavelengths fell; they are turned round.")
-    elif np.any(steps < 0):
+    if np.any(steps < 0):
+        fell = bool(np.all(steps <= 0))
+        # Stable: which of two values for one wavelength came first is still known.
         order = np.argsort(nm, kind="stable")
         nm, values = nm[order], values[order]
-        found.notes.append("The wavelengths were out of order; they are sorted.")
-    nm, values = _merged(nm, values, found.notes)
+        found.notes.append(
+            "The wavelengths fell; they are turned round."
+            if fell
+            else "The wavelengths were out of order; they are sorted."
+        )
+    nm, values = _single(nm, values, found, contents)
     found.wavelengths, found.values = nm.tolist(), values.tolist()
     checked_spectrum(found.wavelengths, found.values, "")
     if found.kind == "transmittance" and np.max(values) > 1.0:
@@ -201,17 +208,38 @@ def settle(found: FoundSpectrum) -> None:
         )
 
 
-def _merged(nm: Floats, values: Floats, notes: list[str]) -> tuple[Floats, Floats]:
-    """Return rising samples with one for each wavelength, repeated ones averaged."""
+def _single(
+    nm: Floats, values: Floats, found: FoundSpectrum, contents: Contents
+) -> tuple[Floats, Floats]:
+    """Return rising samples with one for each wavelength; of different values one is chosen."""
     single, place, counts = np.unique(nm, return_inverse=True, return_counts=True)
     if len(single) == len(nm):
         return nm, values
     # Scaled, so that the sum of huge values stays finite.
     mean: Floats = np.bincount(place, weights=values / counts[place]).astype(np.float64)
-    differ = bool(np.any(np.abs(values - mean[place]) > 1e-9 * np.max(np.abs(values))))
-    repeated = f"{int(np.sum(counts > 1))} wavelengths were repeated"
-    notes.append(f"{repeated}, with different values: averaged." if differ else f"{repeated}.")
-    return single, mean
+    repeated = int(np.sum(counts > 1))
+    if not np.any(np.abs(values - mean[place]) > 1e-9 * np.max(np.abs(values))):
+        found.notes.append(f"{repeated} wavelengths were repeated.")
+        return single, mean
+    taken = contents.choices.get("repeated", "first")
+    named = f"{found.name}: " if found.name else ""
+    first = nm[np.flatnonzero(counts[place] > 1)[0]]
+    contents.ask(
+        Question(
+            "repeated",
+            f"{named}{repeated} wavelengths, such as {first:g} nm, have several values. "
+            "Which holds?",
+            CHOICES["repeated"],
+            taken,
+        )
+    )
+    if taken == "mean":
+        return single, mean
+    # Of the samples of one wavelength the last that is put in stays.
+    order = slice(None, None, -1) if taken == "first" else slice(None)
+    chosen = np.empty(len(single))
+    chosen[place[order]] = values[order]
+    return single, chosen
 
 
 def to_fraction(

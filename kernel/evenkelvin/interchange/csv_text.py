@@ -1,36 +1,39 @@
-"""Spectra written as comma-separated text that any spreadsheet and :mod:`table` reads."""
+"""The one way in which CSV (RFC 4180) is written: no text in it can run in a spreadsheet."""
 
 from __future__ import annotations
 
 import csv
 import io
+from collections.abc import Iterable
 
-from evenkelvin.interchange.contents import WAVELENGTH_DECIMALS, FoundSpectrum
+#: First characters that make a spreadsheet take a cell for a formula, wide forms included.
+_FORMULA = tuple("=+-@\t\r\n＝＋－＠")
 
 
-def write_csv(spectra: list[FoundSpectrum]) -> str:
-    """Return one table: wavelengths in nm down the first column, a spectrum in each other one.
+class Figure(str):
+    """A number that the kernel has written out: the only cell that may begin with a sign."""
 
-    A heading is the spectrum's name with its kind or, for a light, its unit in brackets. Where a
-    spectrum has no sample at a wavelength of another its cell is empty. Wavelengths are written
-    to 0.0001 nm.
-    """
-    columns = [
-        {
-            round(nm, WAVELENGTH_DECIMALS): value
-            for nm, value in zip(found.wavelengths, found.values, strict=True)
-        }
-        for found in spectra
-    ]
+    __slots__ = ()
+
+
+def defused(text: str) -> str:
+    """Return text that no spreadsheet takes for a formula, an apostrophe before it if need be."""
+    return f"'{text}" if _could_run(text) else text
+
+
+def as_typed(text: str) -> str:
+    """Return the text that :func:`defused` was given."""
+    return text[1:] if text[:1] == "'" and _could_run(text[1:]) else text
+
+
+def _could_run(text: str) -> bool:
+    return text.startswith(_FORMULA) or text.lstrip().startswith(_FORMULA)
+
+
+def as_csv(rows: Iterable[Iterable[str]], delimiter: str = ",", line_end: str = "\r\n") -> str:
+    """Return rows as CSV; every cell that is no :class:`Figure` is defused."""
     text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(["wavelength (nm)", *(_heading(found) for found in spectra)])
-    for nm in sorted(set().union(*columns)):
-        cells = (column.get(nm) for column in columns)
-        writer.writerow([repr(nm), *("" if value is None else repr(value) for value in cells)])
+    writer = csv.writer(text, delimiter=delimiter, lineterminator=line_end)
+    for row in rows:
+        writer.writerow([cell if isinstance(cell, Figure) else defused(cell) for cell in row])
     return text.getvalue()
-
-
-def _heading(found: FoundSpectrum) -> str:
-    what = (found.unit or "light") if found.kind == "light" else found.kind
-    return f"{found.name} [{what}]"

@@ -36,7 +36,7 @@ def read_cxf(root: Node, choices: Mapping[str, str]) -> Contents:
     Where the samples begin and how far they are apart is an attribute of the spectrum or of the
     colour specification that it refers to.
     """
-    contents = Contents("CxF3 (ISO 17972)")
+    contents = Contents("CxF3 (ISO 17972)", choices=choices)
     specifications = {
         node.attributes.get("Id", ""): node for node in root.all("ColorSpecification")
     }

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import re
 
+from evenkelvin.interchange.contents import KINDS
+from evenkelvin.interchange.csv_text import as_typed
+
 _WAVELENGTH = re.compile(
     r"wave\s*-?len|lambda|λ|wellenl|longueurs?\s+d.onde|longitud(es)?\s+de\s+onda|"
     r"lunghezz[ae]\s+d.onda|comprimentos?\s+de\s+onda|golflengte|våglängd|bølgel|aallonpit|"
@@ -86,12 +89,13 @@ def is_unit(heading: str) -> bool:
 def split_heading(heading: str) -> tuple[str, str]:
     """Return the name in a heading and the unit in its last bracket, either may be empty.
 
-    A heading that only names the quantity ('Irradiance') names no light.
+    A heading that only names the quantity ('Irradiance') names no light, unless its bracket says
+    what was measured, as :mod:`spectra_csv` writes it.
     """
-    short = heading[:200].strip()
+    short = as_typed(heading[:200].strip())
     bracket = _BRACKET.search(short)
     unit = bracket.group(1).strip() if bracket else ""
     name = short[: bracket.start()].strip() if bracket else short
-    if _QUANTITY.fullmatch(name) or (bracket is None and is_unit(name)):
+    if (unit not in KINDS and _QUANTITY.fullmatch(name)) or (bracket is None and is_unit(name)):
         name = ""
     return name, unit

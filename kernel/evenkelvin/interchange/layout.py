@@ -238,11 +238,14 @@ def axes_down(rows: list[Row], dialect: Dialect) -> list[Axis]:
 def _without_look_alikes(axes: list[Axis], rows: list[Row]) -> list[Axis]:
     """Drop columns of values that merely look like wavelengths beside a real column of them."""
     kept: list[Axis] = []
-    for axis in sorted(axes, key=lambda axis: not _is_plain(axis, rows)):
-        if not _is_plain(axis, rows) and _unit(axis) == "micrometre":
-            # Any values about one look like micrometres.
-            continue
+    for axis in sorted(
+        axes, key=lambda axis: (not _is_headed(axis, rows), not _is_plain(axis, rows))
+    ):
         beside = [other for other in kept if other.first <= axis.last and axis.first <= other.last]
+        # Any values about one look like micrometres, those of even steps beside a real column too.
+        doubtful = not _is_plain(axis, rows) or (beside and not _is_headed(axis, rows))
+        if doubtful and _unit(axis) == "micrometre":
+            continue
         if beside and not (_is_plain(axis, rows) and _heads_values(axis, beside, rows)):
             continue
         kept.append(axis)
@@ -251,9 +254,12 @@ def _without_look_alikes(axes: list[Axis], rows: list[Row]) -> list[Axis]:
 
 def _is_plain(axis: Axis, rows: list[Row]) -> bool:
     """Tell whether an axis is beyond doubt: of even steps, or headed as one."""
-    values = [mark.value for mark in axis.marks]
+    return is_even([mark.value for mark in axis.marks]) or _is_headed(axis, rows)
+
+
+def _is_headed(axis: Axis, rows: list[Row]) -> bool:
     above = [row.cell(axis.at) for row in rows[max(axis.first - 3, 0) : axis.first]]
-    return is_even(values) or any(names_wavelength(c) or wavelength_unit(c) for c in above)
+    return any(names_wavelength(cell) or wavelength_unit(cell) for cell in above)
 
 
 def _unit(axis: Axis) -> str:

@@ -11,6 +11,7 @@ from typing import cast
 from evenkelvin.interchange.contents import (
     CHOICES,
     FEWEST_SAMPLES,
+    KINDS,
     MAX_CELLS,
     MAX_COLUMNS,
     MAX_LINES,
@@ -31,7 +32,7 @@ from evenkelvin.interchange.headings import (
     wavelength_unit,
 )
 from evenkelvin.interchange.layout import Axis, Row, axes_across, axes_down, likely_unit
-from evenkelvin.interchange.readings import find_readings
+from evenkelvin.interchange.readings import find_readings, heads_readings
 from evenkelvin.problem import Problem
 
 #: How much of a file is read, in characters, to find out how it is written.
@@ -40,6 +41,8 @@ _GLANCE = 30_000
 _MOSTLY = 0.5
 #: Rows above the wavelengths in which headings are looked for.
 _HEADING_ROWS = 4
+#: Most lines that one quoted cell may run over.
+_MOST_LINES_OF_A_CELL = 60
 _COMMENT = re.compile(r"\s*(#|//|!|%)+\s*")
 _TITLE = re.compile(
     r"\W*(name|title|sample|description|titel|bezeichnung|probe|nom|nombre|nome|light|lamp)\W*",
@@ -120,7 +123,7 @@ def _allowed(text: str, choices: Mapping[str, str]) -> list[Dialect]:
 def _rows(lines: Iterable[str], dialect: Dialect) -> Iterator[Row]:
     """Yield the lines that hold anything; comments are kept, as headings without numbers."""
     count = 0
-    for number, line in enumerate(lines, 1):
+    for number, line in _joined(lines, dialect.delimiter):
         if not line.strip(" \t\x1a\f\ufeff"):
             continue
         comment = _COMMENT.match(line)
@@ -140,6 +143,27 @@ def _rows(lines: Iterable[str], dialect: Dialect) -> Iterator[Row]:
             yield Row(number, cells, [None] * len(cells))
         else:
             yield Row(number, cells, [dialect.number(cell) for cell in cells])
+
+
+def _joined(lines: Iterable[str], delimiter: str) -> Iterator[tuple[int, str]]:
+    """Yield numbered lines; those that one quoted cell runs over, such as a note, are one."""
+    numbered = list(enumerate(lines, 1))
+    place = 0
+    while place < len(numbered):
+        number, line = numbered[place]
+        place += 1
+        if delimiter != " " and line.count('"') % 2:
+            # A lost quotation mark must not swallow what follows: the one that closes stands at
+            # the end of a cell.
+            for end in range(place, min(place + _MOST_LINES_OF_A_CELL, len(numbered))):
+                part = numbered[end][1]
+                if part.count('"') % 2:
+                    closing = part.partition('"')[2].lstrip(" ")
+                    if not closing or closing.startswith(delimiter):
+                        line = "\n".join(text for _, text in numbered[place - 1 : end + 1])
+                        place = end + 1
+                    break
+        yield number, line
 
 
 @dataclass
@@ -211,9 +235,10 @@ def _ask_decimal(ranked: list[_Attempt], contents: Contents) -> None:
 
 
 def _extract(rows: list[Row], dialect: Dialect, choices: Mapping[str, str]) -> Contents:
-    contents, other = Contents(""), Contents("")
+    contents, other = Contents("", choices=choices), Contents("", choices=choices)
     layout = choices.get("layout")
-    if layout != "across":
+    readings = heads_readings(rows) if layout is None else None
+    if layout != "across" and readings != "sure":
         _Down(rows, dialect, choices, contents).read()
     if layout != "down":
         _Across(rows, dialect, choices, other).read()
@@ -234,10 +259,10 @@ def _extract(rows: list[Row], dialect: Dialect, choices: Mapping[str, str]) -> C
         contents = taken
     elif other.spectra or (other.problems and not contents.spectra and not contents.problems):
         contents = other
-    if not contents.spectra and layout is None:
-        found = Contents("")
+    if layout is None and (readings or not contents.spectra) and not other.spectra:
+        found = Contents("", choices=choices)
         find_readings(rows, found)
-        if found.readings:
+        if found.readings or (readings == "sure" and found.problems):
             contents = found
     return contents
 
@@ -372,10 +397,11 @@ class _Down(_Reader):
             found = FoundSpectrum(name, [], [], "light", unit, line=rows[0].line)
             found.unit = unit or heading.unit_of(column)
             bad = self.samples(rows, column, [mark.value * factor for mark in axis.marks], found)
-            percent = names_percent(f"{words} {heading.unit_of(column)}") or any(
+            told = unit if unit in KINDS else words
+            percent = names_percent(f"{told} {heading.unit_of(column)}") or any(
                 row.cell(column).endswith("%") for row in rows[:3]
             )
-            stated = (words, heading.text, heading.unit_of(column), heading.title)
+            stated = (unit, words, heading.text, heading.unit_of(column), heading.title)
             self.finish(found, stated, percent, bad)
 
     def _value_columns(self, rows: list[Row], columns: range) -> list[int]:

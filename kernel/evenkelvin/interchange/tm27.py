@@ -48,7 +48,7 @@ def read_tm27(root: Node, choices: Mapping[str, str]) -> Contents:
 
     Each ``SpectralDistribution`` is one spectrum, named by the description in the header.
     """
-    contents = Contents("IES TM-27-14")
+    contents = Contents("IES TM-27-14", choices=choices)
     header = root.first("Header") or root
     name = header.text_of("Description") or header.text_of("UniqueIdentifier")
     distributions = list(root.all("SpectralDistribution"))

@@ -1285,8 +1285,11 @@ export const SENTENCES = [
     "The sum has {}light that none of these give: x {}, y {}{}.",
     "Die Summe enthält {}Licht, das keines von diesen gibt: x {}, y {}{}.",
   ],
-  ["{} wavelengths were repeated", "{} Wellenlängen kamen mehrfach vor"],
-  ["{}, with different values: averaged.", "{}, mit verschiedenen Werten: gemittelt."],
+  ["{} wavelengths were repeated.", "{} Wellenlängen kamen mehrfach vor."],
+  [
+    "{}{} wavelengths, such as {} nm, have several values. Which holds?",
+    "{}{} Wellenlängen, etwa {} nm, haben mehrere Werte. Welcher gilt?",
+  ],
   ["The wavelengths run from {}; the file {}.", "Die Wellenlängen laufen von {}; die Datei {}."],
   ["calls them {}", "nennt sie {}"],
   ["does not say in which unit", "nennt keine Einheit"],

@@ -56,7 +56,7 @@ def _job(chance: random.Random) -> Job:
     return Job(panes, rolls, overlap, chance.choice(("any", "any", "upright", "across")))
 
 
-def check_plan(plan: Any, wanted: Sequence[Any]) -> None:
+def check_plan(plan: Any, wanted: Sequence[Any], stocks: Sequence[Any]) -> None:
     """Assert that a plan cuts the wanted pieces, and nothing that scissors could not.
 
     Parameters
@@ -65,6 +65,8 @@ def check_plan(plan: Any, wanted: Sequence[Any]) -> None:
         A ``Plan`` of the kernel.
     wanted
         The ``Piece`` list that it was made for.
+    stocks
+        Each ``Stock`` it may be cut from.
     """
     for roll in plan.rolls:
         laid = [
@@ -94,9 +96,10 @@ def check_plan(plan: Any, wanted: Sequence[Any]) -> None:
     used = sum(roll.stock.width * roll.used for roll in plan.rolls)
     area = sum(piece.across * piece.along for piece in cut)
     assert area <= used + TOLERANCE * len(cut), "more is cut than there is"
-    for stock in dict.fromkeys(roll.stock for roll in plan.rolls):
-        if stock.count is not None:
-            assert sum(roll.stock == stock for roll in plan.rolls) <= stock.count
+    opened = Counter((roll.stock.width, roll.stock.length) for roll in plan.rolls)
+    for size, count in opened.items():
+        there = [stock.count for stock in stocks if (stock.width, stock.length) == size]
+        assert None in there or count <= sum(there), "more rolls are opened than there are"
 
 
 def _identity(piece: Any) -> tuple[Any, ...]:
@@ -155,7 +158,7 @@ def check_windows(job: Job) -> Any:
     if plan is None:
         assert not divided
     else:
-        check_plan(plan, _asked_for(plan, divided.values()))
+        check_plan(plan, _asked_for(plan, divided.values()), stocks)
     return plan
 
 
@@ -171,7 +174,8 @@ def check_order(job: Job) -> None:
     order = order_gel(panes, owned, sizes, job.overlap, 0.15)
     if order is not None:
         ways = [windows.divide(panes, lead, job.overlap) for lead in (*sizes, *owned)]
-        check_plan(order.plan, _asked_for(order.plan, [way for way in ways if way is not None]))
+        asked = _asked_for(order.plan, [way for way in ways if way is not None])
+        check_plan(order.plan, asked, [*owned, *sizes])
         _check_bought(order, owned)
 
 

@@ -14,7 +14,7 @@ from evenkelvin.colorimetry.difference import STEP_UV
 from evenkelvin.colorimetry.observer import observer_grid
 from evenkelvin.desk import answer
 from evenkelvin.fields import Fields
-from evenkelvin.filters.gel import pulls
+from evenkelvin.filters.gel import cancels
 from evenkelvin.filters.kit import nominal_kit
 from evenkelvin.lights.balancing import STOP_PARTS, SetLight, balance, thin, white_grid
 from evenkelvin.lights.gamut import Whites
@@ -64,12 +64,12 @@ def _alone(light, centre, kit, depth):
     rows += [(0, 0, 0, now) for dial in dials if np.hypot(*(dial - centre)) <= reach]
     if light.may_gel:
         bare = reading.spectra[0] / pack_transmittance(reading.pack)
-        ways = pulls(kit)
+        opposed = cancels(kit)
         stacks = [
             stack
             for pieces in range(depth + 1)
             for stack in combinations_with_replacement(range(len(kit)), pieces)
-            if not any(np.any(ways[a] * ways[b] < 0) for a in stack for b in stack)
+            if not any(opposed[a, b] for a in stack for b in stack)
         ]
         through = np.stack([pack_transmittance(tuple(kit[g] for g in s)) for s in stacks])
         xyz = (bare * through) @ observer_grid()

@@ -63,8 +63,9 @@ def test_the_geometry_sees_a_piece_that_lies_on_another():
         ((-0.1, 1.4), "outside"),
     ]:
         roll.placed[1:] = [windows.Placed(piece, *place)]
+        plan = windows.Plan((roll,), (), 0)
         with pytest.raises(AssertionError, match=wrong):
-            fuzz_cutting.check_plan(windows.Plan((roll,), (), 0), [piece, piece])
+            fuzz_cutting.check_plan(plan, [piece, piece], [roll.stock])
 
 
 @pytest.mark.parametrize(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itertools import combinations_with_replacement
+from itertools import combinations, combinations_with_replacement
 from typing import Any
 
 import colour
@@ -14,8 +14,8 @@ from evenkelvin.colorimetry.illuminant import C2_NM_K, illuminant, planck
 from evenkelvin.colorimetry.observer import GRID, observer_grid
 from evenkelvin.colorimetry.temperature import cct_to_xy, uv_to_cct
 from evenkelvin.desk import answer
-from evenkelvin.filters.gel import Gel, shifts_of
-from evenkelvin.filters.kit import CUTS, nominal_kit
+from evenkelvin.filters.gel import Gel, cancels, shifts_of
+from evenkelvin.filters.kit import CUTS, cc_transmittance, nominal_kit
 from evenkelvin.filters.pack import all_stacks, search
 from evenkelvin.lights.stand_in import LAMPS, stand_ins
 
@@ -165,6 +165,76 @@ def test_the_search_finds_what_brute_force_finds(source: str) -> None:
             assert not beats
 
 
+def _random_gel(chance: np.random.Generator, name: str) -> Gel:
+    """Return an own gel with a mixed cast: warm or cool and green or magenta at once."""
+    mired, cc = chance.uniform(-90, 90), chance.uniform(-20, 20)
+    warmth = np.exp(-C2_NM_K * mired * 1e-6 / GRID)
+    curve = warmth / warmth.max() * cc_transmittance(cc) * chance.uniform(0.8, 0.92)
+    wave = 1.0 - 0.1 * chance.random() * (1 + np.sin(GRID / chance.uniform(15, 60)))
+    return Gel(name, "own", curve * wave, 4300.0, nominal=False)
+
+
+def _move(*gels: Gel) -> np.ndarray:
+    """Return what gels do to a black body of 4300 K in mired and Duv, both in steps."""
+    bare = colour.sd_blackbody(4300, SHAPE).values
+    lit = bare * np.prod([gel.transmittance for gel in gels], axis=0)
+    uv = colour.xy_to_UCS_uv(colour.XYZ_to_xy(np.stack([_xyz(lit), _xyz(bare)])))
+    (cct, duv), (_, bare_duv) = colour.temperature.uv_to_CCT_Ohno2013(uv)
+    # A step is about 2.7 mired, and 0.0011 in u′ v′, in which v′ is 1.5 v.
+    return np.array([(1e6 / cct - 1e6 / 4300) / 2.7, 1.5 * (duv - bare_duv) / 0.0011])
+
+
+def _truly_cancel(a: Gel, b: Gel) -> bool:
+    """Whether one gel straight undoes the other, within 28°."""
+    one, other = _move(a), _move(b)
+    return bool(one @ other < -np.cos(np.radians(28)) * np.hypot(*one) * np.hypot(*other))
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_nothing_beats_the_front_but_what_cancels_itself(seed: int) -> None:
+    """Own gels of mixed casts against every stack there is, by colour-science."""
+    chance = np.random.default_rng(seed)
+    kit = [_random_gel(chance, f"own {i}") for i in range(3)]
+    kit += [KIT[str(name)] for name in chance.choice(SMALL_KIT, 4, replace=False)]
+    light = planck(GRID, chance.uniform(2800, 6500)) * cc_transmittance(chance.uniform(-8, 8))
+    target = xy_to_uv_prime(cct_to_xy(chance.uniform(3000, 6000)))
+    front = search(light, target, tuple(kit))
+    cancel = {pair: _truly_cancel(*(kit[i] for i in pair)) for pair in combinations(range(7), 2)}
+    for stack, (delta, stops) in _brute_force(light, target, kit).items():
+        assert any(
+            kept.pieces <= len(stack)
+            and kept.delta_uv <= delta + 0.00011 + 1e-9
+            and kept.stops_lost <= stops + 0.02 + 1e-9
+            for kept in front
+        ) or any(cancel[pair] for pair in combinations(sorted(set(stack)), 2))
+
+
+def test_a_gel_of_two_pulls_is_hung_with_what_takes_its_cast_away() -> None:
+    curve = KIT["1/4 CTO"].transmittance * cc_transmittance(5)
+    own = {"name": "mine", "wavelengths_nm": GRID.tolist(), "transmittance": curve.tolist()}
+    found = answer(
+        {
+            "ask": "fix",
+            "reading": {"cct_K": 5600, "duv": 0.003},
+            "target": {"cct_K": 4700},
+            "own_gels": [own],
+            "kit": ["mine", "1/8 minus green", "1/4 minus green", "1/2 minus green"],
+        }
+    )
+    assert found["packs"][0]["words"] == "mine + 1/4 minus green"
+    assert found["packs"][0]["verdict"] == "holds"
+    # Measured warm and magenta, it is not the opposite of blue, nor of green.
+    warm, cool = KIT["1/4 CTO"], KIT["1/4 CTB"]
+    skewed = Gel("skewed", "own", warm.transmittance * cc_transmittance(-12), 5500.0)
+    opposed = cancels((warm, cool, skewed, KIT["1/2 plus green"]))
+    assert opposed.tolist() == [
+        [False, True, False, False],
+        [True, False, False, False],
+        [False, False, False, False],
+        [False, False, False, False],
+    ]
+
+
 def test_opposites_are_never_hung_together() -> None:
     kit = nominal_kit()
     names = [gel.name for gel in kit]
@@ -209,8 +279,6 @@ def test_a_common_fix_is_a_touch_of_green() -> None:
 @pytest.mark.parametrize("cct", [2500, 3200, 4300, 5600, 10000])
 def test_cc_takes_the_tint_away(cct: float) -> None:
     """The CC density that is named, hung on the light, leaves no Duv (colour-science as judge)."""
-    from evenkelvin.filters.kit import cc_transmittance
-
     for duv in (-0.015, -0.004, 0.003, 0.012):
         reading = {"cct_K": cct, "duv": duv, "lamp": "led"}
         cc = answer({"ask": "describe", "reading": reading})["cc"]

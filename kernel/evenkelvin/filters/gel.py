@@ -25,6 +25,9 @@ Family = Literal["conversion", "straw", "green", "neutral", "cc", "own"]
 FLOOR = 1e-4
 #: One mired is about this many steps on the locus between 2800 and 6500 K.
 _STEPS_PER_MIRED = 1.0 / 2.7
+#: Cosine of the angle from which two pulls count as straight against each other: within 23° of
+#: it, so that straw, which is a little green, and blue do.
+_STRAIGHT = -0.92
 
 
 @dataclass(frozen=True, eq=False)
@@ -85,17 +88,18 @@ def shifts_of(gels: Sequence[Gel], light: Floats | None = None) -> list[Shift]:
 
 
 @lru_cache(maxsize=8)
-def pulls(gels: tuple[Gel, ...]) -> NDArray[np.int8]:
-    """Return which way each gel pulls, shape (n, 2).
+def cancels(gels: tuple[Gel, ...]) -> NDArray[np.bool_]:
+    """Return which gels cancel each other, shape (n, n): nobody hangs both.
 
-    +1 warm or −1 cool, then +1 green or −1 magenta; 0 neither. Two gels that pull opposite ways
-    along the same axis cancel: nobody hangs both. A pull counts when it is at least half of what
-    the gel does and more than one step.
+    Two gels do when they pull straight against each other, as amber and blue do. A gel that pulls
+    along two axes, such as amber with a green cast, does not cancel with what takes its cast away.
+    What changes the light by a step or less cancels nothing.
     """
-    ways = np.zeros((len(gels), 2), dtype=np.int8)
-    for row, shift in zip(ways, shifts_of(gels), strict=True):
-        moves = np.array([shift.mired * _STEPS_PER_MIRED, 1.5 * shift.duv / STEP_UV])
-        whole = np.hypot(*moves)
-        if whole > 1.0:
-            row[:] = np.sign(moves) * (np.abs(moves) >= 0.5 * whole)
-    return ways
+    pulls = np.array(
+        [(shift.mired * _STEPS_PER_MIRED, 1.5 * shift.duv / STEP_UV) for shift in shifts_of(gels)]
+    )
+    sizes = np.hypot(*pulls.T)
+    # A gel so deep that the light has no CCT left compares as false and cancels nothing.
+    strong = sizes > 1.0
+    straight = pulls @ pulls.T < _STRAIGHT * sizes[:, np.newaxis] * sizes
+    return np.asarray(straight & strong & strong[:, np.newaxis])

@@ -17,7 +17,7 @@ from evenkelvin.colorimetry.chromaticity import xyz_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.colorimetry.observer import observer_grid
 from evenkelvin.data import Floats
-from evenkelvin.filters.gel import Gel, pulls
+from evenkelvin.filters.gel import Gel, cancels
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -68,23 +68,18 @@ def levels(kit: tuple[Gel, ...], depth: int) -> tuple[Level, ...]:
     found: list[Level] = []
     if not kit:
         return ()
-    ways = pulls(kit)
-    # The pulls in a stack, and its last gel, which is its highest index: adding only equal or
-    # higher ones makes every multiset once.
-    warm_or_green = np.zeros((1, 2), dtype=bool)
-    cool_or_magenta = np.zeros((1, 2), dtype=bool)
+    opposed = cancels(kit)
+    # What may still go on top of a stack, and its last gel, which is its highest index: adding
+    # only equal or higher ones makes every multiset once.
+    free = np.ones((1, len(kit)), dtype=bool)
     last = np.zeros(1, dtype=np.intp)
     gels = np.empty((1, 0), dtype=np.intp)
     for _ in range(depth):
-        cancels = (warm_or_green[:, np.newaxis] & (ways < 0)) | (
-            cool_or_magenta[:, np.newaxis] & (ways > 0)
-        )
         rising = np.arange(len(kit)) >= last[:, np.newaxis]
-        below, top = np.nonzero(rising & ~cancels.any(axis=-1))
+        below, top = np.nonzero(rising & free)
         gels = np.column_stack([gels[below], top])
         found.append(Level(gels, below, top))
-        warm_or_green = warm_or_green[below] | (ways[top] > 0)
-        cool_or_magenta = cool_or_magenta[below] | (ways[top] < 0)
+        free = free[below] & ~opposed[top]
         last = top
     return tuple(found)
 

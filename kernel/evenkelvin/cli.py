@@ -328,7 +328,7 @@ def _fix(options: argparse.Namespace, read: Read) -> Outcome:
         f"dial x {dial['x']:.4f} y {dial['y']:.4f}",
     ]
     rows = [("hang", "lands", "Duv", "steps", "", "stops")]
-    close = [pack for pack in found["packs"] if pack["verdict"] != "off"]
+    close = [pack for pack in found["packs"] if pack["verdict"] != "out"]
     for pack in close or found["packs"][:_FEW]:
         rows.append(
             (pack["words"], *_white(pack["lands"]), f"{pack['steps']:.1f}", pack["verdict"],

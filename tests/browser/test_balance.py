@@ -70,16 +70,16 @@ def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
     open_demo(app)
     lights = app.locator(".slip").count()
     cards = open_balance(app)
-    # The trade-off: all hold with most work; without any gel some stay off.
+    # The trade-off: all hold with most work; without any gel some are not matched.
     expect(cards.first).to_contain_text("every light holds")
     expect(cards.last).to_contain_text("no gel")
     assert cards.count() >= 3
     expect(app.locator("ek-balance")).to_contain_text("Every combination was weighed")
     expect(app.locator(".hanging > li")).to_have_count(lights)
-    expect(app.locator(".hanging .verdict.off")).to_have_count(0)
+    expect(app.locator(".hanging .verdict.out")).to_have_count(0)
 
     cards.last.get_by_role("radio").check()
-    expect(app.locator(".hanging .verdict.off").first).to_be_visible()
+    expect(app.locator(".hanging .verdict.out").first).to_be_visible()
     cards.first.get_by_role("radio").check()
     field = app.get_by_role("img", name="where every light lands")
     expect(field.locator("circle.light")).to_have_count(lights)
@@ -158,7 +158,7 @@ def test_what_may_be_done_and_which_whites_bound_the_plans(app: Page) -> None:
     settle(app)
     for card in cards.all():
         expect(card).to_contain_text("4300 K")
-    expect(cards.first).to_contain_text("practical on the counter stays off")
+    expect(cards.first).to_contain_text("practical on the counter not matched")
     may(app, "practical on the counter", "Dial")
     expect(practical).to_contain_text("dial 4300 K")
     app.get_by_label("Dials from").fill("9000")
@@ -169,7 +169,7 @@ def test_what_may_be_done_and_which_whites_bound_the_plans(app: Page) -> None:
     app.get_by_label("to", exact=True).press("Tab")
     expect(app.locator("ek-balance .problem")).to_have_count(0)
     settle(app)
-    expect(cards.first).to_contain_text("practical on the counter stays off")
+    expect(cards.first).to_contain_text("practical on the counter not matched")
 
     # It is remembered on the lights, and so are the bounds.
     app.reload()
@@ -199,14 +199,14 @@ def test_no_more_pieces_are_hung_than_were_counted(app: Page) -> None:
     for family in ("Straw", "CC green"):  # nothing else to make up a blue of
         app.locator(".family", has_text=family).locator("summary").click()
         app.locator(".family", has_text=family).get_by_role("button", name="None").click()
-    for count, off in (("2", 0), ("1", 1)):
+    for count, out in (("2", 0), ("1", 1)):
         go(app, "Kit")
         if not app.get_by_label("Pieces of full CTB there are").is_visible():
             blue.locator("summary").click()
         app.get_by_label("Pieces of full CTB there are").fill(count)
         cards = open_balance(app)
         settle(app)
-        expect(app.locator(".hanging .verdict.off")).to_have_count(off)
+        expect(app.locator(".hanging .verdict.out")).to_have_count(out)
 
 
 def test_the_camera_judges_and_mixtures_are_rated_where_spectra_are_known(app: Page) -> None:

@@ -67,7 +67,7 @@ def test_the_set_is_shared_as_text(app: Page, context: BrowserContext) -> None:
     expect(app.get_by_text("Copied")).to_be_visible()
     text = app.evaluate("navigator.clipboard.readText()")
     assert "Ticket hall · 2 The last sailing, matched to 4300 K" in text
-    assert "practical on the counter: 2690 K, off" in text
+    assert "practical on the counter: 2690 K, out" in text
     assert "Hang full CTB" in text
 
 

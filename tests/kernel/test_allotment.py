@@ -27,7 +27,7 @@ def _random(rng, lights, whites, goods, most, each=(1,)):
 
 
 def everything(options, whites, stock):
-    """Return the cheapest cost by most off and most pieces, by trying every combination."""
+    """Return the cheapest cost by most out and most pieces, by trying every combination."""
     lights = len(options)
     most = sum(int(one.pieces.max()) for one in options)
     table = np.full((lights + 1, most + 1), np.inf)
@@ -39,10 +39,10 @@ def everything(options, whites, stock):
                 np.add.at(used, one.takes[row], one.each)
             if np.any(used[: len(stock)] > stock):
                 continue
-            off = sum(int(one.off[row]) for one, row in zip(options, choice, strict=True))
+            out = sum(int(one.out[row]) for one, row in zip(options, choice, strict=True))
             pieces = sum(int(one.pieces[row]) for one, row in zip(options, choice, strict=True))
             cost = sum(int(one.cost[row]) for one, row in zip(options, choice, strict=True))
-            table[off, pieces] = min(table[off, pieces], cost)
+            table[out, pieces] = min(table[out, pieces], cost)
     return np.minimum.accumulate(np.minimum.accumulate(table, axis=1), axis=0)
 
 
@@ -52,16 +52,16 @@ def _valid(found, options, stock):
             if plan is None:
                 assert np.isinf(found.cost[k, p])
                 continue
-            assert plan.off <= k
+            assert plan.out <= k
             assert plan.pieces <= p
             used = np.zeros(len(stock) + 1, dtype=int)
             sums = np.zeros(3, dtype=int)
             for one, row_index in zip(options, plan.choice, strict=True):
                 assert one.white[row_index] == plan.white
                 np.add.at(used, one.takes[row_index], one.each)
-                sums += [one.off[row_index], one.pieces[row_index], one.cost[row_index]]
+                sums += [one.out[row_index], one.pieces[row_index], one.cost[row_index]]
             assert np.all(used[: len(stock)] <= stock)
-            assert tuple(sums) == (plan.off, plan.pieces, plan.cost)
+            assert tuple(sums) == (plan.out, plan.pieces, plan.cost)
             assert plan.cost == found.cost[k, p]
 
 

@@ -369,7 +369,7 @@ def test_many_readings_are_judged_each_against_its_own_white() -> None:
         {"x": "0.4", "y": "0.4"},
     ]
     judged = answer({"ask": "judge", "readings": readings, "tolerance": "tight"})
-    assert judged["verdicts"] == ["holds", "near", "off", None, None]
+    assert judged["verdicts"] == ["holds", "near", "out", None, None]
     for reading, verdict in zip(readings[:3], judged["verdicts"], strict=False):
         white = {key: value for key, value in reading.items() if key != "target"}
         fix = answer(

@@ -172,7 +172,7 @@ def test_a_fix_is_best_first_and_pareto_only() -> None:
                 target={"cct_K": 5600}, most=100)  # fmt: skip
     packs = found["packs"]
     assert packs
-    rank = {"holds": 0, "near": 1, "off": 2}
+    rank = {"holds": 0, "near": 1, "out": 2}
     assert [rank[p["verdict"]] for p in packs] == sorted(rank[p["verdict"]] for p in packs)
     for one in packs:
         assert one["pieces"] == len(one["gels"])
@@ -243,7 +243,7 @@ def test_agreement_names_the_odd_ones_and_the_work() -> None:
     ]
     found = ask("agree", lights=lights, target={"cct_K": 3200}, hero=0)
     assert found["odd_ones_out"] == [2]
-    assert [light["verdict"] for light in found["lights"]] == ["holds", "holds", "off"]
+    assert [light["verdict"] for light in found["lights"]] == ["holds", "holds", "out"]
     assert found["lights"][1]["stops_to_hero"] == pytest.approx(-1)
     assert found["lights"][2]["stops_to_hero"] == pytest.approx(1)
     assert found["lights"][0]["pack"] is None

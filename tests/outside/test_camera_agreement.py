@@ -80,7 +80,7 @@ def test_a_light_without_spectrum_is_judged_by_the_observer_and_says_so():
     assert got["lights"][1]["camera"] is None
     assert got["lights"][1]["verdict"] == "holds"
     assert any("fill" in warning for warning in got["warnings"])
-    # Illuminant A against 3200 K: off to both, and the pack helps the camera too.
+    # Illuminant A against 3200 K: out to both, and the pack helps the camera too.
     first = got["lights"][0]
     assert first["camera"]["verdict"] != "holds"
     assert first["camera"]["with_pack"]["steps"] < first["camera"]["steps"]
@@ -103,4 +103,4 @@ def test_a_light_at_the_end_of_what_the_camera_sees_is_off():
             "judge": "camera",
         }
     )
-    assert got["lights"][1]["verdict"] == "off"
+    assert got["lights"][1]["verdict"] == "out"

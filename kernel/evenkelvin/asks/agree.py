@@ -36,7 +36,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     EBU Tech 3355, balanced for the target: each light then has ``camera`` {"steps", "verdict",
     "with_pack" | null} (null without a spectrum, when the observer judges), ``observer_verdict``,
     and ``disagree`` lists the lights on which camera and observer differ. Packs are still looked
-    for by the observer, for the lights that are off to it.
+    for by the observer, for the lights that are out to it.
     """
     fields.refuse_unknown(
         "ask", "lights", "target", "hero", "tolerance", "kit", "own_gels", "depth", "judge"

@@ -51,15 +51,15 @@ _MOST_CUTS = 100_000
 
 
 def reply(fields: Fields) -> dict[str, Any]:
-    """Answer with the trade-off, the fewest lights off first, and the fewest pieces among those.
+    """Answer with the trade-off, the fewest lights out first, and the fewest pieces among those.
 
-    Each of ``front``: ``white``; ``off`` (indices); ``pieces`` to hang; ``cuts`` and ``hang``
+    Each of ``front``: ``white``; ``out`` (indices); ``pieces`` to hang; ``cuts`` and ``hang``
     (gel, cuts, lights) to fetch; ``stops_lost``, the sum over the lights, and
     ``stops_lost_max``; ``per_light`` with ``does`` "leave" | "gel" | "dial", ``pack`` as in fix,
     ``dial``, ``steps``, ``verdict``; ``words``; ``exact`` and ``at_least_stops``: no plan with as
-    few lights off and as few pieces loses less, light being reckoned in fiftieths of a stop.
+    few lights out and as few pieces loses less, light being reckoned in fiftieths of a stop.
     ``exact`` at the top says that nothing better was left untried anywhere; otherwise
-    ``fewest_off`` is the least number of lights off that could not be ruled out.
+    ``fewest_out`` is the least number of lights out that could not be ruled out.
     """
     fields.refuse_unknown(
         "ask", "lights", "kit", "own_gels", "stock", "whites", "tolerance", "depth", "most"
@@ -83,7 +83,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "front": [_plan(one, lights, bare, grid, radius) for one in thin(found.front, most)],
         "plans": len(found.front),
         "exact": found.exact,
-        "fewest_off": found.fewest_off,
+        "fewest_out": found.fewest_out,
         "words": _bound_words(found),
         "tolerance": tolerance_plain(radius),
         "whites": len(grid.cct_k),
@@ -169,11 +169,11 @@ def _read_whites(fields: Fields) -> WhiteGrid:
 def _bound_words(found: Balances) -> str:
     if found.exact:
         return "Every combination was weighed: nothing better exists within these bounds."
-    listed = len(found.front[0].off)
-    if all(one.exact for one in found.front) and found.fewest_off < listed:
+    listed = len(found.front[0].out)
+    if all(one.exact for one in found.front) and found.fewest_out < listed:
         return (
             f"These plans are the best of their kind; whether fewer than {listed} lights "
-            "could stay off was not proved."
+            "could stay out was not proved."
         )
     return (
         "There are too many combinations to weigh all: each plan says how much light a better "
@@ -246,7 +246,7 @@ def _plan(
     shown |= {"cct_K": float(grid.cct_k[one.white]), "duv": float(grid.duv[one.white])}
     return {
         "white": shown,
-        "off": list(one.off),
+        "out": list(one.out),
         "pieces": one.pieces,
         "cuts": sum(row["cuts"] for row in hang.values()),
         "hang": list(hang.values()),
@@ -274,9 +274,8 @@ def _plan_words(one: Balance, parts: list[dict[str, Any]], kelvin: float) -> str
         words += (
             f", wins {-lost:.1f} stops" if lost < -0.05 else f", {max(lost, 0.0):.1f} stops in all"
         )
-    if not one.off:
+    if not one.out:
         return f"{words}; every light holds."
-    who = ", ".join(parts[index]["name"] for index in one.off[:3])
-    more = f" and {len(one.off) - 3} more" if len(one.off) > 3 else ""
-    stay = "stays" if len(one.off) == 1 else "stay"
-    return f"{words}; {who}{more} {stay} off."
+    who = ", ".join(parts[index]["name"] for index in one.out[:3])
+    more = f" and {len(one.out) - 3} more" if len(one.out) > 3 else ""
+    return f"{words}; {who}{more} not matched."

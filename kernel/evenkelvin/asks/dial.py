@@ -63,20 +63,20 @@ def reply(fields: Fields) -> dict[str, Any]:
     following = correction.dial_for(aim)
     if reach is not None:
         following = reach.nearest(following[np.newaxis])[0]
-    off = delta_uv_prime(measured, wanted) / STEP_UV
-    best = int(np.argmin(off)) if len(off) else None
-    steps = float(off[-1]) if len(off) else None
+    apart = delta_uv_prime(measured, wanted) / STEP_UV
+    best = int(np.argmin(apart)) if len(apart) else None
+    steps = float(apart[-1]) if len(apart) else None
     words = "Dial this, then read the lamp."
     if best is not None and steps is not None:
         if verdict(steps, radius) == "holds":
             following, words = dialled[-1], "It holds: leave it."
-        elif verdict(float(off[best]), radius) == "holds":
+        elif verdict(float(apart[best]), radius) == "holds":
             following, words = dialled[best], "An earlier setting held: go back to it."
         elif np.any(delta_uv_prime(dialled, following) < SAME_UV):
             following = dialled[best]
             words = "The lamp has no finer setting than those tried: this one came closest."
         else:
-            words = f"{steps:.1f} steps off: dial this, then read again."
+            words = f"{steps:.1f} steps out: dial this, then read again."
     closing = closing_pack(aim, wanted, lamp, kit, radius) if remains > 0.0 else None
     gel = landing_plain(closing) if closing is not None else None
     if remains > 0.0:

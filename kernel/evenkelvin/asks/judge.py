@@ -19,7 +19,7 @@ from evenkelvin.requests.tolerance import read_tolerance
 
 
 def reply(fields: Fields) -> dict[str, Any]:
-    """Answer with ``verdicts`` ("holds", "near", "off") and ``steps``, in the order asked.
+    """Answer with ``verdicts`` ("holds", "near", "out") and ``steps``, in the order asked.
 
     None where a reading or its target says no colour: a log does not stop at a typo.
     """

@@ -1,4 +1,4 @@
-"""All lights of a setup against one white: who holds, who is off, and what it takes."""
+"""All lights of a setup against one white: who holds, who is out, and what it takes."""
 
 from __future__ import annotations
 

@@ -1,8 +1,8 @@
 """One choice for each light out of a shared stock, at one white for all.
 
 The search under :mod:`evenkelvin.lights.balancing`, free of colour: every light has options, each
-at a white, with a cost, pieces, and what it takes from the stock; a light may also stay off. For
-every number of lights off and of pieces the cheapest plan is sought.
+at a white, with a cost, pieces, and what it takes from the stock; a light may also stay out. For
+every number of lights out and of pieces the cheapest plan is sought.
 
 Without regard to the stock the cheapest completion is a small table, by dynamic programming from
 the last light to the first. It bounds the search with the stock: light by light, for all whites
@@ -43,8 +43,8 @@ class Options:
     ----------
     white
         At which white, 0 to whites − 1, shape (n,).
-    off
-        1 where the light then stays off, else 0, shape (n,).
+    out
+        1 where the light then stays out, else 0, shape (n,).
     pieces
         Pieces to hang, shape (n,).
     cost
@@ -56,7 +56,7 @@ class Options:
     """
 
     white: Whole
-    off: Whole
+    out: Whole
     pieces: Whole
     cost: Whole
     takes: Whole
@@ -68,7 +68,7 @@ class Plan:
     """One option for each light (row into its :class:`Options`), all at one white."""
 
     white: int
-    off: int
+    out: int
     pieces: int
     cost: int
     choice: tuple[int, ...]
@@ -78,7 +78,7 @@ class Plan:
 class Allotment:
     """The cheapest plans found, and what no plan can undercut.
 
-    ``plans`` and ``at_least`` go by the most lights off and the most pieces; ``at_least`` is
+    ``plans`` and ``at_least`` go by the most lights out and the most pieces; ``at_least`` is
     infinite where no plan exists. ``plans`` holds None where none was found.
     """
 
@@ -151,10 +151,10 @@ def _sorted(
     guards: NDArray[np.uint64],
 ) -> _Sorted:
     words = one_of[one.takes].sum(axis=1, dtype=np.uint64) * np.uint64(one.each)
-    kinds = sorted({(int(o), int(p)) for o, p in zip(one.off, one.pieces, strict=True)})
-    kind = np.zeros(len(one.off), dtype=np.int64)
-    for index, (off, pieces) in enumerate(kinds):
-        kind[(one.off == off) & (one.pieces == pieces)] = index
+    kinds = sorted({(int(o), int(p)) for o, p in zip(one.out, one.pieces, strict=True)})
+    kind = np.zeros(len(one.out), dtype=np.int64)
+    for index, (out, pieces) in enumerate(kinds):
+        kind[(one.out == out) & (one.pieces == pieces)] = index
     group = one.white * len(kinds) + kind
     # Of options that take the same scarce goods the cheapest does for all.
     order = np.lexsort((one.cost, *words.T, group))
@@ -189,15 +189,15 @@ def _key(group: Whole, cost: Whole | Floats) -> Floats:
 
 
 def _closed(table: Floats) -> Floats:
-    """Turn 'exactly so many off and pieces' into 'at most so many' (last two axes)."""
+    """Turn 'exactly so many out and pieces' into 'at most so many' (last two axes)."""
     return np.asarray(np.minimum.accumulate(np.minimum.accumulate(table, axis=-1), axis=-2))
 
 
 @dataclass(frozen=True, eq=False)
 class _Rest:
-    """The cheapest completion from one light on, shape (whites, off + 1, pieces + 1).
+    """The cheapest completion from one light on, shape (whites, out + 1, pieces + 1).
 
-    ``corners`` are the (off, pieces) at which it falls: only there can it help to allow more.
+    ``corners`` are the (out, pieces) at which it falls: only there can it help to allow more.
     """
 
     cost: Floats
@@ -208,7 +208,7 @@ def _rest(cost: Floats) -> _Rest:
     falls = np.ones(cost.shape[1:], dtype=bool)
     falls[:, 1:] &= np.any(cost[:, :, 1:] < cost[:, :, :-1], axis=0)
     falls[1:] &= np.any(cost[:, 1:] < cost[:, :-1], axis=0)
-    return _Rest(cost, [(int(off), int(pieces)) for off, pieces in np.argwhere(falls)])
+    return _Rest(cost, [(int(out), int(pieces)) for out, pieces in np.argwhere(falls)])
 
 
 def _completions(lights: list[_Sorted], whites: int) -> list[_Rest]:
@@ -218,22 +218,22 @@ def _completions(lights: list[_Sorted], whites: int) -> list[_Rest]:
         after = rest[0]
         more = max(pieces for _, pieces in light.kinds)
         table = np.full((whites, after.shape[1] + 1, after.shape[2] + more), np.inf)
-        for column, (off, pieces) in zip(light.cheapest.T, light.kinds, strict=True):
-            part = table[:, off : off + after.shape[1], pieces : pieces + after.shape[2]]
+        for column, (out, pieces) in zip(light.cheapest.T, light.kinds, strict=True):
+            part = table[:, out : out + after.shape[1], pieces : pieces + after.shape[2]]
             np.minimum(part, after + column[:, np.newaxis, np.newaxis], out=part)
         rest.insert(0, _closed(table))
     return [_rest(cost) for cost in rest]
 
 
-def _allowance(rest: _Rest, goal: Floats, off: int, pieces: int) -> Floats:
+def _allowance(rest: _Rest, goal: Floats, out: int, pieces: int) -> Floats:
     """Return what a partial plan may have cost and still reach the goal somewhere.
 
-    Shape (whites, off + 1, pieces + 1), by what the partial plan has already; −inf where nothing
+    Shape (whites, out + 1, pieces + 1), by what the partial plan has already; −inf where nothing
     can.
     """
-    best = np.full((len(rest.cost), off + 1, pieces + 1), -np.inf)
+    best = np.full((len(rest.cost), out + 1, pieces + 1), -np.inf)
     for k, p in rest.corners:
-        aim = goal[k : k + off + 1, p : p + pieces + 1]
+        aim = goal[k : k + out + 1, p : p + pieces + 1]
         np.maximum(best, aim - rest.cost[:, k, p, np.newaxis, np.newaxis], out=best)
     return best
 
@@ -243,7 +243,7 @@ class _Partial:
     """Partial plans, n of them: where they are, and the row and option that each came from."""
 
     white: Whole
-    off: Whole
+    out: Whole
     pieces: Whole
     cost: Whole
     words: NDArray[np.uint64]
@@ -258,9 +258,9 @@ class _Partial:
 def _reach(light: _Sorted, plans: _Partial, allowed: Floats) -> list[tuple[Whole, Whole]]:
     """Return, a kind of option, the first option of each plan and how many are cheap enough."""
     found = []
-    for index, (off, pieces) in enumerate(light.kinds):
+    for index, (out, pieces) in enumerate(light.kinds):
         group = plans.white * len(light.kinds) + index
-        spare = allowed[plans.white, plans.off + off, plans.pieces + pieces] - plans.cost
+        spare = allowed[plans.white, plans.out + out, plans.pieces + pieces] - plans.cost
         first = light.start[group]
         last = np.searchsorted(light.key, _key(group, spare), side="right")
         last = np.where(np.isneginf(spare), first, np.clip(last, first, light.start[group + 1]))
@@ -276,7 +276,7 @@ def _children(
 ) -> _Partial:
     """Return every plan with one more light decided that the stock allows, without repeats."""
     parts = []
-    for (off, pieces), (first, count) in zip(light.kinds, reach, strict=True):
+    for (out, pieces), (first, count) in zip(light.kinds, reach, strict=True):
         count = count.astype(np.intp)  # the browser's Python counts in 32 bits
         parent = np.repeat(np.arange(len(count)), count)
         ends = np.cumsum(count)
@@ -287,7 +287,7 @@ def _children(
         parts.append(
             _Partial(
                 plans.white[parent],
-                plans.off[parent] + off,
+                plans.out[parent] + out,
                 plans.pieces[parent] + pieces,
                 plans.cost[parent] + light.cost[option],
                 words[fits],
@@ -298,7 +298,7 @@ def _children(
     every = _Partial(
         **{name: np.concatenate([vars(part)[name] for part in parts]) for name in vars(parts[0])}
     )
-    place = (every.white * 1024 + every.off) * 1024 + every.pieces
+    place = (every.white * 1024 + every.out) * 1024 + every.pieces
     order = np.lexsort((every.cost, *every.words.T, place))
     again = (place[order][1:] == place[order][:-1]) & np.all(
         every.words[order][1:] == every.words[order][:-1], axis=1
@@ -308,7 +308,7 @@ def _children(
 
 @dataclass(eq=False)
 class _Known:
-    """What is known so far: the best plans, and the bound proved (both by off and pieces)."""
+    """What is known so far: the best plans, and the bound proved (both by out and pieces)."""
 
     plans: list[list[Plan | None]]
     cost: Floats
@@ -316,10 +316,10 @@ class _Known:
 
     def keep(self, plan: Plan) -> None:
         """Keep a plan wherever it is the cheapest."""
-        cheaper = self.cost[plan.off :, plan.pieces :] > plan.cost
-        self.cost[plan.off :, plan.pieces :][cheaper] = plan.cost
+        cheaper = self.cost[plan.out :, plan.pieces :] > plan.cost
+        self.cost[plan.out :, plan.pieces :][cheaper] = plan.cost
         for k, p in np.argwhere(cheaper):
-            self.plans[plan.off + k][plan.pieces + p] = plan
+            self.plans[plan.out + k][plan.pieces + p] = plan
 
     def goal(self, part: float, ceiling: float) -> Floats:
         """Return the cost to reach: from the bound (0) to just below the best known (1)."""
@@ -352,10 +352,10 @@ def _walk(
     trail: list[_Partial] = []
     goal = known.goal(goals[rung], ceiling)
     for index, light in enumerate(lights):
-        off = int(plans.off.max(initial=0)) + 1
+        out = int(plans.out.max(initial=0)) + 1
         pieces = int(plans.pieces.max(initial=0)) + max(p for _, p in light.kinds)
         while True:
-            allowed = _allowance(rest[index + 1], goal, off, pieces)
+            allowed = _allowance(rest[index + 1], goal, out, pieces)
             reach = _reach(light, plans, allowed)
             total = sum(int(count.sum()) for _, count in reach)
             if total <= carried * 4 or rung == len(goals) - 1:
@@ -369,12 +369,12 @@ def _walk(
             cut = True
         plans = _children(light, plans, reach, guards)
         if len(plans.white) > carried:
-            spare = allowed[plans.white, plans.off, plans.pieces] - plans.cost
+            spare = allowed[plans.white, plans.out, plans.pieces] - plans.cost
             while len(plans.white) > carried and rung < len(goals) - 1:
                 rung += 1
                 goal = known.goal(goals[rung], ceiling)
-                allowed = _allowance(rest[index + 1], goal, off, pieces)
-                spare = allowed[plans.white, plans.off, plans.pieces] - plans.cost
+                allowed = _allowance(rest[index + 1], goal, out, pieces)
+                spare = allowed[plans.white, plans.out, plans.pieces] - plans.cost
                 plans = plans.take(np.nonzero(spare >= 0)[0])
                 spare = spare[spare >= 0]
             if len(plans.white) > carried:
@@ -393,9 +393,9 @@ def _harvest(lights: list[_Sorted], trail: list[_Partial], known: _Known) -> Non
     last = trail[-1]
     best: dict[tuple[int, int], int] = {}
     for row in np.argsort(last.cost, kind="stable"):
-        best.setdefault((int(last.off[row]), int(last.pieces[row])), int(row))
-    for (off, pieces), row in best.items():
-        if last.cost[row] >= known.cost[off, pieces]:
+        best.setdefault((int(last.out[row]), int(last.pieces[row])), int(row))
+    for (out, pieces), row in best.items():
+        if last.cost[row] >= known.cost[out, pieces]:
             continue
         choice = []
         at = row
@@ -403,14 +403,14 @@ def _harvest(lights: list[_Sorted], trail: list[_Partial], known: _Known) -> Non
             choice.append(int(light.order[step.option[at]]))
             at = int(step.parent[at])
         known.keep(
-            Plan(int(last.white[row]), off, pieces, int(last.cost[row]), tuple(reversed(choice)))
+            Plan(int(last.white[row]), out, pieces, int(last.cost[row]), tuple(reversed(choice)))
         )
 
 
 def allot(
     options: Sequence[Options], whites: int, stock: Whole, carried: Sequence[int] = _CARRIED
 ) -> Allotment:
-    """Return the cheapest plans for every number of lights off and pieces.
+    """Return the cheapest plans for every number of lights out and pieces.
 
     Parameters
     ----------
@@ -454,4 +454,4 @@ def _in_turn(plan: Plan, turn: list[int]) -> Plan:
     choice = [0] * len(turn)
     for index, row in zip(turn, plan.choice, strict=True):
         choice[index] = row
-    return Plan(plan.white, plan.off, plan.pieces, plan.cost, tuple(choice))
+    return Plan(plan.white, plan.out, plan.pieces, plan.cost, tuple(choice))

@@ -30,7 +30,7 @@ if TYPE_CHECKING:
 
 #: Light lost is reckoned in fiftieths of a stop for each light: a smaller difference nobody sees.
 STOP_PARTS = 50
-#: A plan with more pieces, or more lights off, is worth showing when it saves this many stops.
+#: A plan with more pieces, or more lights out, is worth showing when it saves this many stops.
 WORTH_STOPS = 0.1
 #: Most lights and whites that are balanced at once.
 MOST_LIGHTS, MOST_WHITES = 24, 600
@@ -83,12 +83,12 @@ class Balance:
     """One plan for the set.
 
     ``stops_lost`` is the sum over the lights, in fiftieths as it was reckoned; no plan with as
-    few lights off and as few pieces loses less than ``at_least_stops``.
+    few lights out and as few pieces loses less than ``at_least_stops``.
     """
 
     white: int
     parts: tuple[Part, ...]
-    off: tuple[int, ...]
+    out: tuple[int, ...]
     pieces: int
     stops_lost: float
     at_least_stops: float
@@ -101,14 +101,14 @@ class Balance:
 
 @dataclass(frozen=True, eq=False)
 class Balances:
-    """The trade-off, the fewest lights off first; ``exact`` when all of it is proved.
+    """The trade-off, the fewest lights out first; ``exact`` when all of it is proved.
 
-    ``fewest_off`` is the least number of lights off that could not be ruled out.
+    ``fewest_out`` is the least number of lights out that could not be ruled out.
     """
 
     front: tuple[Balance, ...]
     exact: bool
-    fewest_off: int
+    fewest_out: int
 
 
 @dataclass(frozen=True, eq=False)
@@ -218,9 +218,9 @@ def _choices(
         return np.tile(np.array(gels + (-1,) * (wide - len(gels)), dtype=np.int64), (rows, 1))
 
     apart = delta_uv_prime(xy_to_uv_prime(reading.xy), whites)
-    off = (apart > radius * STEP_UV).astype(np.int64)
+    out = (apart > radius * STEP_UV).astype(np.int64)
     columns: list[tuple[Whole, ...]] = [
-        (every, off, none, _cost(np.zeros(count), apart, radius), hanging(now, count), none + _LEFT)
+        (every, out, none, _cost(np.zeros(count), apart, radius), hanging(now, count), none + _LEFT)
     ]
     if light.reach is not None:
         remains = delta_uv_prime(light.reach.nearest(whites), whites)
@@ -233,10 +233,10 @@ def _choices(
         gels = np.full((len(row), wide), -1, dtype=np.int64)
         gels[:, : stacks.gels.shape[1]] = stacks.gels[row]
         columns.append((white, np.zeros(len(row), dtype=np.int64), hung, cost, gels, row))
-    white, off, hung, cost, gels, what = (
+    white, out, hung, cost, gels, what = (
         np.concatenate(column) for column in zip(*columns, strict=True)
     )
-    return _Choices(Options(white, off, hung, cost, gels, light.cuts), what)
+    return _Choices(Options(white, out, hung, cost, gels, light.cuts), what)
 
 
 def _balance(
@@ -248,7 +248,7 @@ def _balance(
     kit: tuple[Gel, ...],
     stacks: _Stacks,
 ) -> Balance:
-    parts, off = [], []
+    parts, out = [], []
     for index, (light, some, row) in enumerate(zip(lights, choices, plan.choice, strict=True)):
         what, white = int(some.what[row]), whites[plan.white]
         gels, dial = None, None
@@ -261,12 +261,12 @@ def _balance(
             bare = light.reading.spectra[0] / pack_transmittance(light.reading.pack)
             landed = xyz_to_uv_prime((bare * pack_transmittance(gels)) @ observer_grid())
         parts.append(Part(gels, dial, float(delta_uv_prime(landed, white) / STEP_UV)))
-        if some.options.off[row]:
-            off.append(index)
+        if some.options.out[row]:
+            out.append(index)
     return Balance(
         plan.white,
         tuple(parts),
-        tuple(off),
+        tuple(out),
         plan.pieces,
         plan.cost // _UNIT / STOP_PARTS,
         at_least // _UNIT / STOP_PARTS,
@@ -281,7 +281,7 @@ def balance(
     radius: float,
     depth: int,
 ) -> Balances:
-    """Return the trade-off of lights off, pieces and light lost.
+    """Return the trade-off of lights out, pieces and light lost.
 
     Every plan sets one white and does one thing to each light: leave it, dial it (at no cost,
     within its reach), or hang a stack of gels in place of what hangs there now. A light that does
@@ -306,7 +306,7 @@ def balance(
     Returns
     -------
     Balances
-        Of plans with as many lights off and pieces, the one that loses least light, in fiftieths
+        Of plans with as many lights out and pieces, the one that loses least light, in fiftieths
         of a stop a light; of those, the closest to the white.
     """
     hanging: dict[Gel, int] = {}
@@ -354,7 +354,7 @@ def balance(
             )
         best = np.minimum.accumulate(best)
         if best[0] <= 0.0:
-            # No gel and no loss: what only more lights off could gain is not worth a card.
+            # No gel and no loss: what only more lights out could gain is not worth a card.
             break
     return Balances(
         tuple(front),
@@ -370,12 +370,12 @@ def white_grid(cct_k: Floats, duv: Floats) -> WhiteGrid:
 
 
 def thin(front: Sequence[Balance], most: int) -> tuple[Balance, ...]:
-    """Return at most so many plans: for every number of lights off the fewest pieces come first,
+    """Return at most so many plans: for every number of lights out the fewest pieces come first,
     then the brightest, then the others.
     """
     groups: dict[int, list[Balance]] = {}
     for one in front:
-        groups.setdefault(len(one.off), []).append(one)
+        groups.setdefault(len(one.out), []).append(one)
     ranked = [group[0] for group in groups.values()]
     ranked += [group[-1] for group in groups.values() if len(group) > 1]
     ranked += [one for group in groups.values() for one in group[1:-1]]

@@ -142,7 +142,7 @@ def landings(
 
     The light is searched bare: gels already on it are divided out, may stay, go or change, and
     stops are counted from the light as it was read. A pack that holds comes before one that is
-    near, that before one that is off; among those that hold, the fewest pieces and then the
+    near, that before one that is out; among those that hold, the fewest pieces and then the
     brightest; among the others the closest. No pack that leaves the light as it is is listed.
 
     Parameters
@@ -173,7 +173,7 @@ def landings(
     packs = [tuple(at_hand[index] for index in pack.gels) for pack in front]
     found = [land(light, target.xy, gels, radius) for gels in packs]
     found = [one for one in found if one.add or one.take_off]
-    rank = {"holds": 0, "near": 1, "off": 2}
+    rank = {"holds": 0, "near": 1, "out": 2}
     return sorted(
         found,
         key=lambda one: (

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-Verdict = Literal["holds", "near", "off"]
+Verdict = Literal["holds", "near", "out"]
 
 #: Radius in n-step units of CIE TN 001:2014.
 PRESETS: dict[str, float] = {"tight": 2.0, "normal": 4.0, "loose": 7.0}
@@ -13,7 +13,7 @@ NEAR_RADII = 2.0
 
 
 def verdict(steps: float, radius: float) -> Verdict:
-    """Return 'holds' within the radius, 'near' within twice that, otherwise 'off'."""
+    """Return 'holds' within the radius, 'near' within twice that, otherwise 'out'."""
     if steps <= radius:
         return "holds"
-    return "near" if steps <= NEAR_RADII * radius else "off"
+    return "near" if steps <= NEAR_RADII * radius else "out"

@@ -1,16 +1,16 @@
-/** Holds, near or off: a shape and a word. The dot is in the ring, on it, or outside it. */
+/** Holds, near or out: a shape and a word. The dot is in the ring, on it, or outside it. */
 import { html, svg } from "lit";
 import { t } from "../words/index.js";
 
-const DOT = { holds: 12, near: 18, off: 21 };
+const DOT = { holds: 12, near: 18, out: 21 };
 
-/** @param {"holds" | "near" | "off"} verdict */
+/** @param {"holds" | "near" | "out"} verdict */
 export function verdictMark(verdict) {
   return html`
     <span class="verdict ${verdict}">
       <svg viewBox="0 0 24 24" width="20" height="20" aria-hidden="true">
-        ${svg`<circle cx="12" cy="12" r=${verdict === "off" ? 6 : 8} class="ring"></circle>
-          <circle cx=${DOT[verdict]} cy=${verdict === "off" ? 5 : 12}
+        ${svg`<circle cx="12" cy="12" r=${verdict === "out" ? 6 : 8} class="ring"></circle>
+          <circle cx=${DOT[verdict]} cy=${verdict === "out" ? 5 : 12}
             r=${verdict === "holds" ? 4.5 : 3} class="dot"></circle>`}
       </svg>
       ${t(`verdict.${verdict}`)}

@@ -95,7 +95,7 @@ const de = {
 
   "verdict.holds": "passt",
   "verdict.near": "nah dran",
-  "verdict.off": "daneben",
+  "verdict.out": "daneben",
 
   "answer.leave": "So lassen",
   "answer.noGel": "Keine vorhandene Folie bringt es näher",
@@ -651,9 +651,9 @@ const de = {
   "balance.lookBelow": "Eine der Bedingungen unten ist nicht brauchbar.",
   "balance.pieces": "Stück",
   "balance.lost": "Licht verloren",
-  "balance.off": "Bleiben daneben",
+  "balance.out": "Nicht abgeglichen",
   "balance.exact":
-    "Kein Plan mit so wenigen Stücken und so wenigen Lichtern daneben verliert weniger.",
+    "Kein Plan mit so wenigen Stücken und so wenigen nicht abgeglichenen Lichtern verliert weniger.",
   "balance.atLeast":
     "Nicht jede Kombination wurde abgewogen: auch eine bessere verliert noch mindestens {stops}.",
   "balance.tried": {

@@ -210,7 +210,7 @@ export default {
 
   "verdict.holds": "holds",
   "verdict.near": "near",
-  "verdict.off": "off",
+  "verdict.out": "out",
 
   "answer.leave": "Leave it alone",
   "answer.noGel": "No gel in stock brings it closer",
@@ -293,8 +293,8 @@ export default {
   "balance.lookBelow": "One of the terms below cannot be used.",
   "balance.pieces": "Pieces",
   "balance.lost": "Light lost",
-  "balance.off": "Stay off",
-  "balance.exact": "No plan with as few pieces and as few lights off loses less.",
+  "balance.out": "Not matched",
+  "balance.exact": "No plan with as few pieces and as few lights not matched loses less.",
   "balance.atLeast":
     "Not every combination was weighed: a better one still loses {stops} at the least.",
   "balance.tried": {

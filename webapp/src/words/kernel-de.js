@@ -259,7 +259,7 @@ export const SENTENCES = [
     "Jede Kombination wurde abgewogen: innerhalb dieser Grenzen gibt es nichts Besseres.",
   ],
   [
-    "These plans are the best of their kind; whether fewer than {} lights could stay off was not proved.",
+    "These plans are the best of their kind; whether fewer than {} lights could stay out was not proved.",
     "Diese Pläne sind die besten ihrer Art; ob weniger als {} Lichter daneben bleiben könnten, ist nicht bewiesen.",
   ],
   [
@@ -452,7 +452,7 @@ export const SENTENCES = [
     "Feiner als versucht lässt sich die Lampe nicht einstellen: diese Einstellung kam am nächsten.",
   ],
   [
-    "{} steps off: dial this, then read again.",
+    "{} steps out: dial this, then read again.",
     "{} Schritte daneben: stelle das ein, dann miss noch einmal.",
   ],
   [
@@ -1318,7 +1318,7 @@ export const WORDS = new Map([
   ["reflectance", "Reflexion"],
   ["holds", "passt"],
   ["near", "nahe"],
-  ["off", "daneben"],
+  ["out", "daneben"],
   ["Light skin", "Helle Haut"],
   ["Asian skin", "Asiatische Haut"],
   ["black body", "schwarzer Strahler"],
@@ -1398,7 +1398,7 @@ export const COMPOSED = [
     ],
   },
   {
-    // A plan for a set: "3900 K: gel 3 lights, dial 1, 1.6 stops in all; fill stays off."
+    // A plan for a set: "3900 K: gel 3 lights, dial 1, 1.6 stops in all; fill not matched."
     known: /^\d+ K: (gel \d|no gel|take gel off|dial \d)/,
     pieces: [
       [/: gel 1 light\b/, ": 1 Licht mit Folie"],
@@ -1409,9 +1409,8 @@ export const COMPOSED = [
       [/, wins ([\d.]+) stops/, ", gewinnt $1 Blenden"],
       [/, ([\d.]+) stops in all/, ", $1 Blenden insgesamt"],
       [/; every light holds\.$/, "; jedes Licht passt."],
-      [/ and (\d+) more stay off\.$/, " und $1 weitere bleiben daneben."],
-      [/ stays off\.$/, " bleibt daneben."],
-      [/ stay off\.$/, " bleiben daneben."],
+      [/ and (\d+) more not matched\.$/, " und $1 weitere nicht abgeglichen."],
+      [/ not matched\.$/, " nicht abgeglichen."],
     ],
   },
   {

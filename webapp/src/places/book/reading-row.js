@@ -29,7 +29,7 @@ export function readingRow(reading, { title, where, verdict } = {}) {
         ${data.note ? html`<span class="hint">${data.note}</span>` : nothing}
       </span>
       ${twice ? html`<span class="tag">${t("book.twice")}</span>` : nothing}
-      ${verdict ? verdictMark(/** @type {"off"} */ (verdict)) : nothing}
+      ${verdict ? verdictMark(/** @type {"out"} */ (verdict)) : nothing}
     </a>
   </li>`;
 }

@@ -283,8 +283,8 @@ class BalanceView extends Page {
           <dd>${stops(plan.stops_lost)}</dd>
         </div>
         <div>
-          <dt>${t("balance.off")}</dt>
-          <dd>${plan.off.length}</dd>
+          <dt>${t("balance.out")}</dt>
+          <dd>${plan.out.length}</dd>
         </div>
       </dl>
       ${

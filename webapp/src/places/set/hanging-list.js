@@ -48,7 +48,7 @@ export function hangingText(plan, place) {
       `${part.name}: ${part.words}. ${t("balance.lands", {
         cct: kelvin(part.lands.cct_K),
         steps: steps(part.steps),
-      })} ${t(`verdict.${/** @type {"off"} */ (part.verdict)}`)}.`,
+      })} ${t(`verdict.${/** @type {"out"} */ (part.verdict)}`)}.`,
   );
   const hang = plan.hang.map(fetchWords);
   return [

@@ -29,7 +29,7 @@ export function setText(agree, { place, against, levels = [], key = "", plans = 
             stops: stops(pack.stops_lost),
           })
         : t(light.verdict === "holds" ? "answer.leave" : "answer.noGel");
-    return `${light.name}: ${kelvin(light.cct_K)}, ${t(`verdict.${/** @type {"off"} */ (light.verdict)}`)}, ${[`${light.offset.words}.`, act, ...levelWords(levels[i], key, byPlan)].join(" ")}`;
+    return `${light.name}: ${kelvin(light.cct_K)}, ${t(`verdict.${/** @type {"out"} */ (light.verdict)}`)}, ${[`${light.offset.words}.`, act, ...levelWords(levels[i], key, byPlan)].join(" ")}`;
   });
   return [t("text.title", { place, against }), "", ...lines, "", t("caution.short")].join("\n");
 }

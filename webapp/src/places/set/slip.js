@@ -67,8 +67,8 @@ export function slip({ light, reading, answer, hero, number, level, problem, onM
                   ? html`<p class="reason">
                       ${t("slip.camera", {
                         steps: steps(answer.camera.steps),
-                        camera: t(`verdict.${/** @type {"off"} */ (answer.camera.verdict)}`),
-                        eye: t(`verdict.${/** @type {"off"} */ (answer.observer_verdict)}`),
+                        camera: t(`verdict.${/** @type {"out"} */ (answer.camera.verdict)}`),
+                        eye: t(`verdict.${/** @type {"out"} */ (answer.observer_verdict)}`),
                       })}
                     </p>`
                   : nothing

@@ -69,7 +69,7 @@ export async function keepPlan(setup, lights, plan, question) {
   const camera = { cct_K: String(white.cct_K), duv: String(white.duv) };
   const before = settings.get("white");
   const { whites, tolerance } = question;
-  const off = plan.off.map((/** @type {number} */ index) => lights[index].light.id);
+  const out = plan.out.map((/** @type {number} */ index) => lights[index].light.id);
   const pieceCounts = Object.entries(question.stock).map(([gel, count]) => ({ gel, count }));
   const setupEntry = replacement(setup.heads, {
     ...setup.data,
@@ -82,7 +82,7 @@ export async function keepPlan(setup, lights, plan, question) {
       at_least_stops,
       stops_lost,
       pieces,
-      off,
+      out,
       reached: { by: "balance", whites, tolerance, stock: pieceCounts, kit: question.kit ?? null },
     },
   });

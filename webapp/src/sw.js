@@ -6,7 +6,7 @@
 // `address?version=hash`, so versions share what did not change. The cache's name holds the
 // app's own address, because other apps may live on the same host.
 
-import { machineCode, unzipped } from "./kernel/pack.js";
+import { machineCode, unzipped } from "./kernel/python-packs.js";
 
 /** @typedef {Record<string, string>} Files address within the app → "sha256-…" */
 

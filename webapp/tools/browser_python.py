@@ -317,7 +317,7 @@ def compile_tree(folder: Path, home: str) -> None:
 
 
 def compress(target: Path, plain: bytes) -> None:
-    """Write a pack; webapp/src/kernel/pack.js tells its form and reads it."""
+    """Write a pack; webapp/src/kernel/python-packs.js tells its form and reads it."""
     with scratch() as folder:
         (folder / "plain").write_bytes(plain)
         run([VENV_PYTHON, TOOLS / "compress.py", folder / "plain", target])

@@ -11,7 +11,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { loadPyodide } from "pyodide";
-import { extensionFile, readPack, writePack } from "../src/kernel/pack.js";
+import { extensionFile, readPythonPack, writePythonPack } from "../src/kernel/python-packs.js";
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
@@ -26,7 +26,7 @@ const { values, positionals } = parseArgs({
 /** @param {string} dist */
 async function bootOptions(dist) {
   const read = async (/** @type {string} */ name) =>
-    readPack(new Response(await readFile(`${dist}/pyodide/${name}`)));
+    readPythonPack(new Response(await readFile(`${dist}/pyodide/${name}`)));
   const packs = [await read("library.pack"), await read("kernel.pack")];
   const extensions = [];
   for (const name of await readdir(`${dist}/pyodide`)) {
@@ -40,7 +40,7 @@ async function bootOptions(dist) {
   return {
     indexURL: `${home}/`,
     fsInit: async (FS) => {
-      for (const pack of packs) writePack(FS, pack);
+      for (const pack of packs) writePythonPack(FS, pack);
       for (const [file, bytes] of extensions) FS.writeFile(file, bytes);
     },
   };

@@ -41,7 +41,6 @@ let patience;
 /** @param {StageReport} next */
 function setReport(next) {
   report = next;
-  document.documentElement.dataset.kernel = next.stage; // for styles and for whoever tests
   for (const listener of listeners) listener(report);
 }
 
@@ -67,14 +66,14 @@ function start() {
 
 function stop() {
   clearTimeout(overdue);
-  beCalm();
+  keepWorker();
   worker?.terminate();
   worker = undefined;
 }
 
 function next() {
   if (current || report.stage !== "ready") {
-    loseNoTime();
+    replaceWorkerSoon();
     return;
   }
   current = waiting.shift();
@@ -85,13 +84,13 @@ function next() {
   overdue = setTimeout(() => current && fail(t("kernel.noAnswer"), false), MOST_WAIT);
 }
 
-function beCalm() {
+function keepWorker() {
   clearTimeout(patience);
   patience = undefined;
 }
 
 /** An abandoned question may keep others waiting only for as long as a fresh worker would. */
-function loseNoTime() {
+function replaceWorkerSoon() {
   if (patience || !current || current.wanted || waiting.length === 0) return;
   patience = setTimeout(
     () => {
@@ -109,7 +108,7 @@ function loseNoTime() {
  */
 function settle(id, answer) {
   if (current?.id !== id) return;
-  beCalm();
+  keepWorker();
   current.resolve(inOurWords(JSON.parse(answer)));
   current = undefined;
   next();
@@ -165,7 +164,7 @@ export function ask(request, { signal } = {}) {
       if (place >= 0) waiting.splice(place, 1);
       question.wanted = false;
       reject(signal.reason);
-      loseNoTime();
+      replaceWorkerSoon();
     });
     waiting.push(question);
     start();

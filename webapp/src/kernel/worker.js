@@ -3,7 +3,14 @@
 // {fatal: words} when Python can no longer be used.
 import { loadPyodide } from "pyodide";
 import { scriptAddress } from "../trusted.js";
-import { extensionFile, MACHINE_CODE, machineCode, readPack, unzipped, writePack } from "./pack.js";
+import {
+  extensionFile,
+  MACHINE_CODE,
+  machineCode,
+  readPythonPack,
+  unzipped,
+  writePythonPack,
+} from "./python-packs.js";
 
 const INDEX_URL = new URL("./pyodide/", self.location.href).href;
 
@@ -73,7 +80,7 @@ async function boot() {
     tell("packages", Math.min(1, part), "Loading the colour tables and numpy");
   };
   const load = async (/** @type {string} */ name) =>
-    readPack(await fetch(INDEX_URL + name), counter(name));
+    readPythonPack(await fetch(INDEX_URL + name), counter(name));
   const code = (/** @type {string} */ name) => fetchMachineCode(name, counter(name));
   const runtime = code("runtime");
   answerFetchOf(`${INDEX_URL}pyodide.asm.wasm`, runtime);
@@ -94,8 +101,8 @@ async function boot() {
       // Python must not start on half a library: if a pack is lost, the other promise tells.
       fsInit: async (FS) => {
         const [library, kernel] = await packs.catch(() => never);
-        writePack(FS, library);
-        writePack(FS, kernel);
+        writePythonPack(FS, library);
+        writePythonPack(FS, kernel);
       },
     }),
     packs.then(() => never),

@@ -6,7 +6,7 @@ import { Watch } from "../base/watch.js";
 import { reportFault, settings } from "../store/index.js";
 import { cameraQuestion, cameraWords } from "../store/questions/camera.js";
 import { t } from "../words/index.js";
-import { choice, field, segments } from "./field.js";
+import { choice, segments, textField } from "./inputs.js";
 import { problemNote } from "./warnings.js";
 
 class CameraForm extends Page {
@@ -46,7 +46,7 @@ class CameraForm extends Page {
         onChange: (way) => this.set({ way: /** @type {"angle" | "time"} */ (way) }),
       })}
       <div class="pair">
-        ${field({
+        ${textField({
           id: "camera-fps",
           label: t("camera.fps"),
           unit: "fps",
@@ -57,7 +57,7 @@ class CameraForm extends Page {
         })}
         ${
           camera.way === "angle"
-            ? field({
+            ? textField({
                 id: "camera-angle",
                 label: t("camera.angle"),
                 unit: "°",
@@ -66,7 +66,7 @@ class CameraForm extends Page {
                 problem: this.problemAt("shutter_deg"),
                 onInput: (shutter_deg) => this.set({ shutter_deg }),
               })
-            : field({
+            : textField({
                 id: "camera-time",
                 label: t("camera.time"),
                 unit: "s",
@@ -84,7 +84,7 @@ class CameraForm extends Page {
     const filter = camera.filterAs === "stops" ? "filter_stops" : "filter_factor";
     return html`
       <div class="pair">
-        ${field({
+        ${textField({
           id: "camera-filter",
           label: t("camera.filter"),
           unit: camera.filterAs === "stops" ? t("camera.stopsUnit") : "×",
@@ -104,7 +104,7 @@ class CameraForm extends Page {
           onChange: (value) => this.set({ filterAs: /** @type {"stops"} */ (value) }),
         })}
       </div>
-      ${field({
+      ${textField({
         id: "camera-lens",
         label: t("camera.lens"),
         hint: t("camera.lensHint"),
@@ -124,7 +124,7 @@ class CameraForm extends Page {
         ],
         onChange: (receptor) => this.set({ receptor: /** @type {"flat"} */ (receptor) }),
       })}
-      ${field({
+      ${textField({
         id: "camera-constant",
         label: t("camera.constant"),
         hint: t("camera.constantHint"),
@@ -151,7 +151,7 @@ class CameraForm extends Page {
     const { problem } = this.check;
     return html`
       ${problem && !problem.field.startsWith("camera.") ? problemNote(problem.message) : nothing}
-      ${field({
+      ${textField({
         id: "camera-iso",
         label: t("camera.iso"),
         unit: "ISO",

@@ -1,7 +1,7 @@
 /** A length to be typed: in the unit it was typed in before, otherwise in the one of the Kit. */
 import { settings } from "../store/index.js";
 import { t } from "../words/index.js";
-import { field } from "./field.js";
+import { textField } from "./inputs.js";
 
 /** @param {Record<string, any>} data @param {string} name @returns {"m" | "ft"} */
 export function unitOf(data, name) {
@@ -21,7 +21,7 @@ export function unitOf(data, name) {
 export function lengthField({ id, label, name, data, problemAt, onInput }) {
   const unit = unitOf(data, name);
   const own = `${name}_${unit}`;
-  return field({
+  return textField({
     id,
     label,
     unit,

@@ -3,7 +3,7 @@ import { html, nothing } from "lit";
 import { reportFault } from "../store/index.js";
 import { t } from "../words/index.js";
 import { positionWords } from "../words/numbers.js";
-import { field } from "./field.js";
+import { textField } from "./inputs.js";
 import { smallPhoto } from "./photo.js";
 import { pickFile } from "./pick-file.js";
 import { whereAmI } from "./position.js";
@@ -26,7 +26,7 @@ import { whereAmI } from "./position.js";
  */
 export function logFields({ id, value, onChange }) {
   const text = (/** @type {"note" | "dialled" | "dimmer" | "place"} */ name) =>
-    field({
+    textField({
       id: `${id}-${name}`,
       label: t(`log.${name}`),
       value: value[name],

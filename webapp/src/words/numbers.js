@@ -81,10 +81,6 @@ const significant = localNumbers({
 /** @param {number | null | undefined} value an illuminance or an exposure, without its unit. */
 export const level = (value) => (value == null ? "–" : significant.format(value));
 
-/** @param {number | null | undefined} value a ratio in stops, with its sign. */
-export const signedStops = (value) =>
-  value == null ? "–" : `${minus(signedTenth.format(value))} stops`;
-
 /** @param {number | null | undefined} value */
 export const duv = (value) => (value == null ? "–" : minus(signed.format(value)));
 
@@ -181,7 +177,7 @@ export const dateTime = (at) => {
   return `${dayOf(at)}, ${timeOfDay(at)} ${minus(`UTC${offset === "+00:00" ? "" : offset}`)}`;
 };
 
-/** @param {number | null | undefined} value a change in the amount of light, in stops. */
+/** @param {number | null | undefined} value a change or a ratio of light, in stops, with its sign. */
 export const stopsChange = (value) =>
   value == null ? "–" : t("unit.stops", { n: minus(signedTenth.format(value)) });
 

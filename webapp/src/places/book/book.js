@@ -2,7 +2,7 @@
 import { html, nothing } from "lit";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
-import { choice, field } from "../../parts/field.js";
+import { choice, textField } from "../../parts/inputs.js";
 import { LAMPS } from "../../parts/lamp-kinds.js";
 import { route } from "../../router.js";
 import { book, reportFault, settings } from "../../store/index.js";
@@ -343,7 +343,7 @@ class BookView extends Page {
     return html`
       <h1>${t("place.book")}</h1>
       ${backupNote()}
-      ${field({
+      ${textField({
         id: "find-text",
         label: t("find.text"),
         value: this.wanted.text,

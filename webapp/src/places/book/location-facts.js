@@ -1,6 +1,6 @@
 /** What belongs to a place: its windows, its sun, its mains. Stands with a location in the book. */
 import { html } from "lit";
-import { choice } from "../../parts/field.js";
+import { choice } from "../../parts/inputs.js";
 import { book, reportFault } from "../../store/index.js";
 import { t } from "../../words/index.js";
 

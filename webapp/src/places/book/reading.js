@@ -3,15 +3,15 @@ import { html, nothing } from "lit";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
-import { choice, field } from "../../parts/field.js";
 import { gelPicker } from "../../parts/gel-picker.js";
+import { choice, textField } from "../../parts/inputs.js";
 import { LAMPS } from "../../parts/lamp-kinds.js";
 import { logFields } from "../../parts/log-fields.js";
 import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { book, drafts, reportFault, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
-import { hung, tie } from "../../store/log/measured-gels.js";
+import { gelsOn, tie } from "../../store/log/measured-gels.js";
 import { readingQuestion } from "../../store/questions/reading.js";
 import { t, tMaybe } from "../../words/index.js";
 import {
@@ -101,7 +101,7 @@ class ReadingView extends Page {
       answer?.illuminance_lx && [t("light.illuminance"), illuminance(answer, unit)],
       [t("light.lamp"), tMaybe(`lamp.${data.lamp}`, data.lamp ?? "–")],
       [t("reading.stage"), tMaybe(`stage.${data.stage}`, "–")],
-      data.pack?.length && [t("reading.gels"), hung(data).join(" + ")],
+      data.pack?.length && [t("reading.gels"), gelsOn(data).join(" + ")],
       data.dimmer && [t("log.dimmer"), data.dimmer],
       data.dialled && [t("log.dialled"), data.dialled],
       data.target && [t("reading.target"), whiteOf(data.target)],
@@ -134,7 +134,7 @@ class ReadingView extends Page {
         >
           ${t("book.delete")}
         </button>
-        <button type="button" class="main" @click=${() => this.change({ ...rest, pack: hung(data) })}>
+        <button type="button" class="main" @click=${() => this.change({ ...rest, pack: gelsOn(data) })}>
           ${t("reading.change")}
         </button>
       </div>
@@ -201,7 +201,7 @@ class ReadingView extends Page {
    */
   renderNumber(name, edited, set) {
     const { problem } = this.white;
-    return field({
+    return textField({
       id: `edit-${name}`,
       label: t(`edit.${name}`),
       value: String(edited[name] ?? ""),

@@ -4,7 +4,7 @@ import "../../parts/boot-progress.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
 import { stamp } from "../../clock.js";
-import { segments } from "../../parts/field.js";
+import { segments } from "../../parts/inputs.js";
 import { shareText } from "../../parts/share-text.js";
 import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";

@@ -3,7 +3,7 @@ import { html, nothing } from "lit";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { driftChart } from "../../charts/drift.js";
-import { choice } from "../../parts/field.js";
+import { choice } from "../../parts/inputs.js";
 import "../../parts/boot-progress.js";
 import { Watch } from "../../base/watch.js";
 import { verdictMark } from "../../parts/verdict.js";

@@ -5,7 +5,7 @@ import "../../parts/boot-progress.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
-import { field, segments } from "../../parts/field.js";
+import { segments, textField } from "../../parts/inputs.js";
 import { whereAmI } from "../../parts/position.js";
 import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
@@ -189,7 +189,7 @@ class SunView extends Page {
       /** @type {typeof KEPT[number]} */ name,
       /** @type {{label: string, hint?: string, unit?: string, value?: string}} */ words,
     ) =>
-      field({
+      textField({
         id: `sun-${name}`,
         value: typed[name],
         // A keypad for numbers may have no minus.

@@ -5,8 +5,8 @@ import "../../parts/boot-progress.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
-import { choice, field, segments } from "../../parts/field.js";
 import { gelPicker } from "../../parts/gel-picker.js";
+import { choice, segments, textField } from "../../parts/inputs.js";
 import { lengthField } from "../../parts/length-field.js";
 import { packWords } from "../../parts/pack-card.js";
 import { rows } from "../../parts/rows.js";
@@ -219,7 +219,7 @@ class WindowsView extends Page {
   renderRow(row, i, change) {
     const problemAt = this.problemIn(i);
     const number = (/** @type {string} */ name, /** @type {string} */ label) =>
-      field({
+      textField({
         id: `windows-${i}-${name}`,
         label,
         number: true,
@@ -228,7 +228,7 @@ class WindowsView extends Page {
         onInput: (value) => change({ [name]: value }),
       });
     return html`
-      ${field({
+      ${textField({
         id: `windows-${i}-name`,
         label: t("windows.name"),
         value: row.name ?? "",
@@ -310,7 +310,7 @@ class WindowsView extends Page {
     const fresh = nd?.gels.filter((/** @type {string} */ gel) => !typed.gels.includes(gel)) ?? [];
     return html`<details class="more">
       <summary>${t("windows.nd")}</summary>
-      ${field({
+      ${textField({
         id: "windows-measured",
         label: t("windows.measured"),
         unit,
@@ -331,7 +331,7 @@ class WindowsView extends Page {
       })}
       ${
         typed.ndAs === "level"
-          ? field({
+          ? textField({
               id: "windows-wanted",
               label: t("windows.wanted"),
               unit,
@@ -340,7 +340,7 @@ class WindowsView extends Page {
               problem: problemAt(`wanted_${unit}`),
               onInput: (wanted) => this.type({ wanted }),
             })
-          : field({
+          : textField({
               id: "windows-stop",
               label: t("exposure.stop"),
               hint: t("exposure.stopHint"),

@@ -1,6 +1,6 @@
 /** What hangs on the lights of a setup, and what would have to: the gel side of a whole setup. */
 import { ask } from "../../kernel/client.js";
-import { hung, labels } from "../../store/log/measured-gels.js";
+import { gelsOn, labels } from "../../store/log/measured-gels.js";
 import { heroOf, lightsOf } from "../../store/log/shoot.js";
 import { readingQuestion, terms, whiteQuestion } from "../../store/questions/reading.js";
 
@@ -30,8 +30,8 @@ export async function gelsOf(setup, advised) {
   const lights = lightsOf(setup);
   const hanging = lights.map(({ light, reading }) => ({
     light,
-    gels: hung(reading.data),
-    hangs: hung(reading.data),
+    gels: gelsOn(reading.data),
+    hangs: gelsOn(reading.data),
     planned:
       light.data.planned?.from === reading.id
         ? labels(light.data.planned.gels, light.data.planned.gel_ids)

@@ -3,7 +3,7 @@ import { html, nothing } from "lit";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { cameraDetails } from "../../parts/camera-form.js";
-import { field, segments } from "../../parts/field.js";
+import { segments, textField } from "../../parts/inputs.js";
 import "../../parts/spoken.js";
 import { Watch } from "../../base/watch.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
@@ -102,7 +102,7 @@ class FlickerView extends Page {
       ${typed.light === "mains" ? this.renderMains() : nothing}
       ${
         typed.light === "known"
-          ? field({
+          ? textField({
               id: "flicker-hz",
               label: t("flicker.hz"),
               hint: t("flicker.hzHint"),
@@ -142,7 +142,7 @@ class FlickerView extends Page {
       <p class="hint">${t("flicker.measuredHint")}</p>
       ${results.map(
         (result, i) => html`<div class="pair">
-          ${field({
+          ${textField({
             id: `flicker-result-${i}`,
             label: t("flicker.result", { n: i + 1 }),
             unit: "s",
@@ -182,7 +182,7 @@ class FlickerView extends Page {
     return html`<details class="more">
       <summary>${t("flicker.depth")}</summary>
       <div class="pair">
-        ${field({
+        ${textField({
           id: "flicker-modulation",
           label: t("flicker.modulation"),
           unit: "%",
@@ -194,7 +194,7 @@ class FlickerView extends Page {
         ${
           typed.light === "mains"
             ? nothing
-            : field({
+            : textField({
                 id: "flicker-duty",
                 label: t("flicker.duty"),
                 unit: "%",

@@ -2,7 +2,7 @@
 import { html, nothing } from "lit";
 import { QUICK_WHITES, setWhite } from "../../parts/against.js";
 import "../../parts/camera-form.js";
-import { field, segments } from "../../parts/field.js";
+import { segments, textField } from "../../parts/inputs.js";
 import "./kit-lamps.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
@@ -79,7 +79,7 @@ class KitView extends Page {
         )}
       </div>
       <div class="pair">
-        ${field({
+        ${textField({
           id: "kit-cct",
           label: t("kit.cct"),
           unit: "K",
@@ -88,7 +88,7 @@ class KitView extends Page {
           problem: this.problemAt("cct_K"),
           onInput: (cct_K) => this.set("white", { ...white, cct_K }),
         })}
-        ${field({
+        ${textField({
           id: "kit-duv",
           label: t("kit.duv"),
           hint: t("light.duvHint"),
@@ -134,7 +134,7 @@ class KitView extends Page {
       })}
       ${
         own
-          ? field({
+          ? textField({
               id: "kit-steps",
               label: t("kit.steps"),
               unit: t("kit.stepsUnit"),

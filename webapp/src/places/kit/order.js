@@ -4,7 +4,7 @@ import "../../parts/boot-progress.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
-import { field, segments } from "../../parts/field.js";
+import { segments, textField } from "../../parts/inputs.js";
 import { lengthField, unitOf } from "../../parts/length-field.js";
 import { shareText } from "../../parts/share-text.js";
 import { say } from "../../parts/toast.js";
@@ -268,7 +268,7 @@ class OrderView extends Page {
           }),
         )}
       </div>
-      ${field({
+      ${textField({
         id: "order-spare",
         label: t("order.spare"),
         unit: "%",
@@ -310,7 +310,7 @@ class OrderView extends Page {
         )}
       </div>
       <div class="pair">
-        ${field({
+        ${textField({
           id: `size-${light.id}-cuts`,
           label: t("balance.cuts"),
           number: true,

@@ -3,7 +3,7 @@ import { html, nothing } from "lit";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
-import { field } from "../../parts/field.js";
+import { textField } from "../../parts/inputs.js";
 import { lengthField } from "../../parts/length-field.js";
 import { rows } from "../../parts/rows.js";
 import { problemNote } from "../../parts/warnings.js";
@@ -64,7 +64,7 @@ class RollsView extends Page {
       })}
       ${
         list === "stock"
-          ? field({
+          ? textField({
               id: `${list}-${i}-count`,
               label: t("rolls.count"),
               number: true,

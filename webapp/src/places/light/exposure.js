@@ -6,7 +6,7 @@ import { html, nothing } from "lit";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { cameraDetails } from "../../parts/camera-form.js";
-import { choice, field, segments } from "../../parts/field.js";
+import { choice, segments, textField } from "../../parts/inputs.js";
 import { lengthField } from "../../parts/length-field.js";
 import "../../parts/spoken.js";
 import { Watch } from "../../base/watch.js";
@@ -161,7 +161,7 @@ class ExposureView extends Page {
         onChange: (kind) => this.type({ kind: /** @type {"flash"} */ (kind) }),
       })}
       <div class="pair">
-        ${field({
+        ${textField({
           id: "exposure-light",
           label: t(typed.kind === "flash" ? "exposure.burst" : "exposure.light"),
           unit: levelUnit(name),
@@ -172,7 +172,7 @@ class ExposureView extends Page {
         })}
         ${
           typed.kind === "flash"
-            ? field({
+            ? textField({
                 id: "exposure-bursts",
                 label: t("exposure.bursts"),
                 number: true,
@@ -224,7 +224,7 @@ class ExposureView extends Page {
       ${
         typed.solve === "f_number"
           ? nothing
-          : field({
+          : textField({
               id: "exposure-stop",
               label: t("exposure.stop"),
               hint: t("exposure.stopHint"),
@@ -272,7 +272,7 @@ class ExposureView extends Page {
               problemAt,
               onInput: (at) => this.type({ at }),
             })
-          : field({
+          : textField({
               id: "falloff-wanted",
               label: t(`falloff.${typed.wish}`),
               unit: typed.wish === "wanted" ? unit : t("camera.stopsUnit"),

@@ -5,7 +5,7 @@ import "../../parts/boot-progress.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
 import { bringText, fileButton } from "../../parts/bring-files.js";
-import { choice } from "../../parts/field.js";
+import { choice } from "../../parts/inputs.js";
 import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { route } from "../../router.js";

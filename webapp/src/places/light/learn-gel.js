@@ -2,8 +2,8 @@
 import { html, nothing } from "lit";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
-import { field } from "../../parts/field.js";
 import { gelNumbers } from "../../parts/gel-numbers.js";
+import { textField } from "../../parts/inputs.js";
 import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { reportFault } from "../../store/index.js";
@@ -62,7 +62,7 @@ class LearnGel extends Page {
     >
       <summary>${t("learn.title")}</summary>
       <p class="hint">${t("learn.lead")}</p>
-      ${field({
+      ${textField({
         id: "learn-name",
         label: t("learn.name"),
         hint: t("gel.nameHint"),

@@ -7,8 +7,8 @@ import { answerCard, answerSentence, bestPack } from "./answer-card.js";
 import "../../parts/boot-progress.js";
 import { fileButton } from "../../parts/bring-files.js";
 import { cautionNote } from "../../parts/caution-note.js";
-import { choice, field, segments } from "../../parts/field.js";
 import { gelPicker } from "../../parts/gel-picker.js";
+import { choice, segments, textField } from "../../parts/inputs.js";
 import { LAMPS } from "../../parts/lamp-kinds.js";
 import "./learn-gel.js";
 import { LiveQuestion } from "../../base/live-question.js";
@@ -25,7 +25,7 @@ import { lightDraft } from "../../store/drafts/light-draft.js";
 import { book, bookRead, reportFault, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
 import { withOwnGels } from "../../store/kit/own-gels.js";
-import { hung } from "../../store/log/measured-gels.js";
+import { gelsOn } from "../../store/log/measured-gels.js";
 import {
   currentSetup,
   earlierOf,
@@ -59,7 +59,7 @@ class LightView extends Page {
     this.keeping = false;
     this.fault = "";
     this.fix = new LiveQuestion(this);
-    this.field = new LiveQuestion(this);
+    this.chart = new LiveQuestion(this);
     this.earlier = new LiveQuestion(this);
     this.watch = new Watch(this, lightDraft, book, settings, gels);
   }
@@ -83,7 +83,7 @@ class LightView extends Page {
     const best = this.fix.answer && bestPack(this.fix.answer)?.gels;
     const before = book.thing(typed.before)?.data;
     const shown = before ? [readingQuestion(before, t("light.before"))] : [];
-    this.field.put(
+    this.chart.put(
       reading && this.fix.answer
         ? {
             ask: "field",
@@ -218,7 +218,7 @@ class LightView extends Page {
             ? nothing
             : typed.way === "xy"
               ? ["x", "y"].map((name) =>
-                  field({
+                  textField({
                     id: `light-${name}`,
                     label: name,
                     value: typed[/** @type {"x" | "y"} */ (name)],
@@ -229,7 +229,7 @@ class LightView extends Page {
                   }),
                 )
               : [
-                  field({
+                  textField({
                     id: "light-cct",
                     label: t("light.cct"),
                     unit: "K",
@@ -239,7 +239,7 @@ class LightView extends Page {
                     problem: this.problemAt("cct_K"),
                     onInput: typeInto("cct_K"),
                   }),
-                  field({
+                  textField({
                     id: "light-duv",
                     label: t("light.duv"),
                     hint: t("light.duvHint"),
@@ -255,13 +255,13 @@ class LightView extends Page {
     `;
   }
 
-  renderAround() {
+  renderDetails() {
     const { typed } = lightDraft;
     const level = levelField(typed.lamp);
     const offers = book.read && !typed.light && !typed.name.trim();
     return html`
       <div class="pair">
-        ${field({
+        ${textField({
           id: "light-illuminance",
           label: t(typed.lamp === "flash" ? "exposure.burst" : "light.illuminance"),
           unit: levelUnit(level),
@@ -278,7 +278,7 @@ class LightView extends Page {
           onChange: typeInto("lamp"),
         })}
       </div>
-      ${field({
+      ${textField({
         id: "light-name",
         label: t("light.name"),
         hint: t("light.nameHint"),
@@ -304,7 +304,7 @@ class LightView extends Page {
       <details class="more">
         <summary>${t("log.more")}</summary>
         ${logFields({ id: "log", value: typed, onChange: (change) => lightDraft.type(change) })}
-        ${field({
+        ${textField({
           id: "log-who",
           label: t("log.who"),
           hint: t("log.whoHint"),
@@ -350,7 +350,7 @@ class LightView extends Page {
     const then = book.thing(before) ?? earlierOf(light)?.reading;
     return hungByNow({
       offered,
-      before: hung(then?.data ?? {}),
+      before: gelsOn(then?.data ?? {}),
       value: pack,
       onChange: (now) => lightDraft.type({ pack: now }),
     });
@@ -416,7 +416,7 @@ class LightView extends Page {
     const before = book.thing(typed.before)?.data;
     if (!before) return nothing;
     const fresh = [...typed.pack];
-    for (const name of hung(before)) {
+    for (const name of gelsOn(before)) {
       const place = fresh.indexOf(name);
       if (place >= 0) fresh.splice(place, 1);
     }
@@ -445,7 +445,7 @@ class LightView extends Page {
           : nothing
       }
       ${this.renderLearning()}
-      ${this.field.answer ? balanceField(this.field.answer, { title: t("field.title") }) : nothing}
+      ${this.chart.answer ? balanceField(this.chart.answer, { title: t("field.title") }) : nothing}
     `;
   }
 
@@ -490,7 +490,7 @@ class LightView extends Page {
           if (this.keepable && !this.namesake) this.keep();
         }}
       >
-        ${begun ? this.renderHung() : nothing} ${this.renderNumbers()} ${begun ? this.renderAround() : nothing}
+        ${begun ? this.renderHung() : nothing} ${this.renderNumbers()} ${begun ? this.renderDetails() : nothing}
         <div class="bar">${this.renderActions()}</div>
       </form>
       ${begun ? this.renderMore() : nothing}

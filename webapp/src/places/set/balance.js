@@ -5,7 +5,7 @@ import "../../parts/boot-progress.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { cautionNote } from "../../parts/caution-note.js";
-import { field, segments } from "../../parts/field.js";
+import { segments, textField } from "../../parts/inputs.js";
 import { shareText } from "../../parts/share-text.js";
 import { hangingList, hangingText } from "./hanging-list.js";
 import "../../parts/spoken.js";
@@ -173,7 +173,7 @@ class BalanceView extends Page {
       /** @type {string} */ value,
       /** @type {string} */ path,
     ) =>
-      field({
+      textField({
         id: `${key}-${light.id}`,
         label,
         unit,
@@ -224,7 +224,7 @@ class BalanceView extends Page {
       /** @type {"from_K" | "to_K" | "step_K" | "duv_limit"} */ key,
       /** @type {string} */ unit,
     ) =>
-      field({
+      textField({
         id: `whites-${key}`,
         label: t(`balance.${key}`),
         unit,

@@ -3,7 +3,7 @@ import { html, nothing } from "lit";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { balanceField } from "../../charts/balance-field.js";
-import { segments } from "../../parts/field.js";
+import { segments } from "../../parts/inputs.js";
 import { settings } from "../../store/index.js";
 import { withOwnGels } from "../../store/kit/own-gels.js";
 import { t } from "../../words/index.js";

@@ -7,7 +7,7 @@ import { cautionNote } from "../../parts/caution-note.js";
 import "./drive.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
-import { choice, field } from "../../parts/field.js";
+import { choice, textField } from "../../parts/inputs.js";
 import { packRow } from "../../parts/pack-card.js";
 import { colourOf, complete, NOTHING, readingEntry, readingOf } from "./reading-entry.js";
 import "../../parts/spoken.js";
@@ -29,7 +29,7 @@ import {
   remember,
   typedSince,
 } from "../../store/kit/lamps.js";
-import { hung } from "../../store/log/measured-gels.js";
+import { gelsOn } from "../../store/log/measured-gels.js";
 import { keepReading, targetFor } from "../../store/log/shoot.js";
 import { levelUnit } from "../../store/questions/camera.js";
 import { t } from "../../words/index.js";
@@ -145,7 +145,7 @@ class DialView extends Page {
           ...readingOf(this.measured, this.unit),
           dialled: colourOf(this.dialledNow),
           lamp: light.data.lamp ?? "unknown",
-          pack: hung(latest),
+          pack: gelsOn(latest),
           stage: "re-checked",
           target: targetFor(light.id).question,
         },
@@ -304,7 +304,7 @@ class DialView extends Page {
     const { problem } = this.dial;
     const reach = reachOf(light);
     const bound = (/** @type {"from_K" | "to_K"} */ key, /** @type {string} */ label) =>
-      field({
+      textField({
         id: `dial-${key}`,
         label,
         unit: "K",

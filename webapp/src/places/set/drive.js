@@ -3,7 +3,7 @@ import { html, nothing } from "lit";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
-import { choice, field, segments } from "../../parts/field.js";
+import { choice, segments, textField } from "../../parts/inputs.js";
 import { say } from "../../parts/toast.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
@@ -223,7 +223,7 @@ class Drive extends Page {
       ${
         this.from
           ? problemNote(problem?.message)
-          : html`${field({
+          : html`${textField({
               id: "primary-name",
               label: t("drive.name"),
               value: this.name,

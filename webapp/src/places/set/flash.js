@@ -2,7 +2,7 @@
 import { html, nothing } from "lit";
 import "../../parts/boot-progress.js";
 import { cautionNote } from "../../parts/caution-note.js";
-import { choice, field } from "../../parts/field.js";
+import { choice, textField } from "../../parts/inputs.js";
 import "./findings-list.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
@@ -17,7 +17,7 @@ import { currentSetup, lightsOf, placeWords } from "../../store/log/shoot.js";
 import { levelField, levelUnit, shutterQuestion } from "../../store/questions/camera.js";
 import { readingQuestion, terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
-import { duv, kelvin, signedStops } from "../../words/numbers.js";
+import { duv, kelvin, stopsChange } from "../../words/numbers.js";
 import { complete, NOTHING, readingEntry, readingOf } from "./reading-entry.js";
 
 const FORM = "flash";
@@ -126,7 +126,7 @@ class FlashView extends Page {
               <ul class="packs">${packRow(best)}</ul>
               <p class="reason">
                 ${t("flash.then", {
-                  ratio: signedStops(best.ratio_stops),
+                  ratio: stopsChange(best.ratio_stops),
                   cct: kelvin(best.mix.cct_K),
                 })}
               </p>
@@ -158,7 +158,7 @@ class FlashView extends Page {
           ${answer.shutters.map(
             (/** @type {any} */ row) => html`<tr>
               <th scope="row">${row.words}</th>
-              <td>${signedStops(row.ratio_stops)}</td>
+              <td>${stopsChange(row.ratio_stops)}</td>
               <td>${kelvin(row.mix.cct_K)}</td>
             </tr>`,
           )}
@@ -242,7 +242,7 @@ class FlashView extends Page {
         ${this.question ? nothing : html`<p class="hint">${t("flash.what")}</p>`}
       </section>
       ${SIDES.map((side) => this.renderSide(side))}
-      ${field({
+      ${textField({
         id: "flash-time",
         label: t("flash.shutter"),
         unit: "s",

@@ -1,7 +1,7 @@
 /** Mix: what several lights make on one spot, the edge to the zone beside it, and whose share is whose. */
 import { html, nothing } from "lit";
 import "../../parts/boot-progress.js";
-import { segments } from "../../parts/field.js";
+import { segments } from "../../parts/inputs.js";
 import "./findings-list.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";

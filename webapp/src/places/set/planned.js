@@ -2,7 +2,7 @@
 import { html, nothing } from "lit";
 import { verdictMark } from "../../parts/verdict.js";
 import { book } from "../../store/index.js";
-import { hung, labels } from "../../store/log/measured-gels.js";
+import { gelsOn, labels } from "../../store/log/measured-gels.js";
 import { matchesPlan, toDo } from "../../store/log/plan.js";
 import { t } from "../../words/index.js";
 import { kelvin, steps } from "../../words/numbers.js";
@@ -16,7 +16,7 @@ export function planned(light, reading, answer) {
   const plan = light.data.planned;
   if (!plan) return nothing;
   const since = reading.id !== plan.from;
-  const hangs = hung(reading.data).sort().join();
+  const hangs = gelsOn(reading.data).sort().join();
   const asPlanned = hangs === labels(plan.gels, plan.gel_ids).sort().join();
   return html`
     <p class="planned">

@@ -1,6 +1,6 @@
 /** A reading typed in place: x y or CCT and Duv, and how bright it is. */
 import { html } from "lit";
-import { field, segments } from "../../parts/field.js";
+import { segments, textField } from "../../parts/inputs.js";
 import { t } from "../../words/index.js";
 
 /**
@@ -52,7 +52,7 @@ export function readingEntry({ id, legend, value, amount, problemAt, onInput }) 
     /** @type {string} */ label,
     /** @type {{unit?: string, hint?: string}} */ more = {},
   ) =>
-    field({
+    textField({
       id: `${id}-${name}`,
       label,
       number: true,
@@ -83,7 +83,7 @@ export function readingEntry({ id, legend, value, amount, problemAt, onInput }) 
       }
       ${
         amount
-          ? field({
+          ? textField({
               id: `${id}-amount`,
               label: amount.label,
               unit: amount.unit,

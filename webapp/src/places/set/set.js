@@ -12,7 +12,7 @@ import "../../parts/mains-warning.js";
 import { Page } from "../../base/page.js";
 import "./plan-note.js";
 import { Watch } from "../../base/watch.js";
-import { segments } from "../../parts/field.js";
+import { segments } from "../../parts/inputs.js";
 import { shareText } from "../../parts/share-text.js";
 import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
@@ -47,7 +47,7 @@ class SetView extends Page {
   constructor() {
     super();
     this.agree = new LiveQuestion(this);
-    this.field = new LiveQuestion(this);
+    this.chart = new LiveQuestion(this);
     this.levels = new LiveQuestion(this);
     /** What is wrong with a reading, by its id: the others are answered without it. */
     this.faulty = /** @type {Map<string, string>} */ (new Map());
@@ -89,7 +89,7 @@ class SetView extends Page {
     this.key = keyOf(lights, heroOf(currentSetup())?.light.id);
     const { hangs } = this;
     this.levels.put(levelsQuestion(lights, this.key, hangs));
-    this.field.put(
+    this.chart.put(
       this.answer
         ? {
             ask: "field",
@@ -322,8 +322,8 @@ class SetView extends Page {
               <ek-findings></ek-findings>
               ${answer ? cautionNote() : nothing}
               ${
-                this.field.answer
-                  ? balanceField(this.field.answer, { title: t("field.titleSet") })
+                this.chart.answer
+                  ? balanceField(this.chart.answer, { title: t("field.titleSet") })
                   : nothing
               }
               <div class="actions">

@@ -4,7 +4,7 @@ import { changeWords, packWords } from "../../parts/pack-card.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { warningList } from "../../parts/warnings.js";
 import { tunable } from "../../store/kit/lamps.js";
-import { hung } from "../../store/log/measured-gels.js";
+import { gelsOn } from "../../store/log/measured-gels.js";
 import { toDo } from "../../store/log/plan.js";
 import { t } from "../../words/index.js";
 import { index, kelvin, steps, stops, whenRead } from "../../words/numbers.js";
@@ -23,7 +23,7 @@ import { planned } from "./planned.js";
  */
 export function slip({ light, reading, answer, hero, number, level, problem, onMeasure }) {
   const pack = answer?.pack;
-  const on = hung(reading.data);
+  const on = gelsOn(reading.data);
   return html`
     <li class="slip">
       <header>

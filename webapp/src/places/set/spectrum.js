@@ -9,7 +9,7 @@ import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
 import { stamp } from "../../clock.js";
-import { choice } from "../../parts/field.js";
+import { choice } from "../../parts/inputs.js";
 import { copyText } from "../../parts/share-text.js";
 import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";

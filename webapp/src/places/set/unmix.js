@@ -1,7 +1,7 @@
 /** Unmix: from each light read alone and all of them together, whose share is whose. */
 import { html, nothing } from "lit";
 import "../../parts/boot-progress.js";
-import { choice } from "../../parts/field.js";
+import { choice } from "../../parts/inputs.js";
 import "./findings-list.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";

@@ -5,7 +5,7 @@
 
 import { stamp } from "../../clock.js";
 import { book, drafts, reportFault, settings } from "../index.js";
-import { hung, labels } from "../log/measured-gels.js";
+import { gelsOn, labels } from "../log/measured-gels.js";
 import { toDo } from "../log/plan.js";
 import { earlierOf, keepReading, takeBack } from "../log/shoot.js";
 import { levelField } from "../questions/camera.js";
@@ -156,7 +156,7 @@ class LightDraft extends EventTarget {
       before: before?.id ?? null,
       name: thing?.data.name ?? "",
       lamp: thing?.data.lamp ?? "unknown",
-      pack: offered?.pack ?? hung(then?.data ?? {}),
+      pack: offered?.pack ?? gelsOn(then?.data ?? {}),
       offered,
       way: then?.data.spectrum ? "spectrum" : then?.data.cct_K ? "cct" : "xy",
     });

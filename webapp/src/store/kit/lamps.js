@@ -5,7 +5,7 @@
  */
 import { stamp } from "../../clock.js";
 import { book, settings } from "../index.js";
-import { hung } from "../log/measured-gels.js";
+import { gelsOn } from "../log/measured-gels.js";
 import { targetFor } from "../log/shoot.js";
 import { readingQuestion, terms } from "../questions/reading.js";
 
@@ -100,10 +100,10 @@ export const tunable = (light) =>
  * @param {Thing} light
  */
 export function dialHistory(light) {
-  const pack = hung(book.latest(light.id)?.data ?? {}).join();
+  const pack = gelsOn(book.latest(light.id)?.data ?? {}).join();
   return book
     .below(light.id, "reading")
-    .filter(({ data }) => data.dialled && hung(data).join() === pack)
+    .filter(({ data }) => data.dialled && gelsOn(data).join() === pack)
     .reverse();
 }
 

@@ -96,7 +96,7 @@ export function labels(names = [], ids = []) {
 }
 
 /** What hung when a reading was taken, by label. @param {Record<string, any>} data */
-export const hung = (data) => labels(data.pack, data.gel_ids);
+export const gelsOn = (data) => labels(data.pack, data.gel_ids);
 
 /**
  * The measured gels among those named, as the kernel takes them.

@@ -6,7 +6,7 @@ import { ask } from "../../kernel/client.js";
 import { tMaybe } from "../../words/index.js";
 import { book, settings } from "../index.js";
 import { readingQuestion } from "../questions/reading.js";
-import { hung } from "./measured-gels.js";
+import { gelsOn } from "./measured-gels.js";
 
 /** @typedef {import("./book.js").Thing} Thing */
 
@@ -123,7 +123,7 @@ function rowOf(row) {
     data.x,
     data.y,
     data.cct_K,
-    ...hung(data),
+    ...gelsOn(data),
     tMaybe(`lamp.${lamp}`, lamp),
     tMaybe(`stage.${data.stage}`, ""),
     ...row.reading.heads.map((head) => head.who),

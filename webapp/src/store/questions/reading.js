@@ -6,7 +6,7 @@
 import { book, settings } from "../index.js";
 import { gels } from "../kit/gels.js";
 import { withOwnGels } from "../kit/own-gels.js";
-import { curves, hung } from "../log/measured-gels.js";
+import { curves, gelsOn } from "../log/measured-gels.js";
 
 /** The fields of a reading that the kernel knows. */
 const READING = [
@@ -35,7 +35,7 @@ export function readingQuestion(data, name) {
   }
   if (name) reading.name = name;
   if (data.pack?.length) {
-    reading.pack = hung(data);
+    reading.pack = gelsOn(data);
     const own = curves(data.pack, data.gel_ids);
     if (own.length) reading.own_gels = own;
   }

@@ -52,16 +52,16 @@ const isZstandard = (/** @type {Uint8Array} */ bytes) =>
  * @param {(received: number) => void} [onBytes]
  * @returns {Promise<Uint8Array>} the pack, unzipped
  */
-export async function readPack(response, onBytes) {
+export async function readPythonPack(response, onBytes) {
   return new Uint8Array(await new Response(unzipped(response, onBytes)).arrayBuffer());
 }
 
 /**
  * Write the files of a pack into Pyodide's file system, without copying their bytes.
  * @param {any} FS Emscripten's file system
- * @param {Uint8Array} pack what {@link readPack} gave
+ * @param {Uint8Array} pack what {@link readPythonPack} gave
  */
-export function writePack(FS, pack) {
+export function writePythonPack(FS, pack) {
   const listLength = new DataView(pack.buffer, pack.byteOffset).getUint32(0);
   /** @type {[string, number][]} */
   const list = JSON.parse(new TextDecoder().decode(pack.subarray(4, 4 + listLength)));

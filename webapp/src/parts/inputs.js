@@ -13,7 +13,7 @@ import { html, nothing } from "lit";
  * @param {boolean} [field.number]   a number to be typed on a keypad
  * @param {boolean} [field.large]
  */
-export function field({ id, label, value, onInput, unit, hint, problem, number, large }) {
+export function textField({ id, label, value, onInput, unit, hint, problem, number, large }) {
   const described = [unit && `${id}-unit`, hint && `${id}-hint`, problem && `${id}-problem`];
   return html`
     <div class="field ${large ? "large" : ""}">

@@ -136,6 +136,7 @@ def test_a_missing_field_is_named() -> None:
         ('{"format": "evenkelvin-book", "version": true}', "does not say its version"),
         ('{"format": "evenkelvin-book", "version": 2}', "lacks the field entries"),
     ],
+    ids=lambda text: text[:40],
 )
 def test_a_text_that_is_no_book_is_refused_with_a_sentence(raw: str, words: str) -> None:
     problem = problem_of(raw)

@@ -26,13 +26,13 @@ class BeforeAfter extends Page {
     this.parts = [];
     /** @type {"before" | "after"} */
     this.side = "after";
-    this.field = new LiveQuestion(this);
+    this.chart = new LiveQuestion(this);
   }
 
   willUpdate() {
     const { x, y } = this.white;
     const before = this.side === "before";
-    this.field.put({
+    this.chart.put({
       ask: "field",
       target: { x, y },
       tolerance: settings.get("tolerance"),
@@ -60,8 +60,8 @@ class BeforeAfter extends Page {
         },
       })}
       ${
-        this.field.answer
-          ? balanceField(this.field.answer, { title: t(`balance.title.${this.side}`) })
+        this.chart.answer
+          ? balanceField(this.chart.answer, { title: t(`balance.title.${this.side}`) })
           : nothing
       }
     `;

@@ -11,7 +11,8 @@ import sys
 from pathlib import Path
 
 HERE = Path(__file__).parent
-sys.path[:0] = [str(HERE), str(HERE.parents[1]), str(HERE.parents[1] / "kernel")]
+ROOT = HERE.parents[1]
+sys.path[:0] = map(str, [HERE, ROOT / "kernel", ROOT / "tests", ROOT / "webapp/tools"])
 
 
 def main() -> int:

@@ -8,14 +8,15 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from http.server import ThreadingHTTPServer
 
-import build
 from playwright.sync_api import Browser, sync_playwright
+from static_server import make_server
+from steps import DIST
 
 
 @contextmanager
 def app_in_browser() -> Iterator[tuple[Browser, str, ThreadingHTTPServer]]:
     """The browser, the app's address, and the server, which may be shut down earlier."""
-    server = build.make_server(build.DIST, 0)
+    server = make_server(DIST, 0)
     threading.Thread(target=server.serve_forever, daemon=True).start()
     with sync_playwright() as play:
         browser = play.chromium.launch(

@@ -20,9 +20,12 @@ import threading
 import time
 from pathlib import Path
 
-import build
+from machine import find_chromium
+from make_dist import put_service_worker
 from plain_server import make_server
 from playwright.sync_api import Browser, BrowserContext, sync_playwright
+from steps import CACHE, DIST, PYODIDE, files_below
+from wheels import pyodide_lock
 
 ROUNDS = 5
 RELOADS = 3
@@ -66,14 +69,14 @@ def run() -> list[tuple[str, float | None, str]]:
 
 def lay_out(site: Path) -> None:
     """Two folders with the same page, each with the worker that it starts."""
-    shutil.copytree(build.DIST, site / "ours")
+    shutil.copytree(DIST, site / "ours")
     bare = site / "bare"
     bare.mkdir()
-    numpy_wheel = build.browser_python.pyodide_lock()["packages"]["numpy"]["file_name"]
+    numpy_wheel = pyodide_lock()["packages"]["numpy"]["file_name"]
     files = ["pyodide.js", "pyodide.asm.js", "pyodide.asm.wasm", "python_stdlib.zip"]
     for name in [*files, "pyodide-lock.json"]:
-        shutil.copyfile(build.PYODIDE / name, bare / name)
-    shutil.copyfile(build.CACHE / "wheels" / numpy_wheel, bare / numpy_wheel)
+        shutil.copyfile(PYODIDE / name, bare / name)
+    shutil.copyfile(CACHE / "wheels" / numpy_wheel, bare / numpy_wheel)
     (bare / "worker.js").write_text(BARE_WORKER)
     for which, kept in (("bare", "false"), ("ours", "true")):
         script = PAGE_SCRIPT.replace("QUESTION", json.dumps(QUESTION)).replace("KEPT", kept)
@@ -82,7 +85,7 @@ def lay_out(site: Path) -> None:
     # The page is kept for offline use with the rest, as if it belonged to the app.
     service_worker = site / "ours" / "sw.js"
     service_worker.write_text(service_worker.read_text().split("\n", 1)[1])
-    build.put_service_worker(site / "ours")
+    put_service_worker(site / "ours")
 
 
 def boot_rows(site: Path) -> list[tuple[str, float | None, str]]:
@@ -92,7 +95,7 @@ def boot_rows(site: Path) -> list[tuple[str, float | None, str]]:
     times: dict[tuple[str, str], list[float]] = {}
     with sync_playwright() as driver:
         browser = driver.chromium.launch(
-            executable_path=os.environ.get("EVENKELVIN_CHROMIUM") or build.find_chromium(),
+            executable_path=os.environ.get("EVENKELVIN_CHROMIUM") or find_chromium(),
             args=["--no-sandbox"],
         )
         for _ in range(ROUNDS):
@@ -138,7 +141,7 @@ def size_rows(site: Path) -> list[tuple[str, float | None, str]]:
     """Bytes of the whole app against those of bare Pyodide and numpy alone."""
     rows: list[tuple[str, float | None, str]] = []
     for words, measure in (("as gzip sends them", gzipped), ("as files", plain)):
-        ours, bare = (sum(map(measure, build.files_below(site / w))) for w in ("ours", "bare"))
+        ours, bare = (sum(map(measure, files_below(site / w))) for w in ("ours", "bare"))
         detail = f"{ours / 1e6:.2f} MB against {bare / 1e6:.2f} MB"
         rows.append((f"bytes of the whole app, {words}", ours / bare, detail))
     return rows

@@ -16,11 +16,12 @@ from pathlib import Path
 from statistics import median
 from typing import Any
 
-import build
 import colour
 import numpy as np
+from machine import find_chromium
 from plain_server import make_server
 from playwright.sync_api import sync_playwright
+from steps import DIST
 
 from evenkelvin.colorimetry.difference import delta_e_2000
 from evenkelvin.colorimetry.illuminant import illuminant, planck
@@ -136,7 +137,7 @@ def _in_browser(questions: list[str]) -> list[float]:
     """Return the milliseconds of each question, asked three times over, in turn."""
     with tempfile.TemporaryDirectory() as folder:
         site = Path(folder)
-        for path in build.DIST.iterdir():
+        for path in DIST.iterdir():
             (site / path.name).symlink_to(path)
         (site / "bench.js").write_text(PAGE_SCRIPT.replace("ROUNDS", "3"))
         content = json.dumps(questions).replace("&", "&amp;").replace('"', "&quot;")
@@ -148,7 +149,7 @@ def _in_browser(questions: list[str]) -> list[float]:
         threading.Thread(target=server.serve_forever, daemon=True).start()
         with sync_playwright() as driver:
             browser = driver.chromium.launch(
-                executable_path=os.environ.get("EVENKELVIN_CHROMIUM") or build.find_chromium(),
+                executable_path=os.environ.get("EVENKELVIN_CHROMIUM") or find_chromium(),
                 args=["--no-sandbox"],
             )
             page = browser.new_page()

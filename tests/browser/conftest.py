@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import os
 import shutil
-import sys
 import threading
 from collections.abc import Callable, Iterator
 from contextlib import ExitStack, contextmanager
@@ -17,12 +16,11 @@ from typing import Any
 from urllib.parse import urlsplit
 
 import pytest
+from machine import find_chromium
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Request
+from static_server import make_server
 
 ROOT = Path(__file__).parents[2]
-sys.path.insert(0, str(ROOT))
-import build  # noqa: E402
-
 PHONE = {"width": 390, "height": 844}
 LAUNCH = {"args": ["--no-sandbox", "--disable-dev-shm-usage"]}
 
@@ -37,7 +35,7 @@ class Site:
         self.start()
 
     def start(self) -> None:
-        self.server = build.make_server(self.folder, self.port)
+        self.server = make_server(self.folder, self.port)
         self.port = self.server.server_address[1]
         threading.Thread(target=self.server.serve_forever, daemon=True).start()
 
@@ -92,17 +90,8 @@ class Watch:
 
 
 @pytest.fixture(scope="session")
-def dist() -> Path:
-    """The app, built once from the sources as they are (`build.py test` has done so already)."""
-    if "EVENKELVIN_CHROMIUM" not in os.environ:
-        build.set_up()
-        build.build_dist()
-    return build.DIST
-
-
-@pytest.fixture(scope="session")
 def chromium_path() -> str:
-    return os.environ.get("EVENKELVIN_CHROMIUM") or build.find_chromium()
+    return os.environ.get("EVENKELVIN_CHROMIUM") or find_chromium()
 
 
 @pytest.fixture(scope="session")

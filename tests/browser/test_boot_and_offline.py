@@ -8,9 +8,10 @@ from collections.abc import Callable
 from pathlib import Path
 from urllib.request import urlopen
 
-import build
 from conftest import Site, Watch, ask, wait_for_kernel, wait_until_kept
+from make_dist import put_service_worker
 from playwright.sync_api import BrowserContext, Page, expect
+from steps import DIST
 
 Launch = Callable[[], BrowserContext]
 
@@ -100,9 +101,9 @@ def test_a_new_version_waits_for_consent(
 
 def build_again(folder: Path) -> None:
     """Give a changed dist/ a service worker that knows the change."""
-    script = (build.DIST / "sw.js").read_text().split("\n", 1)[1]
+    script = (DIST / "sw.js").read_text().split("\n", 1)[1]
     (folder / "sw.js").write_text(script)
-    build.put_service_worker(folder)
+    put_service_worker(folder)
 
 
 def test_bytes_other_than_those_built_are_not_kept(

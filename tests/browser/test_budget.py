@@ -6,8 +6,8 @@ import gzip
 import re
 from pathlib import Path
 
-import build
 import pytest
+from steps import files_below
 
 #: Most bytes of each part, as a host that compresses sends them.
 BUDGET = {
@@ -47,6 +47,6 @@ def test_what_opens_the_app_is_a_small_part_of_its_script(dist: Path) -> None:
 
 
 def test_all_files_together_stay_within_the_budget(dist: Path) -> None:
-    files = build.files_below(dist)
+    files = files_below(dist)
     assert sum(map(sent, files)) <= ALL_SENT
     assert sum(path.stat().st_size for path in files) <= ALL_PLAIN

@@ -6,27 +6,24 @@
 from __future__ import annotations
 
 import os
-import sys
 import threading
-from pathlib import Path
 
+from machine import find_chromium
 from playwright.sync_api import sync_playwright
+from static_server import make_server
+from steps import DIST, WEBAPP
 
-ROOT = Path(__file__).parents[2]
-sys.path.insert(0, str(ROOT))
-import build  # noqa: E402
-
-SCREENS = ROOT / "webapp" / "screens"
+SCREENS = WEBAPP / "screens"
 PHONE = {"width": 390, "height": 844}
 
 
 def main() -> None:
-    server = build.make_server(ROOT / "dist", 0)
+    server = make_server(DIST, 0)
     threading.Thread(target=server.serve_forever, daemon=True).start()
     address = f"http://localhost:{server.server_address[1]}/"
     SCREENS.mkdir(exist_ok=True)
     with sync_playwright() as player:
-        chromium = os.environ.get("EVENKELVIN_CHROMIUM") or build.find_chromium()
+        chromium = os.environ.get("EVENKELVIN_CHROMIUM") or find_chromium()
         browser = player.chromium.launch(executable_path=chromium, args=["--no-sandbox"])
         page = browser.new_page(viewport=PHONE, color_scheme="dark", locale="en-GB")
 

@@ -21,7 +21,8 @@ DIST = ROOT / "dist"
 VENV = ROOT / ".venv"
 CACHE = ROOT / ".cache"
 PYODIDE = WEBAPP / "node_modules" / "pyodide"
-LOCK = ROOT / ".ci" / "requirements.txt"
+#: What building needs, and what testing needs besides.
+BUILD_LOCK, TEST_LOCK = ROOT / ".ci" / "build.txt", ROOT / ".ci" / "test.txt"
 VENV_PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 
 
@@ -41,6 +42,12 @@ def run(
     done = subprocess.run(words, cwd=cwd, env={**os.environ, **(env or {})}, check=False)
     if done.returncode:
         raise BuildError(f"`{' '.join(words[:4])} …` failed; its message is above.")
+
+
+def in_pyodide(script: Path, *arguments: str, options: Iterable[str | Path] = ()) -> None:
+    """Run a Python script inside Pyodide under Node."""
+    tool = TOOLS / "in_pyodide.mjs"
+    run(["node", tool, *options, script, *arguments], cwd=WEBAPP)
 
 
 def sha256(data: bytes) -> str:
@@ -88,14 +95,14 @@ def cached(name: str, make: Callable[[Path], None]) -> Path:
     return target
 
 
-def locked(pin: str) -> str:
-    """The lines of the lock that name a package, such as "astral==3.2", and its files' hashes."""
+def locked(name: str) -> tuple[str, str]:
+    """The version of a package in the build's lock, and the lines there with its files' hashes."""
     found = re.search(
-        rf"^{re.escape(pin)}\b.*\n(?:    --hash=.*\n?)+", LOCK.read_text(), re.MULTILINE
+        rf"^{re.escape(name)}==(\S+).*\n(?:    --hash=.*\n?)+", BUILD_LOCK.read_text(), re.MULTILINE
     )
     if not found:
-        raise BuildError(f"{pin} is not in {LOCK.relative_to(ROOT)}: make it anew (DEVELOPERS.md).")
-    return found[0]
+        raise BuildError(f"{name} is not in {BUILD_LOCK.relative_to(ROOT)}: see DEVELOPERS.md.")
+    return found[1], found[0]
 
 
 def project() -> dict[str, Any]:

@@ -10,6 +10,7 @@ from typing import Any
 from evenkelvin.fields import Fields
 from evenkelvin.nesting import brackets_beyond
 from evenkelvin.problem import Problem
+from evenkelvin.said import with_forms
 
 #: What can be asked, and the module of :mod:`evenkelvin.asks` that answers it. A module is
 #: imported when it is first asked, so that the first answer does not wait for the others.
@@ -83,12 +84,17 @@ def answer(request: dict[str, Any]) -> dict[str, Any]:
         return {"problem": problem.as_dict()}
 
 
-def answer_json(request: str) -> str:
-    """Answer one question given as JSON text, as JSON text (see :func:`answer`)."""
+def answer_json(request: str, forms: bool = False) -> str:
+    """Answer one question given as JSON text, as JSON text (see :func:`answer`).
+
+    With ``forms``, whatever is said to people comes as ``{"said": form, "with": values}`` instead
+    of plain English, to be said in another language (see :mod:`evenkelvin.said`).
+    """
     try:
         if brackets_beyond(request, DEEPEST) > 100:
             raise ValueError(f"nested more than {DEEPEST} deep")
         plain = json.loads(request)
     except ValueError as error:
         return json.dumps({"problem": Problem("", f"The request is not JSON: {error}.").as_dict()})
-    return json.dumps(answer(plain), allow_nan=False)
+    answered = answer(plain)
+    return json.dumps(with_forms(answered) if forms else answered, allow_nan=False)

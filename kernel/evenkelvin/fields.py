@@ -7,12 +7,14 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from evenkelvin.field_names import example, field_name
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said, Value, joined
 
 _NUMBER = re.compile(r"[+-]?(\d+([.,]\d*)?|[.,]\d+)([eE][+-]?\d+)?")
 
 
-def parse_number(raw: object, path: str, label: str | None = None) -> float:
+def parse_number(raw: object, path: str, label: Value | None = None) -> float:
     """Return a finite number from what was typed or sent.
 
     Text may use a decimal point or a decimal comma, and a true minus sign. Thousands
@@ -23,21 +25,32 @@ def parse_number(raw: object, path: str, label: str | None = None) -> float:
     Problem
         When ``raw`` is not one finite number.
     """
-    name = label or path.rpartition(".")[2]
+    field = path.rpartition(".")[2]
+    name = label or field_name(field)
     if isinstance(raw, bool) or not isinstance(raw, (int, float, str)):
-        raise Problem(path, f"{name} must be a number, not {_kind(raw)}.")
+        raise Problem(
+            path, Said("{name} must be a number, not {kind}.", name=name, kind=_kind(raw))
+        )
     if isinstance(raw, str):
         text = raw.strip().replace("−", "-")
         if not _NUMBER.fullmatch(text):
             shown = raw.strip()[:24]
-            raise Problem(path, f"{name}: “{shown}” is not a number. Type digits, such as 0.4349.")
+            raise Problem(
+                path,
+                Said(
+                    "{name}: “{typed}” is not a number. Type digits, such as {example}.",
+                    name=name,
+                    typed=shown,
+                    example=example(field),
+                ),
+            )
         raw = float(text.replace(",", "."))
     try:
         value = float(raw)
     except OverflowError:
         value = math.inf
     if not math.isfinite(value):
-        raise Problem(path, f"{name} must be a finite number.")
+        raise Problem(path, Said("{name} must be a finite number.", name=name))
     return value
 
 
@@ -49,16 +62,24 @@ def decimals(raw: object) -> int | None:
     return len(re.split(r"[.,]", text, maxsplit=1)[1]) if re.search(r"[.,]", text) else 0
 
 
-def _kind(raw: object) -> str:
+def _kind(raw: object) -> Said:
     if raw is None:
-        return "nothing"
+        return Said("nothing")
     if isinstance(raw, bool):
-        return "true or false"
+        return Said("true or false")
     if isinstance(raw, str):
-        return "text"
+        return Said("text")
     if isinstance(raw, (int, float)):
-        return "a number"
-    return "a list" if isinstance(raw, (list, tuple)) else "a group of fields"
+        return Said("a number")
+    return Said("a list") if isinstance(raw, (list, tuple)) else Said("a group of values")
+
+
+def _bounds(low: float | None, high: float | None) -> Said:
+    if high is None:
+        return Said("{low:g} or more", low=low or 0.0)
+    if low is None:
+        return Said("{high:g} or less", high=high)
+    return Said("between {low:g} and {high:g}", low=low, high=high)
 
 
 class Fields:
@@ -75,8 +96,15 @@ class Fields:
 
     def __init__(self, raw: object, path: str = "") -> None:
         if not isinstance(raw, Mapping):
-            where = path or "The request"
-            raise Problem(path, f"{where} must be a group of named fields, not {_kind(raw)}.")
+            where = field_name(path.rpartition(".")[2]) if path else Said("The question")
+            raise Problem(
+                path,
+                Said(
+                    "{name} must be values with their names, not {kind}.",
+                    name=where,
+                    kind=_kind(raw),
+                ),
+            )
         self.path = path
         self._raw: Mapping[str, Any] = raw
 
@@ -99,13 +127,16 @@ class Fields:
             if name not in known:
                 raise Problem(
                     self.at(str(name)[:40]),
-                    f"“{str(name)[:40]}” is not a field here. "
-                    f"Known are: {', '.join(sorted(known))}.",
+                    Said(
+                        "“{name}” is not a field here. Known are: {known}.",
+                        name=str(name)[:40],
+                        known=joined(sorted(known)),
+                    ),
                 )
 
     def _require(self, name: str) -> Any:
         if not self.given(name):
-            raise Problem(self.at(name), f"{name} is missing.")
+            raise Problem(self.at(name), Said("{name} is missing.", name=field_name(name)))
         return self._raw[name]
 
     def number(
@@ -114,32 +145,47 @@ class Fields:
         default: float | None = None,
         low: float | None = None,
         high: float | None = None,
-        label: str | None = None,
+        label: Value | None = None,
     ) -> float:
         """Return a number, bounds included; ``default`` stands in where it is not given."""
         if default is not None and not self.given(name):
             return default
-        shown = label or name
+        shown = label or field_name(name)
         value = parse_number(self._require(name), self.at(name), shown)
         if (low is not None and value < low) or (high is not None and value > high):
-            if low is not None and high is not None:
-                bounds = f"between {low:g} and {high:g}"
-            else:
-                bounds = f"{low:g} or more" if low is not None else f"{high:g} or less"
-            raise Problem(self.at(name), f"{shown} is {value:g}; it must be {bounds}.")
+            raise Problem(
+                self.at(name),
+                Said(
+                    "{name} is {value:g}; it must be {bounds}.",
+                    name=shown,
+                    value=value,
+                    bounds=_bounds(low, high),
+                ),
+            )
         return value
 
     def whole(self, name: str, default: int, low: int, high: int) -> int:
         """Return a whole number within bounds."""
         value = self.number(name, float(default), low, high)
         if value != int(value):
-            raise Problem(self.at(name), f"{name} must be a whole number, not {value:g}.")
+            raise Problem(
+                self.at(name),
+                Said(
+                    "{name} must be a whole number, not {value:g}.",
+                    name=field_name(name),
+                    value=value,
+                ),
+            )
         return int(value)
 
     def numbers(self, name: str) -> list[float]:
         """Return a list of finite numbers."""
         return [
-            parse_number(item, f"{self.at(name)}.{index}", f"{name} value {index + 1}")
+            parse_number(
+                item,
+                f"{self.at(name)}.{index}",
+                Said("{name}, number {n}", name=field_name(name), n=index + 1),
+            )
             for index, item in enumerate(self.items(name))
         ]
 
@@ -149,10 +195,19 @@ class Fields:
             return default
         raw = self._require(name)
         if not isinstance(raw, str):
-            raise Problem(self.at(name), f"{name} must be text, not {_kind(raw)}.")
+            raise Problem(
+                self.at(name),
+                Said("{name} must be text, not {kind}.", name=field_name(name), kind=_kind(raw)),
+            )
         if len(raw) > longest:
             raise Problem(
-                self.at(name), f"{name} has {len(raw)} characters; at most {longest} fit."
+                self.at(name),
+                Said(
+                    "{name} has {count} characters; at most {most} fit.",
+                    name=field_name(name),
+                    count=len(raw),
+                    most=longest,
+                ),
             )
         return raw
 
@@ -161,7 +216,13 @@ class Fields:
         word = self.text(name, default)
         if word not in known:
             raise Problem(
-                self.at(name), f"{name} “{word[:40]}” is not known. Choose: {', '.join(known)}."
+                self.at(name),
+                Said(
+                    "{name} “{word}” is not known. Choose: {known}.",
+                    name=field_name(name),
+                    word=word[:40],
+                    known=joined(known),
+                ),
             )
         return word
 
@@ -171,9 +232,20 @@ class Fields:
         if raw is None:
             return []
         if not isinstance(raw, (list, tuple)):
-            raise Problem(self.at(name), f"{name} must be a list, not {_kind(raw)}.")
+            raise Problem(
+                self.at(name),
+                Said("{name} must be a list, not {kind}.", name=field_name(name), kind=_kind(raw)),
+            )
         if len(raw) > most:
-            raise Problem(self.at(name), f"{name} has {len(raw)} entries; at most {most} fit.")
+            raise Problem(
+                self.at(name),
+                Said(
+                    "{name} has {count} entries; at most {most} fit.",
+                    name=field_name(name),
+                    count=len(raw),
+                    most=most,
+                ),
+            )
         return list(raw)
 
     def texts(self, name: str) -> list[str]:
@@ -181,7 +253,10 @@ class Fields:
         words = self.items(name)
         for index, word in enumerate(words):
             if not isinstance(word, str):
-                raise Problem(f"{self.at(name)}.{index}", f"{name} must hold names only.")
+                raise Problem(
+                    f"{self.at(name)}.{index}",
+                    Said("{name} must hold names only.", name=field_name(name)),
+                )
         return words
 
     def group(self, name: str) -> Fields:

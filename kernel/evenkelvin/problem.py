@@ -12,7 +12,7 @@ class Problem(Exception):
         Path of the field at fault in the request, such as ``"reading.x"``; empty when the
         request as a whole is at fault.
     message
-        One sentence for the person who typed it.
+        One sentence for the person who typed it, a :class:`~evenkelvin.said.Said`.
     line
         Line number, counted from 1, when the input came from a file.
     """

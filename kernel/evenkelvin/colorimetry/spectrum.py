@@ -10,6 +10,7 @@ import numpy as np
 from evenkelvin.colorimetry.observer import GRID, observer_at
 from evenkelvin.data import Floats
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 #: A light is judged only when it was sampled at least over this range, in nm.
 NEEDED = (400.0, 700.0)
@@ -45,16 +46,27 @@ def checked_spectrum(
     """
     at_nm, at_values = f"{path}.wavelengths_nm", f"{path}.values"
     if not wavelengths:
-        raise Problem(at_nm, "The spectrum is empty: give at least its wavelengths and values.")
+        raise Problem(
+            at_nm, Said("The spectrum is empty: give at least its wavelengths and values.")
+        )
     if len(wavelengths) != len(values):
         raise Problem(
             at_values,
-            f"The spectrum has {len(wavelengths)} wavelengths but {len(values)} values; "
-            "each wavelength needs one value.",
+            Said(
+                "The spectrum has {count} wavelengths but {count_2} values; each wavelength "
+                "needs one value.",
+                count=len(wavelengths),
+                count_2=len(values),
+            ),
         )
     if len(wavelengths) > _MOST_SAMPLES:
         raise Problem(
-            at_nm, f"The spectrum has {len(wavelengths)} samples; at most {_MOST_SAMPLES} fit."
+            at_nm,
+            Said(
+                "The spectrum has {count} samples; at most {most_samples} fit.",
+                count=len(wavelengths),
+                most_samples=_MOST_SAMPLES,
+            ),
         )
     nm, power = np.asarray(wavelengths, dtype=float), np.asarray(values, dtype=float)
     steps = np.diff(nm)
@@ -62,35 +74,57 @@ def checked_spectrum(
         where = int(np.argmax(steps <= 0)) + 1
         raise Problem(
             at_nm,
-            f"Wavelength {where + 1} ({nm[where]:g} nm) does not rise above the one before it "
-            f"({nm[where - 1]:g} nm); sort them from short to long.",
+            Said(
+                "Wavelength {where} ({nm:g} nm) does not rise above the one before it "
+                "({nm_2:g} nm); sort them from short to long.",
+                where=where + 1,
+                nm=nm[where],
+                nm_2=nm[where - 1],
+            ),
         )
     if nm[0] > NEEDED[0] or nm[-1] < NEEDED[1]:
         raise Problem(
             at_nm,
-            f"The spectrum covers {nm[0]:g}–{nm[-1]:g} nm; "
-            f"colour needs at least {NEEDED[0]:g}–{NEEDED[1]:g} nm.",
+            Said(
+                "The spectrum covers {nm:g}–{nm_2:g} nm; colour needs at least "
+                "{needed:g}–{needed_2:g} nm.",
+                nm=nm[0],
+                nm_2=nm[-1],
+                needed=NEEDED[0],
+                needed_2=NEEDED[1],
+            ),
         )
     inside = (nm[:-1] < GRID[-1]) & (nm[1:] > GRID[0])
     if np.max(steps[inside]) > WIDEST_STEP + STEP_NOISE:
         raise Problem(
             at_nm,
-            f"The samples are up to {np.max(steps[inside]):g} nm apart; "
-            f"colour needs {WIDEST_STEP:g} nm or less.",
+            Said(
+                "The samples are up to {np:g} nm apart; colour needs {widest_step:g} nm or less.",
+                np=np.max(steps[inside]),
+                widest_step=WIDEST_STEP,
+            ),
         )
     peak = float(np.max(power))
     if peak <= 0:
-        raise Problem(at_values, "The spectrum holds no light: every value is zero or less.")
+        raise Problem(at_values, Said("The spectrum holds no light: every value is zero or less."))
     if np.max(power[(nm >= GRID[0]) & (nm <= GRID[-1])]) <= 0:
         raise Problem(
             at_values,
-            f"All of its light lies outside {GRID[0]:g}–{GRID[-1]:g} nm, where the eye sees.",
+            Said(
+                "All of its light lies outside {grid:g}–{grid_2:g} nm, where the eye sees.",
+                grid=GRID[0],
+                grid_2=GRID[-1],
+            ),
         )
     if np.min(power) < -0.02 * peak:
         where = int(np.argmin(power))
         raise Problem(
             at_values,
-            f"The value at {nm[where]:g} nm is {power[where]:g}; light cannot be negative.",
+            Said(
+                "The value at {nm:g} nm is {power:g}; light cannot be negative.",
+                nm=nm[where],
+                power=power[where],
+            ),
         )
     return Spectrum(nm, np.clip(power, 0.0, None))
 

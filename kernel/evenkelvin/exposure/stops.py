@@ -10,6 +10,8 @@ from __future__ import annotations
 import math
 import re
 
+from evenkelvin.said import Figure, Said, counted
+
 #: Constants C in lx·s usual for the two receptors. ISO 2720 allows 240 to 400 for a flat and
 #: 320 to 540 for a domed one; each maker states its own, so C can always be typed.
 CONSTANTS = {"flat": 250.0, "dome": 340.0}
@@ -88,17 +90,19 @@ def _mark(whole: int) -> str:
     return _MARKS.get(whole) or f"{float(f'{math.exp2(whole / 2.0):.2g}'):g}"
 
 
-def stop_in_thirds(f_number: float, prefix: str = "f/") -> str:
+def stop_in_thirds(f_number: float, prefix: str = "f/") -> Said:
     """Return an f-number as said in thirds: ``f/2.8⅓`` is a third of a stop past f/2.8."""
     whole, third = divmod(round(_position(f_number) * 3.0), 3)
-    return f"{prefix}{_mark(whole)}{_THIRDS[third]}"
+    return Said("{mark}", mark=f"{prefix}{_mark(whole)}{_THIRDS[third]}")
 
 
-def stop_in_tenths(f_number: float, prefix: str = "f/") -> str:
+def stop_in_tenths(f_number: float, prefix: str = "f/") -> Said:
     """Return an f-number as said in tenths: ``f/2.8 and 3 tenths``."""
     whole, tenth = divmod(round(_position(f_number) * 10.0), 10)
-    tail = f" and {tenth} tenth{'s' if tenth > 1 else ''}" if tenth else ""
-    return f"{prefix}{_mark(whole)}{tail}"
+    mark = f"{prefix}{_mark(whole)}"
+    if not tenth:
+        return Said("{mark}", mark=mark)
+    return counted(tenth, "{mark} and 1 tenth", "{mark} and {n} tenths", mark=mark)
 
 
 def parse_stop(text: str) -> float | None:
@@ -112,45 +116,51 @@ def parse_stop(text: str) -> float | None:
     return number * math.exp2(int(found["tenths"] or 0) / 20.0)
 
 
-def amount_in_thirds(stops: float) -> str:
+def amount_in_thirds(stops: float) -> Said:
     """Return a number of stops, unsigned, as said in thirds: ``2⅓ stops``, ``⅔ stop``."""
     whole, third = divmod(round(abs(stops) * 3.0), 3)
     if not whole and not third:
-        return "no stop"
-    plural = "s" if whole > 1 or (whole == 1 and third) else ""
-    return f"{whole or ''}{_THIRDS[third]} stop{plural}"
+        return Said("no stop")
+    amount = f"{whole or ''}{_THIRDS[third]}"
+    many = whole > 1 or (whole == 1 and third)
+    return Said("{amount} stops", amount=amount) if many else Said("{amount} stop", amount=amount)
 
 
-def amount_in_tenths(stops: float) -> str:
+def amount_in_tenths(stops: float) -> Said:
     """Return a number of stops, unsigned, in tenths: ``2.3 stops``."""
-    shown = f"{abs(stops):.1f}"
-    return f"{shown} stop{'' if shown == '1.0' else 's'}"
+    amount = Figure(f"{abs(stops):.1f}")
+    if amount == "1.0":
+        return Said("{amount} stop", amount=amount)
+    return Said("{amount} stops", amount=amount)
 
 
-def stop_words(f_number: float, say: str) -> str:
+def stop_words(f_number: float, say: str) -> Said:
     """Return an f-number as said in "thirds" or "tenths"."""
     return stop_in_tenths(f_number) if say == "tenths" else stop_in_thirds(f_number)
 
 
-def amount_words(stops: float, say: str) -> str:
+def amount_words(stops: float, say: str) -> Said:
     """Return a number of stops, unsigned, as said in "thirds" or "tenths"."""
     return amount_in_tenths(stops) if say == "tenths" else amount_in_thirds(stops)
 
 
-def ratio_words(stops: float, say: str = "thirds") -> str:
+def ratio_words(stops: float, say: str = "thirds") -> Said:
     """Return a ratio of lights as said: ``4:1, 2 stops over``."""
     if round(abs(stops) * (10.0 if say == "tenths" else 3.0)) == 0:
-        return "1:1, level"
-    side = "over" if stops > 0 else "under"
+        return Said("1:1, level")
     times = math.exp2(abs(stops))
-    pair = f"{times:.3g}:1" if stops > 0 else f"1:{times:.3g}"
-    return f"{pair}, {amount_words(stops, say)} {side}"
+    amount = amount_words(stops, say)
+    if stops > 0:
+        return Said("{times:.3g}:1, {amount} over", times=times, amount=amount)
+    return Said("1:{times:.3g}, {amount} under", times=times, amount=amount)
 
 
-def time_words(time_s: float) -> str:
+def time_words(time_s: float) -> Said:
     """Return a shutter time as said: ``1/48 s``, ``0.5 s``."""
     if time_s >= 0.3:
-        return f"{time_s:.3g} s"
+        return Said("{time:.3g} s", time=time_s)
     speed = 1.0 / time_s
     # Four figures keep 1/47.95 apart from 1/48.
-    return f"1/{speed:.4g} s" if speed < 1000.0 else f"1/{speed:.0f} s"
+    if speed < 1000.0:
+        return Said("1/{speed:.4g} s", speed=speed)
+    return Said("1/{speed:.0f} s", speed=speed)

@@ -17,10 +17,11 @@ from evenkelvin.colorimetry.illuminant import C2_NM_K
 from evenkelvin.colorimetry.observer import GRID
 from evenkelvin.data import Floats
 from evenkelvin.filters.gel import Family, Gel
+from evenkelvin.said import Said
 
-NOTE = (
-    "These gels are nominal: computed from physics under their trade names. "
-    "Real ones differ by make, batch and age; measure yours and they take over."
+NOTE = Said(
+    "These gels are nominal: computed from physics under their trade names. Real "
+    "ones differ by make, batch and age; measure yours and they take over."
 )
 
 #: Cut, nominal conversion in mired and CC of green correction (common practice, no source).

@@ -16,6 +16,7 @@ from evenkelvin.data import Floats
 from evenkelvin.filters.gel import FLOOR, Gel, shifts_of
 from evenkelvin.filters.kit import nominal_kit
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -122,15 +123,22 @@ def learn_from_spectra(
     if passed is None and (peak > _TOO_CLEAR or one_peak):
         ratio *= CLEAR / peak
         warnings.append(
-            "The two spectra are not on one scale, so the stops lost are reckoned from a film "
-            "that is clear where it passes most. Give the lux of both to know them."
+            Said(
+                "The two spectra are not on one scale, so the stops lost are reckoned from a "
+                "film that is clear where it passes most. Give the lux of both to know them."
+            )
         )
     elif peak > _TOO_CLEAR:
         where = GRID[known][int(np.argmax(ratio[known]))]
         raise Problem(
             "gelled",
-            f"With the gel there is {peak:.2f} times the light at {where:g} nm; a gel cannot add "
-            "light. Are the two readings swapped, or was the lamp or the meter moved?",
+            Said(
+                "With the gel there is {peak:.2f} times the light at {where:g} nm; a gel "
+                "cannot add light. Are the two readings swapped, or was the lamp or the meter "
+                "moved?",
+                peak=peak,
+                where=where,
+            ),
         )
     return Learned(_own(name, filled(ratio, known), reference_k), known, "spectra", warnings)
 
@@ -140,13 +148,19 @@ def _check_known(known: NDArray[np.bool_], warnings: list[str]) -> None:
     if share < _LEAST_KNOWN:
         raise Problem(
             "bare",
-            f"The bare lamp gives enough light at only {share:.0%} of 420–680 nm to tell what the "
-            "gel does. Measure it on a lamp with an even spectrum, such as tungsten or daylight.",
+            Said(
+                "The bare lamp gives enough light at only {share:.0%} of 420–680 nm to tell "
+                "what the gel does. Measure it on a lamp with an even spectrum, such as "
+                "tungsten or daylight.",
+                share=share,
+            ),
         )
     if share < _WELL_KNOWN:
         warnings.append(
-            "Where the lamp gives little light the gel is a guess: trust it on lamps like this "
-            "one, and measure it on tungsten or daylight for others."
+            Said(
+                "Where the lamp gives little light the gel is a guess: trust it on lamps like "
+                "this one, and measure it on tungsten or daylight for others."
+            )
         )
 
 
@@ -180,7 +194,9 @@ def learn_from_shift(
     Problem
         When no curve that passes at most all light does it.
     """
-    warnings = ["Learned from a shift, not a spectrum: trust it on lamps like this one."]
+    warnings: list[str] = [
+        Said("Learned from a shift, not a spectrum: trust it on lamps like this one.")
+    ]
     luminous = light * observer_grid()[:, 1]
     curve = _bent(light, _nearest_nominal(name, light, gelled_xy), gelled_xy)
     for _ in range(20):
@@ -195,14 +211,18 @@ def learn_from_shift(
         curve = _bent(light, np.clip(curve, FLOOR, 1.0), gelled_xy)
     if passed is None:
         warnings.append(
-            "Without the lux of both readings the stops lost are reckoned from a film that is "
-            "clear where it passes most."
+            Said(
+                "Without the lux of both readings the stops lost are reckoned from a film that "
+                "is clear where it passes most."
+            )
         )
     elif np.max(curve) > 1.0:
         curve /= np.max(curve)
         warnings.append(
-            "No gel of this colour passes as much light as the two readings say; the most it "
-            "could pass is taken. Was the lamp or the meter moved?"
+            Said(
+                "No gel of this colour passes as much light as the two readings say; the most "
+                "it could pass is taken. Was the lamp or the meter moved?"
+            )
         )
     curve = np.maximum(curve, FLOOR)
     return Learned(_own(name, curve, reference_k), np.zeros(len(GRID), bool), "shift", warnings)
@@ -232,8 +252,10 @@ def _bent(light: Floats, curve: Floats, xy: Floats) -> Floats:
     if not len(bent):
         raise Problem(
             "gelled",
-            "No gel turns the bare light into the gelled one. Check both readings, and the kind "
-            "of lamp.",
+            Said(
+                "No gel turns the bare light into the gelled one. Check both readings, and the "
+                "kind of lamp."
+            ),
         )
     # The bend is a parabola in the logarithm: where the lamp gives nothing it holds as well.
     lit = start > 1e-9 * np.max(start)
@@ -255,13 +277,18 @@ def gel_from_transmittance(name: str, measured: Spectrum) -> Learned:
         where = float(measured.wavelengths[int(np.argmax(measured.values))])
         raise Problem(
             "transmittance",
-            f"{name}: the transmittance at {where:g} nm is {np.max(measured.values):g}; "
-            "a gel cannot add light. Are the values in percent?",
+            Said(
+                "{name}: the transmittance at {where:g} nm is {np:g}; a gel cannot add light. "
+                "Are the values in percent?",
+                name=name,
+                where=where,
+                np=np.max(measured.values),
+            ),
         )
     known = (measured.wavelengths[0] <= GRID) & (measured.wavelengths[-1] >= GRID)
     curve = filled(on_grid(measured), known)
     if np.max(curve) <= FLOOR:
-        raise Problem("transmittance", f"{name}: it passes no light.")
+        raise Problem("transmittance", Said("{name}: it passes no light.", name=name))
     (shift,) = shifts_of([_own(name, curve, _REFERENCE_K[2])])
     warming, cooling, neither = _REFERENCE_K
     reference = warming if shift.mired > 5.0 else cooling if shift.mired < -5.0 else neither

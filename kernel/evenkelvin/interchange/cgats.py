@@ -20,6 +20,7 @@ from evenkelvin.interchange.contents import (
 )
 from evenkelvin.interchange.headings import kind_of
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 _BEGINS = re.compile(r"^\s*BEGIN_DATA_FORMAT\b", re.IGNORECASE | re.MULTILINE)
 _TOKEN = re.compile(r'"((?:[^"]|"")*)"|(#.*)|([^\s"#]\S*)|(")')
@@ -57,7 +58,14 @@ def _tables(text: str, contents: Contents) -> Iterator[tuple[_Table, str]]:
     """Yield each data table and all the header text that came before it."""
     lines = re.split(r"\r\n|\r|\n", text)
     if len(lines) > MAX_LINES:
-        raise Problem("", f"The file has {len(lines)} lines; at most {MAX_LINES} are read.")
+        raise Problem(
+            "",
+            Said(
+                "The file has {count} lines; at most {max_lines} are read.",
+                count=len(lines),
+                max_lines=MAX_LINES,
+            ),
+        )
     state = "header"
     header: list[str] = []
     table = _Table(1)
@@ -87,13 +95,19 @@ def _tables(text: str, contents: Contents) -> Iterator[tuple[_Table, str]]:
         if len(table.fields) > MAX_COLUMNS or cells > MAX_CELLS:
             raise Problem(
                 "",
-                f"The table is too large: at most {MAX_COLUMNS} fields and {MAX_CELLS} values "
-                "are read.",
+                Said(
+                    "The table is too large: at most {max_columns} fields and {max_cells} values "
+                    "are read.",
+                    max_columns=MAX_COLUMNS,
+                    max_cells=MAX_CELLS,
+                ),
                 number,
             )
     if state == "data":
         contents.complain(
-            Problem("", "The data has no END_DATA; the file may have been cut short.", len(lines))
+            Problem(
+                "", Said("The data has no END_DATA; the file may have been cut short."), len(lines)
+            )
         )
         yield table, "\n".join(header)
 
@@ -103,7 +117,7 @@ def _records(table: _Table, contents: Contents) -> Iterator[tuple[int, list[str]
     width = len(table.fields)
     if not width:
         contents.complain(
-            Problem("", "BEGIN_DATA comes without fields in BEGIN_DATA_FORMAT.", table.line)
+            Problem("", Said("BEGIN_DATA comes without fields in BEGIN_DATA_FORMAT."), table.line)
         )
         return
     if all(len(tokens) == width for _, tokens in table.rows):
@@ -122,8 +136,13 @@ def _records(table: _Table, contents: Contents) -> Iterator[tuple[int, list[str]
             contents.complain(
                 Problem(
                     "",
-                    f"Expected {width} values, one for each field, but found {len(tokens)}; "
-                    "the line is left out.",
+                    Said(
+                        "Expected {width} values, one for each field, but found {count}; the "
+                        "line is "
+                        "left out.",
+                        width=width,
+                        count=len(tokens),
+                    ),
                     line,
                 )
             )
@@ -146,7 +165,8 @@ def read_cgats(text: str, choices: Mapping[str, str]) -> Contents:
     if not contents.spectra and not contents.readings and not contents.problems:
         contents.complain(
             Problem(
-                "", "The CGATS file has no spectral fields, such as SPECTRAL_380, and no XYY_X."
+                "",
+                Said("The CGATS file has no spectral fields, such as SPECTRAL_380, and no XYY_X."),
             )
         )
     return contents
@@ -192,13 +212,19 @@ def _read_table(table: _Table, header: str, contents: Contents, choices: Mapping
         )
         for nm, value in samples:
             try:
-                number = parse_number(nm, "SPECTRAL_NM", "The wavelength")
-                found.values.append(parse_number(value, "DATA", f"The value at {number:g} nm"))
+                number = parse_number(nm, "SPECTRAL_NM", Said("The wavelength"))
+                found.values.append(
+                    parse_number(value, "DATA", Said("The value at {number:g} nm", number=number))
+                )
                 found.wavelengths.append(number)
             except Problem as problem:
                 damaged += 1
                 contents.complain(
-                    Problem(problem.field, f"{problem.message} It is left out.", line)
+                    Problem(
+                        problem.field,
+                        Said("{message} It is left out.", message=problem.message),
+                        line,
+                    )
                 )
         if found is column:
             column_damaged += damaged
@@ -231,7 +257,7 @@ def _kind(header: str, percent: bool | None, contents: Contents, choices: Mappin
     contents.ask(
         Question(
             "quantity",
-            "The file does not say what was measured. What is it?",
+            Said("The file does not say what was measured. What is it?"),
             CHOICES["quantity"],
             taken,
         )

@@ -12,6 +12,7 @@ from evenkelvin.colorimetry.spectrum import checked_spectrum
 from evenkelvin.colorimetry.temperature import HIGHEST_K, LOWEST_K
 from evenkelvin.data import Floats
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 #: Bounds on what is read. A day's readings stay far below; a phone must not choke on the rest.
 MAX_BYTES = 4_000_000
@@ -24,6 +25,8 @@ MAX_READINGS = 1_000
 MAX_PROBLEMS = 50
 #: Fewest samples in which a spectrum is looked for.
 FEWEST_SAMPLES = 8
+#: What is measured as a factor of 1, in a sentence.
+_KINDS = {"transmittance": Said("transmittance"), "reflectance": Said("reflectance")}
 #: Share of damaged samples up to which a spectrum is taken without them.
 MOST_DAMAGED = 0.1
 #: Shortest and longest wavelength that a file may hold, in nm; others are no wavelengths.
@@ -112,7 +115,7 @@ class Contents:
             self.problems.append(problem)
         elif len(self.problems) == MAX_PROBLEMS:
             self.problems.append(
-                Problem("", "There are more faults like these; only the first are listed.")
+                Problem("", Said("There are more faults like these; only the first are listed."))
             )
 
     def ask(self, question: Question) -> None:
@@ -132,13 +135,32 @@ class Contents:
             When x and y are no light, or the CCT is none, or there are too many readings.
         """
         if len(self.readings) >= MAX_READINGS:
-            raise Problem("", f"At most {MAX_READINGS} readings are read from one file.")
+            raise Problem(
+                "",
+                Said(
+                    "At most {max_readings} readings are read from one file.",
+                    max_readings=MAX_READINGS,
+                ),
+            )
         if "x" in reading:
             xy = np.array([reading["x"], reading["y"]], dtype=float)
             if not (np.all((xy >= 0.0) & (xy <= 1.0)) and is_real(xy)):
-                raise Problem("x", f"x {xy[0]:g}, y {xy[1]:g} is no colour that a light can have.")
+                raise Problem(
+                    "x",
+                    Said(
+                        "x {xy:g}, y {xy_2:g} is no colour that a light can have.",
+                        xy=xy[0],
+                        xy_2=xy[1],
+                    ),
+                )
         elif not LOWEST_K <= float(str(reading["cct_K"])) <= HIGHEST_K:
-            raise Problem("cct_K", f"{reading['cct_K']:g} K is no colour temperature of a light.")
+            raise Problem(
+                "cct_K",
+                Said(
+                    "{cct_k:g} K is no colour temperature of a light.",
+                    cct_k=float(str(reading["cct_K"])),
+                ),
+            )
         reading["name"] = " ".join(str(reading["name"]).split())[:LONGEST_NAME]
         self.readings.append(reading)
 
@@ -146,22 +168,34 @@ class Contents:
         """Keep a spectrum after settling its samples, or say why it cannot be kept."""
         if len(self.spectra) >= MAX_SPECTRA:
             self.complain(
-                Problem("", f"At most {MAX_SPECTRA} spectra are read from one file.", found.line)
+                Problem(
+                    "",
+                    Said(
+                        "At most {max_spectra} spectra are read from one file.",
+                        max_spectra=MAX_SPECTRA,
+                    ),
+                    found.line,
+                )
             )
             return
         try:
             if damaged > MOST_DAMAGED * (damaged + len(found.values)):
                 raise Problem(
                     "values",
-                    f"{damaged} of its {damaged + len(found.values)} samples are damaged, "
-                    "too many to do without.",
+                    Said(
+                        "{damaged} of its {damaged_2} samples are damaged, too many to do without.",
+                        damaged=damaged,
+                        damaged_2=damaged + len(found.values),
+                    ),
                 )
             settle(found, self)
         except Problem as problem:
-            named = f"{found.name}: " if found.name else ""
+            message = problem.message
+            if found.name:
+                message = Said("{name}: {message}", name=found.name, message=message)
             field = problem.field.strip(".")
             line = problem.line or found.line
-            self.complain(Problem(field, f"{named}{problem.message}", line))
+            self.complain(Problem(field, message, line))
         else:
             self.spectra.append(found)
 
@@ -181,7 +215,9 @@ def settle(found: FoundSpectrum, contents: Contents) -> None:
     if np.any(np.abs(stated) > LONGEST_NM):
         raise Problem(
             "wavelengths_nm",
-            f"{stated[np.argmax(np.abs(stated))]:g} nm is no wavelength of light.",
+            Said(
+                "{stated:g} nm is no wavelength of light.", stated=stated[np.argmax(np.abs(stated))]
+            ),
         )
     nm = np.round(stated, WAVELENGTH_DECIMALS)
     values = np.asarray(found.values, dtype=float)
@@ -192,9 +228,9 @@ def settle(found: FoundSpectrum, contents: Contents) -> None:
         order = np.argsort(nm, kind="stable")
         nm, values = nm[order], values[order]
         found.notes.append(
-            "The wavelengths fell; they are turned round."
+            Said("The wavelengths fell; they are turned round.")
             if fell
-            else "The wavelengths were out of order; they are sorted."
+            else Said("The wavelengths were out of order; they are sorted.")
         )
     nm, values = _single(nm, values, found, contents)
     found.wavelengths, found.values = nm.tolist(), values.tolist()
@@ -203,8 +239,12 @@ def settle(found: FoundSpectrum, contents: Contents) -> None:
         where = int(np.argmax(values))
         raise Problem(
             "values",
-            f"The transmittance at {nm[where]:g} nm is {values[where]:g}; a gel cannot add light. "
-            "Are the values in percent?",
+            Said(
+                "The transmittance at {nm:g} nm is {values:g}; a gel cannot add light. Are the "
+                "values in percent?",
+                nm=nm[where],
+                values=values[where],
+            ),
         )
 
 
@@ -219,20 +259,18 @@ def _single(
     mean: Floats = np.bincount(place, weights=values / counts[place]).astype(np.float64)
     repeated = int(np.sum(counts > 1))
     if not np.any(np.abs(values - mean[place]) > 1e-9 * np.max(np.abs(values))):
-        found.notes.append(f"{repeated} wavelengths were repeated.")
+        found.notes.append(Said("{repeated} wavelengths were repeated.", repeated=repeated))
         return single, mean
     taken = contents.choices.get("repeated", "first")
-    named = f"{found.name}: " if found.name else ""
     first = nm[np.flatnonzero(counts[place] > 1)[0]]
-    contents.ask(
-        Question(
-            "repeated",
-            f"{named}{repeated} wavelengths, such as {first:g} nm, have several values. "
-            "Which holds?",
-            CHOICES["repeated"],
-            taken,
-        )
+    question = Said(
+        "{repeated} wavelengths, such as {first:g} nm, have several values. Which holds?",
+        repeated=repeated,
+        first=first,
     )
+    if found.name:
+        question = Said("{name}: {question}", name=found.name, question=question)
+    contents.ask(Question("repeated", question, CHOICES["repeated"], taken))
     if taken == "mean":
         return single, mean
     # Of the samples of one wavelength the last that is put in stays.
@@ -266,8 +304,13 @@ def to_fraction(
         contents.ask(
             Question(
                 "values",
-                f"The {found.kind} of {found.name or 'the spectrum'} reaches {peak:g}. "
-                "Are its values factors (at most 1) or percent?",
+                Said(
+                    "The {kind} of {name} reaches {peak:g}. Are its values factors (at most 1) or "
+                    "percent?",
+                    kind=_KINDS[found.kind],
+                    name=found.name or Said("the spectrum"),
+                    peak=peak,
+                ),
                 CHOICES["values"],
                 taken,
             )

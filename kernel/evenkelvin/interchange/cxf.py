@@ -14,6 +14,7 @@ from evenkelvin.interchange.contents import (
 )
 from evenkelvin.interchange.safe_xml import Node
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 _KINDS = {
     "EmissiveSpectrum": "light",
@@ -53,7 +54,9 @@ def read_cxf(root: Node, choices: Mapping[str, str]) -> Contents:
                     _read_chromaticity(node, name, contents)
     if not contents.spectra and not contents.readings and not contents.problems:
         contents.complain(
-            Problem("", "The CxF file holds no spectrum and no emissive chromaticity.", root.line)
+            Problem(
+                "", Said("The CxF file holds no spectrum and no emissive chromaticity."), root.line
+            )
         )
     return contents
 
@@ -86,12 +89,18 @@ def _read_spectrum(
         return
     for wavelength, value, line in samples:
         try:
-            number = parse_number(wavelength, "WL", "The wavelength")
-            found.values.append(parse_number(value, node.name, f"The value at {number:g} nm"))
+            number = parse_number(wavelength, "WL", Said("The wavelength"))
+            found.values.append(
+                parse_number(value, node.name, Said("The value at {number:g} nm", number=number))
+            )
             found.wavelengths.append(number)
         except Problem as problem:
             damaged += 1
-            contents.complain(Problem(problem.field, f"{problem.message} It is left out.", line))
+            contents.complain(
+                Problem(
+                    problem.field, Said("{message} It is left out.", message=problem.message), line
+                )
+            )
     to_fraction(found, contents, False, choices.get("values", ""))
     contents.take(found, damaged)
 
@@ -108,7 +117,10 @@ def _listed(
     if not begin:
         raise Problem(
             "StartWL",
-            f"The {node.name} does not say at which wavelength it begins; expected is a StartWL.",
+            Said(
+                "The {name} does not say at which wavelength it begins; expected is a StartWL.",
+                name=node.name,
+            ),
             node.line,
         )
     first = parse_number(begin, "StartWL")
@@ -117,7 +129,10 @@ def _listed(
         contents.ask(
             Question(
                 "step",
-                f"The file does not say how many nm its {len(values)} samples are apart.",
+                Said(
+                    "The file does not say how many nm its {count} samples are apart.",
+                    count=len(values),
+                ),
                 CHOICES["step"],
                 step,
             )
@@ -140,8 +155,14 @@ def _read_chromaticity(node: Node, name: str, contents: Contents) -> None:
             big = [parse_number(node.text_of(part), part) for part in ("X", "Y", "Z")]
             total = sum(big)
             if total <= 0:
-                raise Problem("X", "X, Y and Z add up to nothing.")
+                raise Problem("X", Said("X, Y and Z add up to nothing."))
             x, y = big[0] / total, big[1] / total
         contents.take_reading({"name": name, "x": x, "y": y, "line": node.line})
     except Problem as problem:
-        contents.complain(Problem(problem.field, f"{name}: {problem.message}", node.line))
+        contents.complain(
+            Problem(
+                problem.field,
+                Said("{name}: {message}", name=name, message=problem.message),
+                node.line,
+            )
+        )

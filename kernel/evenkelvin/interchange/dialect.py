@@ -6,6 +6,8 @@ import csv
 import re
 from dataclasses import dataclass
 
+from evenkelvin.said import Said
+
 #: The delimiters by the names a person chooses them by, the most telling first.
 DELIMITERS = {"tab": "\t", "semicolon": ";", "bar": "|", "comma": ",", "space": " "}
 DECIMALS = {"point": ".", "comma": ","}
@@ -36,10 +38,18 @@ class Dialect:
     decimal: str
 
     @property
-    def words(self) -> str:
+    def words(self) -> Said:
         """Return how the table is written, for the person."""
-        names = {"\t": "tabs", ";": "semicolons", "|": "bars", ",": "commas", " ": "spaces"}
-        return f"{names[self.delimiter]}, decimal {'point' if self.decimal == '.' else 'comma'}"
+        names = {
+            "\t": Said("tabs"),
+            ";": Said("semicolons"),
+            "|": Said("bars"),
+            ",": Said("commas"),
+            " ": Said("spaces"),
+        }
+        if self.decimal == ".":
+            return Said("{separators}, decimal point", separators=names[self.delimiter])
+        return Said("{separators}, decimal comma", separators=names[self.delimiter])
 
     def cells(self, line: str) -> list[str]:
         """Return the cells of a line without the white space around them."""

@@ -14,6 +14,7 @@ from evenkelvin.interchange.headings import names_wavelength
 from evenkelvin.interchange.layout import Row, is_even
 from evenkelvin.lights.stand_in import LAMPS
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 _FIELDS = (
     ("x", re.compile(r"(cie\s*)?(1931\s*)?(chromaticity\s*)?x(\s*(cie\s*)?1931)?")),
@@ -139,7 +140,11 @@ def _take_row(row: Row, heads: dict[int, str], contents: Contents) -> None:
             contents.complain(
                 Problem(
                     name,
-                    f"Expected a number for {name} but found “{row.cell(place)[:24]}”.",
+                    Said(
+                        "Expected a number for {name} but found “{cell}”.",
+                        name=name,
+                        cell=row.cell(place)[:24],
+                    ),
                     row.line,
                 )
             )
@@ -162,7 +167,7 @@ def _take(given: dict[str, float | str], line: int, contents: Contents) -> None:
             reading["duv"] = given["duv"]
     else:
         contents.complain(
-            Problem("", "The line has neither x and y nor a colour temperature.", line)
+            Problem("", Said("The line has neither x and y nor a colour temperature."), line)
         )
         return
     amounts = [name for name in ("illuminance_lx", "exposure_lx_s") if name in given]

@@ -12,6 +12,7 @@ from evenkelvin.interchange.table import read_table
 from evenkelvin.interchange.text import decode
 from evenkelvin.interchange.tm27 import is_tm27, read_tm27
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 
 def read_bytes(raw: bytes, choices: Mapping[str, str]) -> Contents:
@@ -41,7 +42,10 @@ def read_text(text: str, choices: Mapping[str, str]) -> Contents:
             return read_cxf(root, choices)
         raise Problem(
             "",
-            f"This XML is a “{root.name[:40]}” document; read are IES TM-27 and CxF3 (ISO 17972).",
+            Said(
+                "This XML is a “{name}” document; read are IES TM-27 and CxF3 (ISO 17972).",
+                name=root.name[:40],
+            ),
             root.line,
         )
     return read_cgats(text, choices) if is_cgats(text) else read_table(text, choices)

@@ -8,6 +8,7 @@ from typing import NoReturn
 from xml.parsers import expat
 
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 MAX_DEPTH = 32
 MAX_ELEMENTS = 100_000
@@ -70,7 +71,7 @@ def parse(text: str) -> Node:
     def refuse(*_: object) -> NoReturn:
         raise Problem(
             "",
-            "The XML declares a document type or entities, which are not read for safety.",
+            Said("The XML declares a document type or entities, which are not read for safety."),
             parser.CurrentLineNumber,
         )
 
@@ -79,9 +80,17 @@ def parse(text: str) -> Node:
         count += 1
         line = parser.CurrentLineNumber
         if len(path) > MAX_DEPTH:
-            raise Problem("", f"The XML is nested deeper than {MAX_DEPTH} levels.", line)
+            raise Problem(
+                "",
+                Said("The XML is nested deeper than {max_depth} levels.", max_depth=MAX_DEPTH),
+                line,
+            )
         if count > MAX_ELEMENTS:
-            raise Problem("", f"The XML has more than {MAX_ELEMENTS} elements.", line)
+            raise Problem(
+                "",
+                Said("The XML has more than {max_elements} elements.", max_elements=MAX_ELEMENTS),
+                line,
+            )
         plain = {_local(key): value for key, value in attributes.items()}
         node = Node(_local(name), plain, line)
         path[-1].children.append(node)
@@ -105,8 +114,10 @@ def parse(text: str) -> Node:
     except expat.ExpatError as error:
         raise Problem(
             "",
-            f"The XML is broken: {expat.errors.messages[error.code]}. "
-            "It may have been cut short; save or send it again.",
+            Said(
+                "The XML is broken: {messages}. It may have been cut short; save or send it again.",
+                messages=expat.errors.messages[error.code],
+            ),
             error.lineno,
         ) from None
     return root.children[0]

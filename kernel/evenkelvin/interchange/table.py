@@ -34,6 +34,7 @@ from evenkelvin.interchange.headings import (
 from evenkelvin.interchange.layout import Axis, Row, axes_across, axes_down, likely_unit
 from evenkelvin.interchange.readings import find_readings, heads_readings
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 #: How much of a file is read, in characters, to find out how it is written.
 _GLANCE = 30_000
@@ -69,22 +70,34 @@ def read_table(text: str, choices: Mapping[str, str]) -> Contents:
     """
     lines = re.split(r"\r\n|\r|\n", text)
     if len(lines) > MAX_LINES:
-        raise Problem("", f"The file has {len(lines)} lines; at most {MAX_LINES} are read.")
+        raise Problem(
+            "",
+            Said(
+                "The file has {count} lines; at most {max_lines} are read.",
+                count=len(lines),
+                max_lines=MAX_LINES,
+            ),
+        )
     glance = _glance(lines)
     ranked = _ranked(glance, _allowed(text, choices), choices)
     if not ranked:
-        raise Problem("delimiter", "The file does not contain the delimiter or decimal chosen.")
+        raise Problem(
+            "delimiter", Said("The file does not contain the delimiter or decimal chosen.")
+        )
     best = ranked[0]
     contents = best.contents
     if len(glance) < len(lines):
         contents = _extract(list(_rows(lines, best.dialect)), best.dialect, choices)
-    contents.format = f"table ({best.dialect.words})"
+    contents.format = Said("table ({words})", words=best.dialect.words)
     _ask_decimal(ranked, contents)
     if not contents.spectra and not contents.readings and not contents.problems:
         raise Problem(
             "",
-            "No spectrum was found. Expected is a column or a row of wavelengths, such as "
-            f"380, 385 … 780 nm ({FEWEST_SAMPLES} or more), with a value for each.",
+            Said(
+                "No spectrum was found. Expected is a column or a row of wavelengths, such as "
+                "380, 385 … 780 nm ({fewest_samples} or more), with a value for each.",
+                fewest_samples=FEWEST_SAMPLES,
+            ),
         )
     return contents
 
@@ -135,10 +148,20 @@ def _rows(lines: Iterable[str], dialect: Dialect) -> Iterator[Row]:
         count += len(cells)
         if len(cells) > MAX_COLUMNS:
             raise Problem(
-                "", f"The line has {len(cells)} columns; at most {MAX_COLUMNS} are read.", number
+                "",
+                Said(
+                    "The line has {count} columns; at most {max_columns} are read.",
+                    count=len(cells),
+                    max_columns=MAX_COLUMNS,
+                ),
+                number,
             )
         if count > MAX_CELLS:
-            raise Problem("", f"At most {MAX_CELLS} values are read from one file.", number)
+            raise Problem(
+                "",
+                Said("At most {max_cells} values are read from one file.", max_cells=MAX_CELLS),
+                number,
+            )
         if comment:
             yield Row(number, cells, [None] * len(cells))
         else:
@@ -230,7 +253,7 @@ def _ask_decimal(ranked: list[_Attempt], contents: Contents) -> None:
             != [f.values for f in best.contents.spectra]
         ):
             taken = "comma" if best.dialect.decimal == "," else "point"
-            message = "The numbers can be read in two ways. What is the decimal mark?"
+            message = Said("The numbers can be read in two ways. What is the decimal mark?")
             contents.ask(Question("decimal", message, CHOICES["decimal"], taken))
 
 
@@ -249,8 +272,12 @@ def _extract(rows: list[Row], dialect: Dialect, choices: Mapping[str, str]) -> C
         taken.ask(
             Question(
                 "layout",
-                f"The table can be read in two ways: {len(contents.spectra)} spectra with "
-                f"wavelengths down a column or {len(other.spectra)} with wavelengths across a row.",
+                Said(
+                    "The table can be read in two ways: {count} spectra with wavelengths down a "
+                    "column or {count_2} with wavelengths across a row.",
+                    count=len(contents.spectra),
+                    count_2=len(other.spectra),
+                ),
                 CHOICES["layout"],
                 "down" if taken is contents else "across",
             )
@@ -286,18 +313,26 @@ class _Reader:
         if _WAVENUMBER.search(stated[:200]):
             raise Problem(
                 "wavelength_unit",
-                "The spectrum is given over wavenumber (1/cm); export it over wavelength in nm.",
+                Said(
+                    "The spectrum is given over wavenumber (1/cm); export it over wavelength in nm."
+                ),
                 line,
             )
         said, likely = wavelength_unit(stated), likely_unit(values)
         taken = self.choices.get("wavelength_unit") or likely
         if (said and said != likely) or (not said and likely != "nm"):
-            reach = f"{min(values):g} to {max(values):g}"
-            claim = f"calls them {said}" if said else "does not say in which unit"
+            reach = Said("{values:g} to {values_2:g}", values=min(values), values_2=max(values))
+            claim = (
+                Said("calls them {said}", said=said) if said else Said("does not say in which unit")
+            )
             self.contents.ask(
                 Question(
                     "wavelength_unit",
-                    f"The wavelengths run from {reach}; the file {claim}.",
+                    Said(
+                        "The wavelengths run from {reach}; the file {claim}.",
+                        reach=reach,
+                        claim=claim,
+                    ),
                     CHOICES["wavelength_unit"],
                     taken,
                 )
@@ -313,7 +348,7 @@ class _Reader:
             self.contents.ask(
                 Question(
                     "quantity",
-                    "The file does not say what was measured. What is it?",
+                    Said("The file does not say what was measured. What is it?"),
                     CHOICES["quantity"],
                     found.kind,
                 )
@@ -346,8 +381,12 @@ class _Reader:
             self.contents.complain(
                 Problem(
                     "values",
-                    f"Expected a number at {round(nm, WAVELENGTH_DECIMALS):g} nm but found "
-                    f"“{cell[:24]}”; the sample is left out.",
+                    Said(
+                        "Expected a number at {nm:g} nm but found “{cell}”; the sample is "
+                        "left out.",
+                        nm=round(nm, WAVELENGTH_DECIMALS),
+                        cell=cell[:24],
+                    ),
                     row.line,
                 )
             )
@@ -416,8 +455,14 @@ class _Down(_Reader):
                 self.contents.complain(
                     Problem(
                         "values",
-                        f"Column {column + 1} has numbers in only {numbers} of {filled} lines; "
-                        "it is left out.",
+                        Said(
+                            "Column {column} has numbers in only {numbers} of {filled} lines; "
+                            "it is left "
+                            "out.",
+                            column=column + 1,
+                            numbers=numbers,
+                            filled=filled,
+                        ),
                         rows[0].line,
                     )
                 )
@@ -428,8 +473,11 @@ class _Down(_Reader):
             self.contents.complain(
                 Problem(
                     "wavelengths",
-                    f"The wavelength {mark.value:g} does not fit between its neighbours; "
-                    "the line is left out.",
+                    Said(
+                        "The wavelength {value:g} does not fit between its neighbours; the line is "
+                        "left out.",
+                        value=mark.value,
+                    ),
                     self.rows[mark.place].line,
                 )
             )
@@ -440,8 +488,10 @@ class _Down(_Reader):
                 self.contents.complain(
                     Problem(
                         "wavelengths",
-                        f"Expected a wavelength but found “{row.cell(axis.at)[:24]}”; "
-                        "the line is left out.",
+                        Said(
+                            "Expected a wavelength but found “{cell}”; the line is left out.",
+                            cell=row.cell(axis.at)[:24],
+                        ),
                         row.line,
                     )
                 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from evenkelvin.interchange.contents import MAX_BYTES
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 # Longest first: the UTF-32 mark begins with the UTF-16 one.
 _MARKS = (
@@ -14,14 +15,14 @@ _MARKS = (
     (b"\xfe\xff", "utf-16-be"),
 )
 _NOT_TEXT = (
-    (b"PK\x03\x04", "a zip archive or a spreadsheet workbook; save the sheet as CSV"),
-    (b"\xd0\xcf\x11\xe0", "an old spreadsheet workbook; save the sheet as CSV"),
-    (b"%PDF", "a PDF; save the numbers as CSV or text"),
-    (b"\x89PNG", "a picture; save the numbers as CSV or text"),
-    (b"\xff\xd8\xff", "a picture; save the numbers as CSV or text"),
-    (b"GIF8", "a picture; save the numbers as CSV or text"),
-    (b"\x1f\x8b", "compressed; unpack it first"),
-    (b"{\\rtf", "a formatted document; save it as plain text"),
+    (b"PK\x03\x04", Said("a zip archive or a spreadsheet workbook; save the sheet as CSV")),
+    (b"\xd0\xcf\x11\xe0", Said("an old spreadsheet workbook; save the sheet as CSV")),
+    (b"%PDF", Said("a PDF; save the numbers as CSV or text")),
+    (b"\x89PNG", Said("a picture; save the numbers as CSV or text")),
+    (b"\xff\xd8\xff", Said("a picture; save the numbers as CSV or text")),
+    (b"GIF8", Said("a picture; save the numbers as CSV or text")),
+    (b"\x1f\x8b", Said("compressed; unpack it first")),
+    (b"{\\rtf", Said("a formatted document; save it as plain text")),
 )
 #: Control characters that no text holds; white space and the end-of-file of old systems aside.
 _CONTROLS = frozenset(chr(code) for code in range(32)) - set("\t\n\r\f\v\x1a\x1b")
@@ -38,17 +39,21 @@ def decode(raw: bytes) -> str:
     if len(raw) > MAX_BYTES:
         raise Problem(
             "",
-            f"The file has {len(raw) / 1e6:.1f} MB; at most {MAX_BYTES / 1e6:g} MB are read.",
+            Said(
+                "The file has {count:.1f} MB; at most {max_bytes:g} MB are read.",
+                count=len(raw) / 1e6,
+                max_bytes=MAX_BYTES / 1e6,
+            ),
         )
     for mark, what in _NOT_TEXT:
         if raw.startswith(mark):
-            raise Problem("", f"This is not a text file but {what}.")
+            raise Problem("", Said("This is not a text file but {what}.", what=what))
     text = _decoded(raw)
     if not text.strip():
-        raise Problem("", "The file is empty.")
+        raise Problem("", Said("The file is empty."))
     strange = sum(text.count(control) for control in _CONTROLS)
     if strange > 0.01 * len(text):
-        raise Problem("", "This is not a text file; save the spectra as text, CSV or TM-27.")
+        raise Problem("", Said("This is not a text file; save the spectra as text, CSV or TM-27."))
     return text
 
 

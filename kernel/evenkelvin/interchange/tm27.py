@@ -17,6 +17,7 @@ from evenkelvin.interchange.contents import (
 from evenkelvin.interchange.headings import kind_of
 from evenkelvin.interchange.safe_xml import Node
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 # What the standard's spectral quantities are here, and the unit each is in (TM-27-14, 4.2).
 _QUANTITIES = {
@@ -55,7 +56,9 @@ def read_tm27(root: Node, choices: Mapping[str, str]) -> Contents:
     if not distributions:
         contents.complain(
             Problem(
-                "", "The TM-27 file has no SpectralDistribution, so no spectrum in it.", root.line
+                "",
+                Said("The TM-27 file has no SpectralDistribution, so no spectrum in it."),
+                root.line,
             )
         )
     for number, node in enumerate(distributions, 1):
@@ -69,7 +72,9 @@ def _read_one(node: Node, name: str, contents: Contents, choices: Mapping[str, s
     kind, unit = _QUANTITIES.get(quantity.lower(), ("", ""))
     if quantity.lower() == "absorptance":
         contents.complain(
-            Problem("SpectralQuantity", "Absorptance is not a light, gel or surface.", node.line)
+            Problem(
+                "SpectralQuantity", Said("Absorptance is not a light, gel or surface."), node.line
+            )
         )
         return
     if not kind and "quantity" not in choices:
@@ -79,7 +84,10 @@ def _read_one(node: Node, name: str, contents: Contents, choices: Mapping[str, s
         contents.ask(
             Question(
                 "quantity",
-                f"The file calls its quantity “{quantity[:40]}”. What was measured?",
+                Said(
+                    "The file calls its quantity “{quantity}”. What was measured?",
+                    quantity=quantity[:40],
+                ),
                 CHOICES["quantity"],
                 kind,
             )
@@ -89,13 +97,21 @@ def _read_one(node: Node, name: str, contents: Contents, choices: Mapping[str, s
     for sample in node.all("SpectralData"):
         try:
             wavelength = parse_number(
-                sample.attributes.get("wavelength", ""), "wavelength", "The wavelength"
+                sample.attributes.get("wavelength", ""), "wavelength", Said("The wavelength")
             )
-            value = parse_number(sample.text, "SpectralData", f"The value at {wavelength:g} nm")
+            value = parse_number(
+                sample.text,
+                "SpectralData",
+                Said("The value at {wavelength:g} nm", wavelength=wavelength),
+            )
         except Problem as problem:
             damaged += 1
             contents.complain(
-                Problem(problem.field, f"{problem.message} It is left out.", sample.line)
+                Problem(
+                    problem.field,
+                    Said("{message} It is left out.", message=problem.message),
+                    sample.line,
+                )
             )
         else:
             found.wavelengths.append(wavelength)

@@ -10,7 +10,8 @@ from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
 from evenkelvin.colorimetry.difference import delta_uv_prime
 from evenkelvin.data import Floats
 from evenkelvin.lights.fixing import Offset
-from evenkelvin.lights.tint import tint_words
+from evenkelvin.lights.tint import NO_TINT, tint_words
+from evenkelvin.said import Said, joined
 
 
 @dataclass(frozen=True, eq=False)
@@ -44,23 +45,39 @@ def stops_since(now: State, then: State) -> float | None:
     return None
 
 
-def drift_words(moved: Offset | None, stops: float | None) -> str:
+def _amount_words(stops: float) -> Said:
+    size = abs(stops)
+    if stops > 0:
+        one, many = (
+            Said("{size:.1f} stop brighter", size=size),
+            Said("{size:.1f} stops brighter", size=size),
+        )
+    else:
+        one, many = (
+            Said("{size:.1f} stop darker", size=size),
+            Said("{size:.1f} stops darker", size=size),
+        )
+    return one if size < 1.05 else many
+
+
+def drift_words(moved: Offset | None, stops: float | None) -> Said:
     """Return a drift as people say it: '12 mired warmer, a hair green, 0.3 stop darker'."""
-    words: list[str] = []
+    words: list[Said] = []
     if moved is not None:
         if moved.mired is not None and abs(moved.mired) >= 0.5:
             words.append(
-                f"{abs(moved.mired):.0f} mired {'warmer' if moved.mired > 0 else 'cooler'}"
+                Said("{mired:.0f} mired warmer", mired=moved.mired)
+                if moved.mired > 0
+                else Said("{mired:.0f} mired cooler", mired=-moved.mired)
             )
         tint = tint_words(moved.duv)
-        if tint != "no tint":
-            words.append(f"{tint} by comparison")
+        if tint != NO_TINT:
+            words.append(Said("{tint} by comparison", tint=tint))
         if not words:
-            words.append("same colour")
+            words.append(Said("same colour"))
     if stops is not None:
         if abs(stops) < 0.05:
-            words.append("same amount of light")
+            words.append(Said("same amount of light"))
         else:
-            unit = "stop" if abs(stops) < 1.05 else "stops"
-            words.append(f"{abs(stops):.1f} {unit} {'brighter' if stops > 0 else 'darker'}")
-    return ", ".join(words) or "nothing to compare"
+            words.append(_amount_words(stops))
+    return joined(words) if words else Said("nothing to compare")

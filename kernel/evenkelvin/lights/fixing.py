@@ -23,6 +23,7 @@ from evenkelvin.lights.stand_in import stand_ins
 from evenkelvin.lights.tint import tint_words
 from evenkelvin.lights.tolerance import Verdict, verdict
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said, joined
 
 #: A pack that eats more than this many stops deserves a second thought (common practice).
 HUNGRY_STOPS = 2.0
@@ -75,15 +76,19 @@ def offset(light: Reading, target: Reading) -> Offset:
     return Offset(apart, light.duv - target.duv, delta)
 
 
-def offset_words(found: Offset) -> str:
+def offset_words(found: Offset) -> Said:
     """Return an offset as people say it: '34 mired too cool, a hair green'."""
     if found.mired is None:
-        warmth = "no CCT to compare"
+        warmth = Said("no CCT to compare")
     elif abs(found.mired) < 0.5:
-        warmth = "as warm as the target"
+        warmth = Said("as warm as the target")
     else:
-        warmth = f"{abs(found.mired):.0f} mired too {'warm' if found.mired > 0 else 'cool'}"
-    return f"{warmth}, {tint_words(found.duv)}"
+        warmth = (
+            Said("{mired:.0f} mired too warm", mired=found.mired)
+            if found.mired > 0
+            else Said("{mired:.0f} mired too cool", mired=-found.mired)
+        )
+    return joined([warmth, tint_words(found.duv)])
 
 
 def _difference(many: tuple[Gel, ...], less: tuple[Gel, ...]) -> tuple[Gel, ...]:
@@ -183,12 +188,16 @@ def landings(
     )
 
 
-def pack_words(gels: tuple[Gel, ...]) -> str:
+def pack_words(gels: tuple[Gel, ...]) -> Said:
     """Return a pack as it is called out: '1/2 CTO + 1/8 minus green'."""
     counts = {gel.name: 0 for gel in gels}
     for gel in gels:
         counts[gel.name] += 1
-    return " + ".join(f"{n} × {name}" if n > 1 else name for name, n in counts.items()) or "no gel"
+    if not gels:
+        return Said("no gel")
+    return joined(
+        (Said("{n} × {gel}", n=n, gel=name) if n > 1 else name for name, n in counts.items()), " + "
+    )
 
 
 def closing_pack(

@@ -18,6 +18,7 @@ from evenkelvin.colorimetry.observer import GRID, observer_grid
 from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 _FLUORESCENT = (*(f"FL{i}" for i in range(1, 13)), *(f"FL3.{i}" for i in range(1, 16)))
 _LED = (*(f"LED-B{i}" for i in range(1, 6)), "LED-BH1", "LED-V1", "LED-V2")
@@ -25,19 +26,19 @@ _LED = (*(f"LED-B{i}" for i in range(1, 6)), "LED-BH1", "LED-V1", "LED-V2")
 #: Lamp kinds: in words, whether a black body and daylight may stand in, and CIE illuminants.
 LAMPS: dict[str, tuple[str, tuple[str, ...], tuple[str, ...]]] = {
     "unknown": (
-        "not known",
+        Said("not known"),
         ("planck", "daylight"),
         ("FL2", "FL7", "FL11", "FL12", "HP4", "LED-B1", "LED-B3", "LED-B5", "LED-V1", "LED-RGB1"),
     ),
-    "tungsten": ("tungsten, halogen", ("planck",), ("A",)),
-    "daylight": ("daylight, window", ("daylight",), ("C",)),
-    "hmi": ("HMI, metal halide", ("daylight",), ("HP3", "HP4", "HP5")),
-    "fluorescent": ("fluorescent tube", (), _FLUORESCENT),
-    "led": ("LED, white or bi-colour", (), _LED),
-    "led rgb": ("LED, mixed colours", (), ("LED-RGB1", "LED-BH1", "LED-V2")),
+    "tungsten": (Said("tungsten, halogen"), ("planck",), ("A",)),
+    "daylight": (Said("daylight, window"), ("daylight",), ("C",)),
+    "hmi": (Said("HMI, metal halide"), ("daylight",), ("HP3", "HP4", "HP5")),
+    "fluorescent": (Said("fluorescent tube"), (), _FLUORESCENT),
+    "led": (Said("LED, white or bi-colour"), (), _LED),
+    "led rgb": (Said("LED, mixed colours"), (), ("LED-RGB1", "LED-BH1", "LED-V2")),
     "plasma": ("plasma", ("daylight", "planck"), ("HP4",)),
     "sodium": ("sodium", (), ("HP1", "HP2")),
-    "flash": ("flash, xenon", ("daylight", "planck"), ()),
+    "flash": (Said("flash, xenon"), ("daylight", "planck"), ()),
 }
 #: At most this many tabulated illuminants of a kind, the nearest in u′ v′, are thought plausible.
 _MOST_TABULATED = 4
@@ -97,8 +98,12 @@ def _stand_ins(lamp: str, x: float, y: float, pack: bytes | None) -> Floats:
     if not len(bent):
         raise Problem(
             "x",
-            f"No spectrum of a lamp reaches x {xy[0]:.4f}, y {xy[1]:.4f}: "
-            "it is close to a single wavelength. Measure a spectrum to go on.",
+            Said(
+                "No spectrum of a lamp reaches x {xy:.4f}, y {xy_2:.4f}: it is close to a "
+                "single wavelength. Measure a spectrum to go on.",
+                xy=xy[0],
+                xy_2=xy[1],
+            ),
         )
     bent.setflags(write=False)
     return bent

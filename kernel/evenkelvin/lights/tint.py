@@ -9,11 +9,18 @@ from evenkelvin.colorimetry.observer import observer_grid
 from evenkelvin.colorimetry.temperature import uv_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.filters.kit import cc_transmittance
+from evenkelvin.said import Said
 
 #: Densest correction that is looked for, in CC.
 _DENSEST_CC = 120.0
 #: ΔDuv from which each word holds; common practice, no source.
-_WORDS = ((0.008, "strongly"), (0.003, "clearly"), (0.001, "a touch"), (0.0002, "a hair"))
+_WORDS = (
+    (0.008, Said("strongly green"), Said("strongly magenta")),
+    (0.003, Said("clearly green"), Said("clearly magenta")),
+    (0.001, Said("a touch green"), Said("a touch magenta")),
+    (0.0002, Said("a hair green"), Said("a hair magenta")),
+)
+NO_TINT = Said("no tint")
 
 
 def _duv_through(light: Floats, cc: float) -> float:
@@ -61,22 +68,24 @@ def neutralising_cc(light: Floats, duv: float = 0.0) -> float | None:
     return cc
 
 
-def cc_words(cc: float | None) -> str:
+def cc_words(cc: float | None) -> Said:
     """Return a CC correction as an instruction."""
     if cc is None:
-        return "more than any CC gel can take away"
+        return Said("more than any CC gel can take away")
     if abs(cc) < 0.5:
-        return "no green or magenta needed"
-    return f"add {abs(cc):.0f} CC {'green' if cc > 0 else 'magenta'}"
+        return Said("no green or magenta needed")
+    if cc > 0:
+        return Said("add {cc:.0f} CC green", cc=cc)
+    return Said("add {cc:.0f} CC magenta", cc=-cc)
 
 
-def tint_words(duv: float) -> str:
+def tint_words(duv: float) -> Said:
     """Return a difference in Duv as people say it: 'a hair magenta'.
 
     The word goes by the four digits that are shown, so that figure and word never disagree.
     """
     size = round(abs(duv), 4)
-    for limit, word in _WORDS:
+    for limit, green, magenta in _WORDS:
         if size >= limit:
-            return f"{word} {'green' if duv > 0 else 'magenta'}"
-    return "no tint"
+            return green if duv > 0 else magenta
+    return NO_TINT

@@ -17,6 +17,7 @@ from evenkelvin.colorimetry.observer import GRID, observer_at
 from evenkelvin.colorimetry.spectrum import Spectrum, on_grid
 from evenkelvin.data import Floats, load_table
 from evenkelvin.rendering.reference import Unrated
+from evenkelvin.said import Said
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -26,9 +27,10 @@ NM: Floats = GRID[:77]
 
 #: The coloured patches of the chart, in the order of the table.
 PATCHES = (
-    "dark skin", "light skin", "blue sky", "foliage", "blue flower", "bluish green", "orange",
-    "purplish blue", "moderate red", "purple", "yellow green", "orange yellow", "blue", "green",
-    "red", "yellow", "magenta", "cyan",
+    Said("dark skin"), Said("light skin"), Said("blue sky"), Said("foliage"),
+    Said("blue flower"), Said("bluish green"), Said("orange"), Said("purplish blue"),
+    Said("moderate red"), Said("purple"), Said("yellow green"), Said("orange yellow"),
+    Said("blue"), Said("green"), Said("red"), Said("yellow"), Said("magenta"), Said("cyan"),
 )  # fmt: skip
 
 #: Reflectance of the grey card that a light's white is judged on.
@@ -96,7 +98,9 @@ def displayed(
     raw = (reflectances * light[:, np.newaxis]).T @ _curves()
     peak = _PEAK_WHITE * (white @ _curves())
     if np.any(peak <= 0.0):
-        raise Unrated("No score: the standard camera cannot be balanced for so pure a colour.")
+        raise Unrated(
+            Said("No score: the standard camera cannot be balanced for so pure a colour.")
+        )
     rgb = raw / peak
     coloured = rgb @ _COLOUR_MATRIX.T
     saturated = coloured @ _SATURATION.T
@@ -129,5 +133,5 @@ def white_shift(light: Floats, balanced_for: Floats) -> Floats:
     lit, white = light / (light @ luminance), balanced_for / (balanced_for @ luminance)
     xyz, _ = displayed(lit, np.full((len(NM), 1), GREY_CARD), white)
     if not np.any(xyz > 0.0):
-        raise Unrated("Not judged: the standard camera sees nothing of so pure a colour.")
+        raise Unrated(Said("Not judged: the standard camera sees nothing of so pure a colour."))
     return np.asarray(xyz_to_uv_prime(xyz[0]) - xyz_to_uv_prime(_D65))

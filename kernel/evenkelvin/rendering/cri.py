@@ -18,10 +18,11 @@ from evenkelvin.colorimetry.observer import observer_at
 from evenkelvin.colorimetry.spectrum import Spectrum, on_1nm, sprague
 from evenkelvin.data import Floats, load_table
 from evenkelvin.rendering.reference import rated_cct
+from evenkelvin.said import Said
 
 OBSERVER = "CIE 1931 2°"
 EDITION = "CIE 13.3-1995"
-EDITION_R15 = "CIE 13.3-1995 with the skin sample of JIS Z 8726"
+EDITION_R15 = Said("CIE 13.3-1995 with the skin sample of JIS Z 8726")
 
 #: Largest ΔC in CIE 1960 u v between a light and its reference (CIE 13.3-1995, 5.3).
 TOLERANCE_UV = 5.4e-3
@@ -30,9 +31,11 @@ DAYLIGHT_FROM_K = 5000.0
 
 #: The test colours as they look in daylight (CIE 13.3-1995, table 1).
 SAMPLES = (
-    "light greyish red", "dark greyish yellow", "strong yellow green", "moderate yellowish green",
-    "light bluish green", "light blue", "light violet", "light reddish purple", "strong red",
-    "strong yellow", "strong green", "strong blue", "light skin", "leaf green", "Japanese skin",
+    Said("light greyish red"), Said("dark greyish yellow"), Said("strong yellow green"),
+    Said("moderate yellowish green"), Said("light bluish green"), Said("light blue"),
+    Said("light violet"), Said("light reddish purple"), Said("strong red"),
+    Said("strong yellow"), Said("strong green"), Said("strong blue"),
+    Said("light skin"), Said("leaf green"), Said("Japanese skin"),
 )  # fmt: skip
 
 _NM: Floats = np.arange(360.0, 781.0, dtype=np.float64)
@@ -81,10 +84,11 @@ def colour_rendering_index(spectrum: Spectrum) -> ColourRenderingIndex:
     test = on_1nm(spectrum, _NM, beyond="nearest")
     cct = rated_cct(test @ _weights()[:, 0])
     if cct < DAYLIGHT_FROM_K:
-        reference, words = planck(_NM, cct), f"black body {cct:.0f} K"
+        reference, words = planck(_NM, cct), Said("black body {cct:.0f} K", cct=cct)
     else:
         # M1 and M2 to three decimals, as CIE 15 has its daylight computed.
-        reference, words = daylight(_NM, cct, rounded=True), f"CIE daylight {cct:.0f} K"
+        reference = daylight(_NM, cct, rounded=True)
+        words = Said("CIE daylight {cct:.0f} K", cct=cct)
 
     xyz = np.asarray(np.tensordot(np.stack([test, reference]), _weights(), axes=1), np.float64)
     xyz = 100.0 * xyz / xyz[:, :1, 1:2]

@@ -17,10 +17,11 @@ from evenkelvin.colorimetry.spectrum import Spectrum
 from evenkelvin.data import Floats
 from evenkelvin.rendering.camera import GREY_CARD, NM, chart, sampled, seen_by_camera
 from evenkelvin.rendering.reference import Unrated
+from evenkelvin.said import Said
 
-EYE = "CIE 1931 2°, each light's own white adapted to"
-CAMERA = "TLCI-2012 standard camera and BT.709 display"
-EDITION = "CIEDE2000 (ISO/CIE 11664-6:2014) on the chart of EBU Tech 3355 (TLCI-2012), 2013"
+EYE = Said("CIE 1931 2°, each light's own white adapted to")
+CAMERA = Said("TLCI-2012 standard camera and BT.709 display")
+EDITION = Said("CIEDE2000 (ISO/CIE 11664-6:2014) on the chart of EBU Tech 3355 (TLCI-2012), 2013")
 
 #: Patches 1 and 2 of the chart.
 SKIN = slice(0, 2)
@@ -56,7 +57,7 @@ def metamerism(first: Spectrum, second: Spectrum) -> Metamerism:
     bars = observer_at(NM)
     white = lights @ bars
     if np.any(white <= 0.0):
-        raise Unrated("Not compared: one of the lights is too pure a colour to adapt to.")
+        raise Unrated(Said("Not compared: one of the lights is too pure a colour to adapt to."))
     lights = lights / white[:, 1:2]
     white = white / white[:, 1:2]
 

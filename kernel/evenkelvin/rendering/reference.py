@@ -10,6 +10,7 @@ import numpy as np
 from evenkelvin.colorimetry.chromaticity import xy_to_uv, xyz_to_xy
 from evenkelvin.colorimetry.temperature import LARGEST_DUV, uv_to_cct
 from evenkelvin.data import Floats
+from evenkelvin.said import Said
 
 #: CIE daylight, hence every reference, ends here.
 HOTTEST_K = 25_000.0
@@ -17,6 +18,10 @@ HOTTEST_K = 25_000.0
 
 class Unrated(Exception):
     """Says in a sentence why a published metric cannot rate a light; nothing was typed wrong."""
+
+    def __init__(self, words: Said) -> None:
+        super().__init__(words)
+        self.words = words
 
 
 def rated_cct(xyz: Floats) -> float:
@@ -30,13 +35,19 @@ def rated_cct(xyz: Floats) -> float:
     cct, duv = uv_to_cct(xy_to_uv(xyz_to_xy(xyz))[np.newaxis])[0]
     if abs(duv) > LARGEST_DUV:
         raise Unrated(
-            f"Not rated: the light is too far from white (Duv {duv:+.3f}) to have a reference "
-            "light to be judged against."
+            Said(
+                "Not rated: the light is too far from white (Duv {duv:+.3f}) to have a "
+                "reference light to be judged against.",
+                duv=duv,
+            )
         )
     if not cct <= HOTTEST_K:
         raise Unrated(
-            f"Not rated: reference lights reach from 1000 to {HOTTEST_K:.0f} K, "
-            "and this light lies outside."
+            Said(
+                "Not rated: reference lights reach from 1000 to {hottest_k:.0f} K, and this "
+                "light lies outside.",
+                hottest_k=HOTTEST_K,
+            )
         )
     return float(cct)
 

@@ -16,8 +16,9 @@ from evenkelvin.colorimetry.illuminant import daylight, planck
 from evenkelvin.colorimetry.spectrum import Spectrum, on_1nm, tristimulus
 from evenkelvin.data import Floats
 from evenkelvin.rendering.reference import Unrated, rated_cct
+from evenkelvin.said import Said
 
-OBSERVER = "none (spectra are compared)"
+OBSERVER = Said("none (spectra are compared)")
 EDITION = "SMPTE ST 2122:2020"
 
 #: From here on the matching reference is CIE daylight, below it the black body.
@@ -85,7 +86,7 @@ def _common(test: Spectrum, reference: Spectrum) -> tuple[float, float]:
 def _similarity(first: Floats, second: Floats, words: str) -> Similarity:
     """Return the SSI of two lights by their bands, the second being the reference."""
     if first.sum() <= 0.0 or second.sum() <= 0.0:
-        raise Unrated("Not rated: there is no light between 375 and 675 nm to compare.")
+        raise Unrated(Said("Not rated: there is no light between 375 and 675 nm to compare."))
     first, second = first / first.sum(), second / second.sum()
     smoothed = difference_matrix(second) @ (first - second)
     unrounded = 100.0 - 32.0 * float(np.sqrt(np.sum(smoothed**2)))
@@ -124,12 +125,12 @@ def _cut(spectrum: Spectrum, low: float, high: float) -> Spectrum:
 
 def planck_reference(cct: float, nm: Floats = _NM) -> tuple[Spectrum, str]:
     """Return a black body as a reference, and its name in words."""
-    return Spectrum(nm, planck(nm, cct)), f"black body {cct:.0f} K"
+    return Spectrum(nm, planck(nm, cct)), Said("black body {cct:.0f} K", cct=cct)
 
 
 def daylight_reference(cct: float, nm: Floats = _NM) -> tuple[Spectrum, str]:
     """Return CIE daylight as a reference, and its name in words."""
-    return Spectrum(nm, daylight(nm, cct)), f"CIE daylight {cct:.0f} K"
+    return Spectrum(nm, daylight(nm, cct)), Said("CIE daylight {cct:.0f} K", cct=cct)
 
 
 def d55_reference() -> tuple[Spectrum, str]:
@@ -138,7 +139,7 @@ def d55_reference() -> tuple[Spectrum, str]:
     Its nominal 5500 K was set with an older c₂, so its chromaticity is taken at 5503 K.
     """
     cct = 5500.0 * 1.4388 / 1.4380
-    return Spectrum(_NM, daylight(_NM, cct, rounded=True)), "CIE illuminant D55"
+    return Spectrum(_NM, daylight(_NM, cct, rounded=True)), Said("CIE illuminant D55")
 
 
 def matching_reference(test: Spectrum, nm: Floats = _NM) -> tuple[Spectrum, str]:

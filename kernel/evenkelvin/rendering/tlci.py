@@ -20,8 +20,9 @@ from evenkelvin.colorimetry.spectrum import Spectrum
 from evenkelvin.data import Floats, load_table
 from evenkelvin.rendering.camera import NM, PATCHES, chart, sampled, seen_by_camera
 from evenkelvin.rendering.reference import Unrated
+from evenkelvin.said import Said
 
-OBSERVER = "TLCI-2012 standard camera and BT.709 display"
+OBSERVER = Said("TLCI-2012 standard camera and BT.709 display")
 EDITION = "EBU Tech 3355 (TLCI-2012), 2013"
 
 #: c₂ in nm·K as the standard has it, older than CIE 15's of today.
@@ -116,12 +117,18 @@ def reference_light(found: Temperature) -> tuple[Floats, str]:
     """Return the reference light at :data:`NM`, shape (77,), and its name in words."""
     low, high = BLEND_K
     if found.line == "daylight":
-        return daylight(found.cct), f"daylight {found.cct:.0f} K"
+        return daylight(found.cct), Said("daylight {cct:.0f} K", cct=found.cct)
     if found.cct < low:
-        return black_body(NM, found.cct), f"black body {found.cct:.0f} K"
+        return black_body(NM, found.cct), Said("black body {cct:.0f} K", cct=found.cct)
     share = (found.cct - low) / (high - low)
     blend = (1.0 - share) * black_body(NM, low) + share * daylight(high)
-    return blend, f"{1.0 - share:.0%} black body {low:.0f} K and {share:.0%} daylight {high:.0f} K"
+    return blend, Said(
+        "{share:.0%} black body {low:.0f} K and {share_2:.0%} daylight {high:.0f} K",
+        share=1.0 - share,
+        low=low,
+        share_2=share,
+        high=high,
+    )
 
 
 def television_consistency(spectrum: Spectrum) -> TelevisionConsistency:
@@ -138,7 +145,7 @@ def television_consistency(spectrum: Spectrum) -> TelevisionConsistency:
     test = sampled(spectrum)
     xyz = test @ observer_at(NM)
     if xyz[1] <= 0.0:
-        raise Unrated("No score: there is no light between 380 and 760 nm.")
+        raise Unrated(Said("No score: there is no light between 380 and 760 nm."))
     found = temperature(xy_to_uv(xyz_to_xy(xyz)))
     reference, words = reference_light(found)
     lab, held = seen_by_camera(test, chart())
@@ -146,7 +153,7 @@ def television_consistency(spectrum: Spectrum) -> TelevisionConsistency:
     kept = held & held_reference
     if not np.any(kept):
         raise Unrated(
-            "No score: no patch of the chart stays within what the standard camera can hold."
+            Said("No score: no patch of the chart stays within what the standard camera can hold.")
         )
     delta_e = np.where(kept, delta_e_2000(lab, lab_reference), np.nan)
     delta_e_a = float(np.mean(delta_e[kept] ** 4) ** 0.25)

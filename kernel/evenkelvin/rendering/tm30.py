@@ -18,9 +18,10 @@ from evenkelvin.colorimetry.observer import GRID, observer_10deg_at, observer_at
 from evenkelvin.colorimetry.spectrum import STEP_NOISE, Spectrum, on_1nm, sprague
 from evenkelvin.data import Floats, load_table
 from evenkelvin.rendering.reference import rated_cct
+from evenkelvin.said import Said
 
-OBSERVER = "CIE 1964 10° (colour temperature: CIE 1931 2°)"
-EDITION_RF = "CIE 224:2017, the same in ANSI/IES TM-30-20"
+OBSERVER = Said("CIE 1964 10° (colour temperature: CIE 1931 2°)")
+EDITION_RF = Said("CIE 224:2017, the same in ANSI/IES TM-30-20")
 EDITION = "ANSI/IES TM-30-20"
 
 #: Between these the reference blends from the black body into CIE daylight (CIE 224:2017, 4.2).
@@ -75,16 +76,21 @@ def reference_light(nm: Floats, cct: float) -> tuple[Floats, str]:
     """Return the reference light at ``nm``, shape (n,), and its name in words (CIE 224, 4.2)."""
     low, high = BLEND_K
     if cct <= low:
-        return planck(nm, cct), f"black body {cct:.0f} K"
+        return planck(nm, cct), Said("black body {cct:.0f} K", cct=cct)
     day = daylight(nm, cct, rounded=True)
     if cct >= high:
-        return day, f"CIE daylight {cct:.0f} K"
+        return day, Said("CIE daylight {cct:.0f} K", cct=cct)
     # Each with the same luminance first, so that the blend leans to neither.
     y_bar = observer_at(nm)[:, 1]
     black = planck(nm, cct)
     share = (cct - low) / (high - low)
     blend = (1.0 - share) * black / (black @ y_bar) + share * day / (day @ y_bar)
-    return blend, f"{1.0 - share:.0%} black body and {share:.0%} CIE daylight at {cct:.0f} K"
+    return blend, Said(
+        "{share:.0%} black body and {share_2:.0%} CIE daylight at {cct:.0f} K",
+        share=1.0 - share,
+        share_2=share,
+        cct=cct,
+    )
 
 
 def _is_on_grid(spectrum: Spectrum) -> bool:

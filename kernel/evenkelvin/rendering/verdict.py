@@ -18,6 +18,7 @@ from evenkelvin.rendering.metamerism import SKIN, Metamerism
 from evenkelvin.rendering.ssi import Similarity
 from evenkelvin.rendering.tlci import TelevisionConsistency
 from evenkelvin.rendering.tm30 import ColourRendition
+from evenkelvin.said import Figure, Said, joined, listed
 
 Weight = Literal["serious", "look", "fine"]
 
@@ -53,7 +54,7 @@ class Flag:
     """One remark: how much it weighs, in words, and the numbers that it rests on."""
 
     weight: Weight
-    words: str
+    words: Said
     because: str
 
 
@@ -63,15 +64,27 @@ _ORDER: dict[str, int] = {"serious": 0, "look": 1, "fine": 2}
 def low_words(value: float) -> str:
     """Return the word for a special index: empty when it needs none."""
     if value < FLAT_RED:
-        return "very wrong"
+        return Said("very wrong")
     if value < VERY_LOW_R:
-        return "poor"
-    return "low" if value < LOW_R else ""
+        return Said("poor")
+    return Said("low") if value < LOW_R else ""
 
 
-def _signed(value: float, digits: int = 0) -> str:
+def _signed(value: float, digits: int = 0) -> Figure:
     text = f"{value:+.{digits}f}" if digits else f"{value:.0f}"
-    return text.replace("-", "−")
+    return Figure(text.replace("-", "−"))
+
+
+def _index(number: int, value: float) -> Said:
+    return Said("R{number} {value}", number=number, value=_signed(value))
+
+
+def _ssi(found: Similarity) -> Said:
+    return Said("SSI {value}", value=_signed(found.value))
+
+
+def _because(words: Said, because: Said) -> Said:
+    return Said("{words} ({because}).", words=words, because=because)
 
 
 def judge(
@@ -82,10 +95,10 @@ def judge(
     ssi: Similarity | None,
 ) -> list[Flag]:
     """Return remarks on one light, the weightiest first; metrics that could not be had are None."""
-    seen = f"Duv {_signed(duv, 4)}"
+    seen = Said("Duv {signed}", signed=_signed(duv, 4))
     if abs(duv) > LARGEST_DUV:
-        words = "A coloured light, not a white one: colour rendering says little about it"
-        return [Flag("look", f"{words} ({seen}).", seen)]
+        words = Said("A coloured light, not a white one: colour rendering says little about it")
+        return [Flag("look", _because(words, seen), seen)]
     flags: list[Flag] = []
     if cri is not None:
         flags += _of_cri(cri)
@@ -94,59 +107,81 @@ def judge(
     if tlci is not None:
         flags += _of_tlci(tlci, cri, duv)
     elif abs(duv) > TOLERANCE_UV:
-        flags.append(Flag("look", f"The eye will see {_tint(duv)} ({seen}).", seen))
+        flags.append(
+            Flag(
+                "look", Said("The eye will see {tint} ({seen}).", tint=_tint(duv), seen=seen), seen
+            )
+        )
     if ssi is not None and ssi.value < UNLIKE_SSI:
         flags.append(
             Flag(
                 "look",
-                f"The spectrum is unlike its reference ({ssi.reference}): "
-                "cameras and film stocks may disagree about it.",
-                f"SSI {_signed(ssi.value)}",
+                Said(
+                    "The spectrum is unlike its reference ({reference}): cameras and film stocks "
+                    "may disagree about it.",
+                    reference=ssi.reference,
+                ),
+                _ssi(ssi),
             )
         )
     if not flags:
-        flags.append(Flag("fine", "Nothing stands out: colours stay as they are.", ""))
+        flags.append(Flag("fine", Said("Nothing stands out: colours stay as they are."), ""))
     return sorted(flags, key=lambda flag: _ORDER[flag.weight])
 
 
-def _tint(duv: float) -> str:
-    return "green" if duv > 0 else "magenta"
+def _tint(duv: float) -> Said:
+    return Said("green") if duv > 0 else Said("magenta")
 
 
 def _of_cri(cri: ColourRenderingIndex) -> list[Flag]:
     flags: list[Flag] = []
     r9 = float(cri.r[8])
     if r9 < FLAT_RED:
-        words = "Deep reds go dull: skin will look flat"
-        flags.append(Flag("serious", f"{words} (R9 {_signed(r9)}).", f"R9 {_signed(r9)}"))
+        words = Said("Deep reds go dull: skin will look flat")
+        flags.append(Flag("serious", _because(words, _index(9, r9)), _index(9, r9)))
     elif r9 < DULL_RED:
-        words = "Deep reds lose strength: watch lips and skin"
-        flags.append(Flag("look", f"{words} (R9 {_signed(r9)}).", f"R9 {_signed(r9)}"))
+        words = Said("Deep reds lose strength: watch lips and skin")
+        flags.append(Flag("look", _because(words, _index(9, r9)), _index(9, r9)))
     for number in (13, 15):
         value = float(cri.r[number - 1])
         if value < LOW_SKIN_R:
             weight: Weight = "serious" if value < VERY_LOW_R else "look"
-            name = "Light skin" if number == 13 else "Asian skin"
+            name = Said("Light skin") if number == 13 else Said("Asian skin")
             flags.append(
                 Flag(
                     weight,
-                    f"{name} shifts in colour (R{number} {_signed(value)}).",
-                    f"R{number} {_signed(value)}",
+                    Said(
+                        "{name} shifts in colour ({index}).",
+                        name=name,
+                        index=_index(number, value),
+                    ),
+                    _index(number, value),
                 )
             )
     poor = [
         (float(cri.r[k]), k) for k in (9, 10, 11, 13) if cri.r[k] < VERY_LOW_R
     ]  # strong yellow, green, blue and leaf green
     if poor:
-        named = ", ".join(f"{SAMPLES[k]} (R{k + 1} {_signed(value)})" for value, k in sorted(poor))
-        flags.append(Flag("look", f"Colours that come out wrong: {named}.", named))
+        named = joined(
+            Said("{colour} ({index})", colour=SAMPLES[k], index=_index(k + 1, value))
+            for value, k in sorted(poor)
+        )
+        flags.append(
+            Flag("look", Said("Colours that come out wrong: {named}.", named=named), named)
+        )
     if cri.doubtful:
         flags.append(
             Flag(
                 "look",
-                "The light is too far from its reference white for CRI to be trusted: "
-                "take Ra and R1–R15 as doubtful.",
-                f"ΔC {cri.distance:.4f} in u v, tolerance {TOLERANCE_UV} (CIE 13.3-1995)",
+                Said(
+                    "The light is too far from its reference white for CRI to be trusted: take Ra "
+                    "and R1–R15 as doubtful."
+                ),
+                Said(
+                    "ΔC {distance:.4f} in u v, tolerance {tolerance_uv} (CIE 13.3-1995)",
+                    distance=cri.distance,
+                    tolerance_uv=TOLERANCE_UV,
+                ),
             )
         )
     return flags
@@ -155,25 +190,33 @@ def _of_cri(cri: ColourRenderingIndex) -> list[Flag]:
 def _of_tm30(tm30: ColourRendition) -> list[Flag]:
     flags: list[Flag] = []
     red = float(tm30.chroma_shift[0])
-    because = f"Rcs,h1 {red:+.0f} %".replace("-", "−")
+    because = Said("Rcs,h1 {red} %", red=Figure(f"{red:+.0f}".replace("-", "−")))
     if np.isfinite(red):
         if red < RED_CHROMA_WIDEST[0]:
-            words = "Reds lose a lot of chroma: faces go pale and grey"
-            flags.append(Flag("serious", f"{words} ({because}).", because))
+            words = Said("Reds lose a lot of chroma: faces go pale and grey")
+            flags.append(Flag("serious", _because(words, because), because))
         elif red < RED_CHROMA[0]:
-            words = "Reds lose some chroma: faces a little pale"
-            flags.append(Flag("look", f"{words} ({because}).", because))
+            words = Said("Reds lose some chroma: faces a little pale")
+            flags.append(Flag("look", _because(words, because), because))
         elif red > RED_CHROMA[1]:
             weight: Weight = "serious" if red > RED_CHROMA_WIDEST[1] else "look"
-            words = "Reds are pushed: faces go ruddy"
-            flags.append(Flag(weight, f"{words} ({because}).", because))
+            words = Said("Reds are pushed: faces go ruddy")
+            flags.append(Flag(weight, _because(words, because), because))
     if tm30.rg < PALE_RG:
         flags.append(
-            Flag("look", f"Colours go pale overall (Rg {tm30.rg:.0f}).", f"Rg {tm30.rg:.0f}")
+            Flag(
+                "look",
+                Said("Colours go pale overall (Rg {rg:.0f}).", rg=tm30.rg),
+                Said("Rg {rg:.0f}", rg=tm30.rg),
+            )
         )
     elif tm30.rg > VIVID_RG:
         flags.append(
-            Flag("look", f"Colours come out too vivid (Rg {tm30.rg:.0f}).", f"Rg {tm30.rg:.0f}")
+            Flag(
+                "look",
+                Said("Colours come out too vivid (Rg {rg:.0f}).", rg=tm30.rg),
+                Said("Rg {rg:.0f}", rg=tm30.rg),
+            )
         )
     return flags
 
@@ -182,53 +225,86 @@ def _of_tlci(
     tlci: TelevisionConsistency, cri: ColourRenderingIndex | None, duv: float
 ) -> list[Flag]:
     flags: list[Flag] = []
-    because = f"TLCI {tlci.qa:.0f}"
+    because = Said("TLCI {qa:.0f}", qa=tlci.qa)
     tinted = abs(duv) > TOLERANCE_UV
-    seen = f"Duv {_signed(duv, 4)}"
+    seen = Said("Duv {signed}", signed=_signed(duv, 4))
     if tlci.qa >= CAMERA_FINE:
         if tinted:
             flags.append(
                 Flag(
                     "look",
-                    f"Fine for a camera balanced to it (TLCI {tlci.qa:.0f}), "
-                    f"but the eye will see {_tint(duv)}, and so will a camera balanced elsewhere.",
-                    f"{because}, {seen}",
+                    Said(
+                        "Fine for a camera balanced to it (TLCI {qa:.0f}), but the eye will see "
+                        "{tint}, and so will a camera balanced elsewhere.",
+                        qa=tlci.qa,
+                        tint=_tint(duv),
+                    ),
+                    joined([because, seen]),
                 )
             )
         else:
             flags.append(
-                Flag("fine", f"Fine for camera: no correction needed ({because}).", because)
+                Flag(
+                    "fine",
+                    Said("Fine for camera: no correction needed ({because}).", because=because),
+                    because,
+                )
             )
     else:
         if tinted:
-            flags.append(Flag("look", f"The eye will see {_tint(duv)} ({seen}).", seen))
+            flags.append(
+                Flag(
+                    "look",
+                    Said("The eye will see {tint} ({seen}).", tint=_tint(duv), seen=seen),
+                    seen,
+                )
+            )
         order = np.argsort(-np.nan_to_num(tlci.delta_e, nan=0.0))
-        worst = " and ".join(PATCHES[k] for k in order[:2])
+        worst = listed(PATCHES[k] for k in order[:2])
         if tlci.qa < CAMERA_HARD:
             flags.append(
                 Flag(
                     "serious",
-                    f"Hard to grade back ({because}): worst are {worst}.",
+                    Said(
+                        "Hard to grade back ({because}): worst are {worst}.",
+                        because=because,
+                        worst=worst,
+                    ),
                     because,
                 )
             )
         else:
-            flags.append(Flag("look", f"Needs a grade ({because}): worst are {worst}.", because))
+            flags.append(
+                Flag(
+                    "look",
+                    Said(
+                        "Needs a grade ({because}): worst are {worst}.",
+                        because=because,
+                        worst=worst,
+                    ),
+                    because,
+                )
+            )
         if cri is not None and cri.ra >= GOOD_RA and not cri.doubtful:
             flags.append(
                 Flag(
                     "look",
-                    f"Fine for the eye (Ra {cri.ra:.0f}), but the camera will see it differently.",
-                    f"Ra {cri.ra:.0f}, {because}",
+                    Said(
+                        "Fine for the eye (Ra {ra:.0f}), but the camera will see it differently.",
+                        ra=cri.ra,
+                    ),
+                    joined([Said("Ra {ra:.0f}", ra=cri.ra), because]),
                 )
             )
     if tlci.left_out:
         flags.append(
             Flag(
                 "look",
-                "Left out of TLCI, since the standard camera cannot hold them: "
-                f"{', '.join(tlci.left_out)}.",
-                f"{len(tlci.left_out)} of 18 patches",
+                Said(
+                    "Left out of TLCI, since the standard camera cannot hold them: {listing}.",
+                    listing=joined(tlci.left_out),
+                ),
+                Said("{count} of 18 patches", count=len(tlci.left_out)),
             )
         )
     return flags
@@ -240,17 +316,17 @@ def compare(
     """Return remarks on two lights side by side; ``steps`` apart in u′ v′, the weightiest first."""
     flags = _of_metamerism(steps, steps <= agree_within, seen) if seen else []
     if ssi is not None and ssi.value >= ALIKE_SSI:
-        flags.append(Flag("fine", "The spectra are alike: they mix unseen.", f"SSI {ssi.value}"))
+        flags.append(Flag("fine", Said("The spectra are alike: they mix unseen."), _ssi(ssi)))
     elif ssi is not None and ssi.value < UNLIKE_SSI:
         flags.append(
             Flag(
                 "look",
-                "The spectra are unlike: a match by x y will not hold for every camera.",
-                f"SSI {_signed(ssi.value)}",
+                Said("The spectra are unlike: a match by x y will not hold for every camera."),
+                _ssi(ssi),
             )
         )
     if not flags and seen:
-        flags.append(Flag("fine", "Nothing stands out: they show colours alike.", ""))
+        flags.append(Flag("fine", Said("Nothing stands out: they show colours alike."), ""))
     return sorted(flags, key=lambda flag: _ORDER[flag.weight])
 
 
@@ -264,39 +340,63 @@ def _of_metamerism(steps: float, agree: bool, seen: Metamerism) -> list[Flag]:
         flags.append(
             Flag(
                 "serious" if skin > PLAIN_DELTA_E else "look",
-                "A metameric pair: the lights agree in x y, but colours do not. "
-                f"The eye sees {PATCHES[worst]} differ most.",
-                f"ΔE00 {most:.1f} at {steps:.1f} steps",
+                Said(
+                    "A metameric pair: the lights agree in x y, but colours do not. The eye sees "
+                    "{patches} differ most.",
+                    patches=PATCHES[worst],
+                ),
+                Said("ΔE00 {most:.1f} at {steps:.1f} steps", most=most, steps=steps),
             )
         )
     if skin > PLAIN_DELTA_E:
-        flags.append(Flag("serious", "Skin will look plainly different.", f"skin ΔE00 {skin:.1f}"))
+        flags.append(
+            Flag(
+                "serious",
+                Said("Skin will look plainly different."),
+                Said("skin ΔE00 {skin:.1f}", skin=skin),
+            )
+        )
     elif skin > SEEN_DELTA_E:
         flags.append(
-            Flag("look", "Skin will look a little different side by side.", f"skin ΔE00 {skin:.1f}")
+            Flag(
+                "look",
+                Said("Skin will look a little different side by side."),
+                Said("skin ΔE00 {skin:.1f}", skin=skin),
+            )
         )
     if np.isfinite(camera_most) and camera_most > PLAIN_DELTA_E >= most:
         flags.append(
             Flag(
                 "look",
-                "The eye sees them alike, a camera does not.",
-                f"ΔE00 eye {most:.1f}, camera {camera_most:.1f}",
+                Said("The eye sees them alike, a camera does not."),
+                Said(
+                    "ΔE00 eye {most:.1f}, camera {camera_most:.1f}",
+                    most=most,
+                    camera_most=camera_most,
+                ),
             )
         )
     if agree and seen.grey > max(PLAIN_DELTA_E, TIMES_THE_EYE * seen.eye_grey):
         flags.append(
             Flag(
                 "serious",
-                f"On one camera balance the second light goes {_shift_words(seen.grey_shift)}, "
-                "though the eye sees nearly the same white.",
-                f"grey card ΔE00 camera {seen.grey:.1f}, eye {seen.eye_grey:.1f}",
+                Said(
+                    "On one camera balance the second light goes {shift_words}, though the eye "
+                    "sees nearly the same white.",
+                    shift_words=_shift_words(seen.grey_shift),
+                ),
+                Said(
+                    "grey card ΔE00 camera {grey:.1f}, eye {eye_grey:.1f}",
+                    grey=seen.grey,
+                    eye_grey=seen.eye_grey,
+                ),
             )
         )
     return flags
 
 
-def _shift_words(shift: tuple[float, float]) -> str:
+def _shift_words(shift: tuple[float, float]) -> Said:
     a, b = shift
     if abs(a) >= abs(b):
-        return "magenta" if a > 0 else "green"
-    return "warm" if b > 0 else "cool"
+        return Said("magenta") if a > 0 else Said("green")
+    return Said("warm") if b > 0 else Said("cool")

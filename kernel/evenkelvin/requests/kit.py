@@ -9,6 +9,7 @@ from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import FLOOR, Gel
 from evenkelvin.filters.kit import BETWEEN_K, nominal_kit
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 
 def read_own_gel(fields: Fields) -> Gel:
@@ -26,25 +27,40 @@ def read_own_gel(fields: Fields) -> Gel:
     )  # fmt: skip
     name = fields.text("name", longest=80).strip()
     if not name:
-        raise Problem(fields.at("name"), "The gel needs a name.")
+        raise Problem(fields.at("name"), Said("The gel needs a name."))
     nm, curve = fields.numbers("wavelengths_nm"), fields.numbers("transmittance")
     if len(nm) != len(curve) or len(nm) < 2:
         raise Problem(
             fields.at("transmittance"),
-            f"“{name}” has {len(nm)} wavelengths and {len(curve)} transmittances; "
-            "it needs two or more, one for each wavelength.",
+            Said(
+                "“{name}” has {count} wavelengths and {count_2} transmittances; it needs two "
+                "or more, one for each wavelength.",
+                name=name,
+                count=len(nm),
+                count_2=len(curve),
+            ),
         )
     if np.any(np.diff(nm) <= 0):
-        raise Problem(fields.at("wavelengths_nm"), f"The wavelengths of “{name}” must rise.")
+        raise Problem(
+            fields.at("wavelengths_nm"), Said("The wavelengths of “{name}” must rise.", name=name)
+        )
     if nm[0] > 420 or nm[-1] < 680:
         raise Problem(
             fields.at("wavelengths_nm"),
-            f"“{name}” covers {nm[0]:g}–{nm[-1]:g} nm; a gel needs at least 420–680 nm.",
+            Said(
+                "“{name}” covers {nm:g}–{nm_2:g} nm; a gel needs at least 420–680 nm.",
+                name=name,
+                nm=nm[0],
+                nm_2=nm[-1],
+            ),
         )
     if min(curve) < 0 or max(curve) > 1.0 or max(curve) < FLOOR:
         raise Problem(
             fields.at("transmittance"),
-            f"The transmittances of “{name}” must lie between 0 and 1 (percent divided by 100).",
+            Said(
+                "The transmittances of “{name}” must lie between 0 and 1 (percent divided by 100).",
+                name=name,
+            ),
         )
     values = np.clip(np.interp(GRID, nm, curve), FLOOR, 1.0)
     reference = fields.number("reference_K", BETWEEN_K, 1000.0, 25000.0)
@@ -82,7 +98,10 @@ def find_gel(known: dict[str, Gel], name: str, path: str) -> Gel:
     if name not in known:
         raise Problem(
             path,
-            f"There is no gel named “{name[:40]}” in the kit. Pick one from Kit, or add it there.",
+            Said(
+                "There is no gel named “{name}” in the kit. Pick one from Kit, or add it there.",
+                name=name[:40],
+            ),
         )
     return known[name]
 
@@ -95,5 +114,5 @@ def read_gel_name(fields: Fields) -> str:
     """Return the name that a gel is to have."""
     name = " ".join(fields.text("name", longest=LONGEST_GEL_NAME).split())
     if not name:
-        raise Problem(fields.at("name"), "The gel needs a name.")
+        raise Problem(fields.at("name"), Said("The gel needs a name."))
     return name

@@ -28,6 +28,7 @@ from evenkelvin.lights.reading import LX_PER_FC, READING_K, TARGET_K, Reading, p
 from evenkelvin.lights.stand_in import LAMPS, stand_ins
 from evenkelvin.problem import Problem
 from evenkelvin.requests.kit import find_gel, read_own_gel
+from evenkelvin.said import Said
 
 #: Whether a bare x y gets a stand-in for its spectrum.
 StandIn = Literal["must", "may", "none"]
@@ -37,6 +38,13 @@ StandIn = Literal["must", "may", "none"]
 _BRIGHTEST_LX = 200_000.0
 
 
+#: The ways to give a light's colour, and its amount.
+_WAYS = {"x y": Said("x y"), "CCT": Said("CCT"), "spectrum": Said("spectrum")}
+_AMOUNTS = {
+    "illuminance_lx": Said("lux"),
+    "illuminance_fc": Said("foot-candles"),
+    "exposure_lx_s": Said("lux·s"),
+}
 _FIELDS = (
     "x", "y", "cct_K", "duv", "spectrum", "illuminance_lx", "illuminance_fc", "exposure_lx_s",
     "lamp", "name", "note", "pack", "own_gels",
@@ -47,25 +55,35 @@ def _read_xy(fields: Fields, warnings: list[str]) -> Floats:
     for name in ("x", "y"):
         if not fields.given(name):
             other = "y" if name == "x" else "x"
-            raise Problem(fields.at(name), f"{name} is missing: {other} alone says no colour.")
+            raise Problem(
+                fields.at(name),
+                Said("{name} is missing: {other} alone says no colour.", name=name, other=other),
+            )
     x = fields.number("x", low=0.0, high=1.0)
     y = fields.number("y", low=0.0, high=1.0)
     if x + y > 1.0:
         raise Problem(
-            fields.at("y"), f"x + y is {x + y:.4g}; it cannot exceed 1. Check both for a typo."
+            fields.at("y"),
+            Said("x + y is {x:.4g}; it cannot exceed 1. Check both for a typo.", x=x + y),
         )
     xy = np.array([x, y])
     if not is_real(xy):
         raise Problem(
             fields.at("x"),
-            f"No light has x {x:g}, y {y:g}: it lies outside the colours the eye can see. "
-            "Check both, and that these are x y and not u′ v′.",
+            Said(
+                "No light has x {x:g}, y {y:g}: it lies outside the colours the eye can see. "
+                "Check both, and that these are x y and not u′ v′.",
+                x=x,
+                y=y,
+            ),
         )
     coarse = [decimals(fields.raw(name)) for name in ("x", "y")]
     if all(places is not None and places <= 3 for places in coarse):
         warnings.append(
-            "x y with three decimals leaves the CCT open by some 14 K; type four if the meter "
-            "shows them."
+            Said(
+                "x y with three decimals leaves the CCT open by some 14 K; type four if the "
+                "meter shows them."
+            )
         )
     return xy
 
@@ -74,25 +92,44 @@ def _read_cct(fields: Fields, warnings: list[str]) -> Floats:
     kelvin = fields.number("cct_K", label="CCT")
     low, high = READING_K
     if not low <= kelvin <= high:
-        hint = ""
+        meant = None
         for slip in (kelvin / 10.0, kelvin * 10.0):
             if TARGET_K[0] <= slip <= TARGET_K[1]:
-                hint = f" Did you mean {slip:.0f} K?"
-        raise Problem(
-            fields.at("cct_K"),
-            f"A CCT of {kelvin:g} K is outside {low:.0f}–{high:.0f} K.{hint}",
-        )
+                meant = slip
+        if meant is None:
+            outside = Said(
+                "A CCT of {kelvin:g} K is outside {low:.0f}–{high:.0f} K.",
+                kelvin=kelvin,
+                low=low,
+                high=high,
+            )
+        else:
+            outside = Said(
+                "A CCT of {kelvin:g} K is outside {low:.0f}–{high:.0f} K. "
+                "Did you mean {slip:.0f} K?",
+                kelvin=kelvin,
+                low=low,
+                high=high,
+                slip=meant,
+            )
+        raise Problem(fields.at("cct_K"), outside)
     if not fields.given("duv"):
         warnings.append(
-            "No green-magenta given, so Duv 0 is assumed; a CCT alone cannot tell green from "
-            "magenta. Type the Duv, or x y."
+            Said(
+                "No green-magenta given, so Duv 0 is assumed; a CCT alone cannot tell green "
+                "from magenta. Type the Duv, or x y."
+            )
         )
     duv = fields.number("duv", 0.0, label="Duv")
     if abs(duv) > LARGEST_DUV:
         raise Problem(
             fields.at("duv"),
-            f"A Duv of {duv:g} is beyond ±{LARGEST_DUV:g}, where a CCT has no meaning. "
-            "Type x y instead, and check the unit: Duv, not CC.",
+            Said(
+                "A Duv of {duv:g} is beyond ±{largest_duv:g}, where a CCT has no meaning. Type "
+                "x y instead, and check the unit: Duv, not CC.",
+                duv=duv,
+                largest_duv=LARGEST_DUV,
+            ),
         )
     return cct_to_xy(kelvin, duv)
 
@@ -115,39 +152,57 @@ def _read_amount(fields: Fields, warnings: list[str]) -> tuple[float | None, flo
     ]
     if len(given) > 1:
         raise Problem(
-            fields.at(given[1]), f"Give {given[0]} or {given[1]}, not both: they are one amount."
+            fields.at(given[1]),
+            Said(
+                "Give {one} or {other}, not both: they are one amount.",
+                one=_AMOUNTS[given[0]],
+                other=_AMOUNTS[given[1]],
+            ),
         )
     if not given:
         return None, None
-    labels = {"illuminance_lx": "lux", "illuminance_fc": "foot-candles", "exposure_lx_s": "lux·s"}
-    amount = fields.number(given[0], label=labels[given[0]])
+    amount = fields.number(given[0], label=_AMOUNTS[given[0]])
     if amount <= 0.0:
         raise Problem(
             fields.at(given[0]),
-            f"{labels[given[0]]} is {amount:g}; a light that can be read gives more than zero.",
+            Said(
+                "{name} is {amount:g}; a light that can be read gives more than zero.",
+                name=_AMOUNTS[given[0]],
+                amount=amount,
+            ),
         )
     if given[0] == "exposure_lx_s":
         return None, amount
     lux = amount * LX_PER_FC if given[0] == "illuminance_fc" else amount
     if lux > _BRIGHTEST_LX:
         warnings.append(
-            f"{lux:,.0f} lx is more than direct sun at noon gives; check the number and its unit."
+            Said(
+                "{lux:,.0f} lx is more than direct sun at noon gives; check the number and its "
+                "unit.",
+                lux=lux,
+            )
         )
     return lux, None
 
 
 def _far_from_locus(duv: float, cct_k: float) -> list[str]:
     if np.isnan(cct_k) and abs(duv) <= LARGEST_DUV:
-        return ["This light is warmer or cooler than any white: no CCT can be given for it."]
+        return [Said("This light is warmer or cooler than any white: no CCT can be given for it.")]
     if np.isnan(cct_k):
         return [
-            f"So far from the black-body line (Duv {duv:+.4f}) a light has no CCT; "
-            "it is a colour, and gel for white will not do."
+            Said(
+                "So far from the black-body line (Duv {duv:+.4f}) a light has no CCT; it is a "
+                "colour, and gel for white will not do.",
+                duv=duv,
+            )
         ]
     if abs(duv) > DOUBTFUL_DUV:
         return [
-            f"Duv {duv:+.4f} is far off the black-body line; "
-            "the CCT says little there, trust x y and your eyes."
+            Said(
+                "Duv {duv:+.4f} is far off the black-body line; the CCT says little there, "
+                "trust x y and your eyes.",
+                duv=duv,
+            )
         ]
     return []
 
@@ -189,11 +244,17 @@ def read_reading(
         if any(fields.given(name) for name in names)
     ]
     if not ways:
-        raise Problem(fields.at("x"), "Type x and y, or a CCT with its Duv, or load a spectrum.")
+        raise Problem(
+            fields.at("x"), Said("Type x and y, or a CCT with its Duv, or load a spectrum.")
+        )
     if len(ways) > 1:
         raise Problem(
             fields.at({"x y": "x", "CCT": "cct_K", "spectrum": "spectrum"}[ways[1]]),
-            f"Both {ways[0]} and {ways[1]} are given; one of them must be left out.",
+            Said(
+                "Both {one} and {other} are given; one of them must be left out.",
+                one=_WAYS[ways[0]],
+                other=_WAYS[ways[1]],
+            ),
         )
     spectrum: Spectrum | None = None
     if ways == ["spectrum"]:
@@ -205,8 +266,12 @@ def read_reading(
         xy = xyz_to_xy(tristimulus(spectrum))
         if spectrum.wavelengths[0] > 380.0 or spectrum.wavelengths[-1] < 780.0:
             warnings.append(
-                f"The spectrum covers {spectrum.wavelengths[0]:g}–{spectrum.wavelengths[-1]:g} nm; "
-                "towards 380 and 780 nm its last values are carried on."
+                Said(
+                    "The spectrum covers {low:g}–{high:g} nm; towards 380 and 780 "
+                    "nm its last values are carried on.",
+                    low=spectrum.wavelengths[0],
+                    high=spectrum.wavelengths[-1],
+                )
             )
     elif ways == ["x y"]:
         xy = _read_xy(fields, warnings)
@@ -252,8 +317,8 @@ def read_target(fields: Fields, kit: tuple[Gel, ...]) -> Reading:
         fields.given(name) for name in ("x", "y", "spectrum", "lamp", "illuminance_lx", "name")
     ):
         fields.refuse_unknown("cct_K", "duv")
-        fields.number("cct_K", low=TARGET_K[0], high=TARGET_K[1], label="The target CCT")
-        fields.number("duv", 0.0, -0.02, 0.02, label="The target Duv")
+        fields.number("cct_K", low=TARGET_K[0], high=TARGET_K[1], label=Said("The target CCT"))
+        fields.number("duv", 0.0, -0.02, 0.02, label=Said("The target Duv"))
         plain = {"cct_K": fields.raw("cct_K"), "duv": fields.raw("duv") or 0.0}
         return read_reading(Fields(plain, fields.path), kit)
     return read_reading(fields, kit)
@@ -271,7 +336,9 @@ def read_spectral(fields: Fields, kit: tuple[Gel, ...]) -> tuple[Reading, Spectr
     if reading.spectrum is None:
         raise Problem(
             fields.at("spectrum"),
-            "Colour rendering needs a spectrum: x y or a CCT alone cannot tell how a light shows "
-            "colours. Load the spectrum file that the meter saved, or paste it.",
+            Said(
+                "Colour rendering needs a spectrum: x y or a CCT alone cannot tell how a light "
+                "shows colours. Load the spectrum file that the meter saved, or paste it."
+            ),
         )
     return reading, reading.spectrum

@@ -3,12 +3,12 @@
 // the worker cannot be interrupted: where an abandoned question keeps others waiting for longer
 // than a fresh worker needs to start, and two seconds at least, a fresh one takes over.
 import { scriptAddress } from "../trusted.js";
-import { inOurWords, t } from "../words/index.js";
+import { inOurWords, language, t } from "../words/index.js";
 
 /**
  * @typedef {{stage: "runtime" | "packages" | "kernel" | "ready" | "failed", part: number,
  *            words: string}} StageReport
- * @typedef {{id: number, request: string, tries: number, wanted: boolean,
+ * @typedef {{id: number, request: string, forms: boolean, tries: number, wanted: boolean,
  *            resolve: (answer: any) => void, reject: (reason: any) => void}} Question
  */
 
@@ -52,7 +52,7 @@ function start() {
   worker.onmessage = ({ data }) => {
     if (data.stage) setReport(data);
     else if (data.fatal !== undefined) fail(data.fatal, data.booting);
-    else settle(data.id, data.answer);
+    else settle(data);
     if (data.stage === "ready") {
       startTook = performance.now() - started;
       next();
@@ -79,7 +79,7 @@ function next() {
   current = waiting.shift();
   if (!current) return;
   current.tries += 1;
-  worker?.postMessage({ id: current.id, request: current.request });
+  worker?.postMessage({ id: current.id, request: current.request, forms: current.forms });
   clearTimeout(overdue);
   overdue = setTimeout(() => current && fail(t("kernel.noAnswer"), false), MOST_WAIT);
 }
@@ -102,14 +102,19 @@ function replaceWorkerSoon() {
   );
 }
 
-/**
- * @param {number} id
- * @param {string} answer
- */
-function settle(id, answer) {
+/** @param {{id: number, answer?: string, stumbled?: string, memory?: boolean}} told */
+function settle({ id, answer, stumbled, memory }) {
   if (current?.id !== id) return;
   keepWorker();
-  current.resolve(inOurWords(JSON.parse(answer)));
+  const { forms, resolve } = current;
+  if (answer === undefined) {
+    resolve(
+      problem(memory ? t("kernel.noMemory") : t("kernel.stumbled", { words: stumbled ?? "" })),
+    );
+  } else {
+    // English comes as plain text, which costs nothing.
+    resolve(forms ? inOurWords(JSON.parse(answer)) : JSON.parse(answer));
+  }
   current = undefined;
   next();
 }
@@ -158,7 +163,15 @@ export function ask(request, { signal } = {}) {
     lastId += 1;
     const text = JSON.stringify(request);
     /** @type {Question} */
-    const question = { id: lastId, request: text, tries: 0, wanted: true, resolve, reject };
+    const question = {
+      id: lastId,
+      request: text,
+      forms: language() !== "en",
+      tries: 0,
+      wanted: true,
+      resolve,
+      reject,
+    };
     signal?.addEventListener("abort", () => {
       const place = waiting.indexOf(question);
       if (place >= 0) waiting.splice(place, 1);

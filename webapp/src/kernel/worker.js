@@ -1,6 +1,7 @@
 // The kernel's worker: boots Python in named stages, then answers one question after the other.
-// In:  {id, request: JSON text}.  Out: {stage, part, words} · {id, answer: JSON text} ·
-// {fatal: words} when Python can no longer be used.
+// In:  {id, request: JSON text, forms: whether what is said comes as forms and values}.
+// Out: {stage, part, words} · {id, answer: JSON text} · {id, stumbled: words, memory: whether for
+// want of it} · {fatal: words} when Python can no longer be used.
 import { loadPyodide } from "pyodide";
 import { scriptAddress } from "../trusted.js";
 import {
@@ -144,33 +145,29 @@ const PRACTICE = [
 const PAUSE = 400; // ms, in which a waiting question has its turn
 let practised = false;
 
-/** @param {(request: string) => string} answer */
+/** @param {(request: string, forms: boolean) => string} answer */
 async function practise(answer) {
   if (practised) return;
   practised = true;
   for (const request of PRACTICE) {
     await new Promise((resolve) => setTimeout(resolve, PAUSE));
-    answer(request);
+    answer(request, false);
   }
 }
 
-self.onmessage = async ({ data: { id, request } }) => {
+self.onmessage = async ({ data: { id, request, forms } }) => {
   const answer = await booted.catch(() => undefined);
   if (!answer) return;
   try {
-    self.postMessage({ id, answer: answer(request) });
+    self.postMessage({ id, answer: answer(request, forms) });
     practise(answer).catch(() => {}); // what is wrong will be told when somebody asks
   } catch (error) {
     // A Python exception leaves Python sound; anything else (out of memory, a trap in the
     // machine code) does not.
     if (error instanceof Error && error.name === "PythonError") {
       console.error(error.message);
-      const why = words(error);
-      const told = /MemoryError/.test(why ?? "")
-        ? "This phone has too little memory left for this question. Close other tabs and try again."
-        : `The kernel stumbled over this question (${why}).`;
-      const message = `${told} Nothing you entered is lost.`;
-      self.postMessage({ id, answer: JSON.stringify({ problem: { field: "", message } }) });
+      const stumbled = words(error) ?? "";
+      self.postMessage({ id, stumbled, memory: stumbled.includes("MemoryError") });
     } else {
       self.postMessage({ fatal: words(error), booting: false });
     }

@@ -28,6 +28,10 @@ const de = {
   "kernel.noStart": "Der Rechenkern konnte nicht starten: {words}",
   "kernel.gaveUp":
     "Der Rechenkern hat diese Frage aufgegeben ({words}). Nichts von deinen Eingaben ist verloren.",
+  "kernel.noMemory":
+    "Diesem Telefon fehlt Speicher für diese Frage. Schließe andere Tabs, und versuche es noch einmal. Nichts von deinen Eingaben ist verloren.",
+  "kernel.stumbled":
+    "Die App ist über diese Frage gestolpert ({words}). Nichts von deinen Eingaben ist verloren.",
   "kernel.noAnswer": "es kam keine Antwort",
   "kernel.fileMissing": "eine Datei fehlt",
   "part.lost":

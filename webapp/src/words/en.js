@@ -25,6 +25,9 @@ export default {
   "boot.again": "Try again",
   "kernel.noStart": "The kernel could not start: {words}",
   "kernel.gaveUp": "The kernel gave up on this question ({words}). Nothing you entered is lost.",
+  "kernel.noMemory":
+    "This phone has too little memory left for this question. Close other tabs and try again. Nothing you entered is lost.",
+  "kernel.stumbled": "The app stumbled over this question ({words}). Nothing you entered is lost.",
   "kernel.noAnswer": "no answer came",
   "kernel.fileMissing": "a file is missing",
   "part.lost":

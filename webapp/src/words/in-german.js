@@ -1,5 +1,5 @@
 /** What the kernel says, on German, as far as it is known; pure text, without app or browser. */
-import { COMPOSED, SENTENCES, WORDS } from "./kernel-de.js";
+import { COMPOSED, SENTENCES, WORDS } from "./patterns-de.js";
 
 /** A name or number in a sentence; it does not reach over the end of another sentence. */
 const PLACE = "((?:(?!\\. [A-Z“]).)*?)";

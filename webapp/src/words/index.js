@@ -2,14 +2,17 @@
  * Every word on the screen comes from one catalogue, so that a translation is one file.
  */
 import en from "./en.js";
+import { said } from "./kernel.js";
 
 /** @typedef {keyof typeof en} WordKey */
 /** @typedef {string | {one: string, other: string}} Words */
 
 /**
- * Another language: its words, and what it makes of the kernel's sentences. Read when it is first
- * spoken; where it lacks a word, that is said in English.
- * @typedef {{words: Partial<Record<WordKey, Words>>, inOurWords: (answer: any) => any}} Translation
+ * Another language: its words, the forms of the kernel's sentences, and how it writes a number.
+ * Read when it is first spoken; where it lacks a word, that is said in English.
+ * @typedef {{words: Partial<Record<WordKey, Words>>, forms: Record<string, string>,
+ *            figure: (english: string) => string,
+            guess: (english: string) => string}} Translation
  */
 
 /** @type {Record<string, () => Promise<Translation>>} */
@@ -45,11 +48,11 @@ export async function speak(wanted) {
   document.documentElement.lang = spoken;
 }
 
-/** An answer of the kernel with its sentences translated, as far as they are. @param {any} answer */
-export const inOurWords = (answer) => translation?.inOurWords(answer) ?? answer;
-
-/** One text of the kernel that an answer holds among its data. @param {string} text @returns {string} */
-export const inOurWord = (text) => inOurWords({ words: text }).words;
+/**
+ * An answer of the kernel that came as forms, in plain words of the language spoken now.
+ * @param {any} answer
+ */
+export const inOurWords = (answer) => said(answer, translation);
 
 /**
  * The words for `key`, with `{name}` places filled from `values`. An entry with `one` and

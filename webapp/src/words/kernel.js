@@ -1,40 +1,57 @@
-/** What the kernel says, in German, as far as it is translated. */
-import { inGerman } from "./in-german.js";
-
-/** Fields of an answer that hold sentences; all others are data and stay as they are. */
-const SAID = new Set([
-  "message",
-  "warnings",
-  "words",
-  "cautions",
-  "collision",
-  "cc_words",
-  "ratio_words",
-  "target_words",
-  "lines",
-  "unrated",
-  "unreached",
-  "title",
-  "reference",
-  "observer",
-  "edition",
-  "edition_rf",
-  "edition_r15",
-]);
+/**
+ * What the kernel says, in words of a language: the one place where its forms become text, so that
+ * views deal with plain strings.
+ *
+ * A text for people comes as `{said: form, with: {place: value}}`. A value is another such text, a
+ * number as English writes it (`{number}`), or a plain string: people's own words or a name, which
+ * stay as they are.
+ */
 
 /**
- * An answer of the kernel with its sentences translated.
- * @param {any} answer plain data, changed in place
- * @param {boolean} [said]
+ * @typedef {Pick<import("./index.js").Translation, "forms" | "figure" | "guess">} Language
+ * @type {Language}
+ */
+const ENGLISH = { forms: {}, figure: String, guess: String };
+
+/**
+ * @param {any} value
+ * @param {Language} language
+ * @returns {string}
+ */
+function text(value, language) {
+  if (typeof value === "string") return value;
+  if (value.number !== undefined) return language.figure(value.number);
+  const form = language.forms[value.said] ?? value.said;
+  return form.replace(/\{(\w+)\}/g, (/** @type {string} */ _, /** @type {string} */ place) =>
+    text(value.with[place], language),
+  );
+}
+
+/** Fields of an answer that hold sentences, while some of them still come as plain English. */
+const SENTENCES = new Set(
+  (
+    "message warnings words cautions collision cc_words ratio_words target_words lines unrated unreached " +
+    "title reference observer edition edition_rf edition_r15"
+  ).split(" "),
+);
+
+/**
+ * An answer with its texts in words of a language.
+ * @param {any} answer plain data
+ * @param {Language} [language] English unless given
+ * @param {string} [field] that holds it
  * @returns {any}
  */
-export function inOurWords(answer, said = false) {
-  if (typeof answer === "string") return said ? inGerman(answer) : answer;
+export function said(answer, language = ENGLISH, field = "") {
+  if (typeof answer === "string" && SENTENCES.has(field)) return language.guess(answer);
   if (answer === null || typeof answer !== "object") return answer;
-  for (const key of Object.keys(answer)) {
-    // What a person wrote into the book is theirs.
-    if (key === "book" || key === "data") continue;
-    answer[key] = inOurWords(answer[key], Array.isArray(answer) ? said : SAID.has(key));
-  }
-  return answer;
+  if (Array.isArray(answer)) return answer.map((inner) => said(inner, language, field));
+  if (typeof answer.said === "string") return text(answer, language);
+  // A group that has a field of that name of its own comes wrapped.
+  return Object.fromEntries(
+    Object.entries(answer.said === null ? answer.plain : answer).map(([key, inner]) => [
+      key,
+      said(inner, language, key),
+    ]),
+  );
 }

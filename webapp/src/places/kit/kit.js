@@ -16,7 +16,7 @@ import { gels } from "../../store/kit/gels.js";
 import { offlineState } from "../../store/offline-state.js";
 import { whiteQuestion } from "../../store/questions/reading.js";
 import { THEMES } from "../../theme.js";
-import { inOurWord, LANGUAGES, t } from "../../words/index.js";
+import { LANGUAGES, t } from "../../words/index.js";
 import { coordinate, mired } from "../../words/numbers.js";
 
 const PRESETS = /** @type {const} */ (["tight", "normal", "loose"]);
@@ -152,7 +152,7 @@ class KitView extends Page {
   renderGels() {
     return html`<section>
       <h2>${t("kit.gels")}</h2>
-      <p class="hint">${inOurWord(gels.note) || t("kit.gelsHint")} ${t("stock.piecesHint")}</p>
+      <p class="hint">${gels.note || t("kit.gelsHint")} ${t("stock.piecesHint")}</p>
       <ul class="links row">
         <li><a href="#order">${t("kit.order")}</a></li>
         <li><a href="#rolls">${t("rolls.title")}</a></li>

@@ -1,6 +1,6 @@
 /** Numbers of the metrics, each with what it rests on: observer, reference and edition on demand. */
 import { html } from "lit";
-import { inOurWord, t } from "../../words/index.js";
+import { t } from "../../words/index.js";
 import { index } from "../../words/numbers.js";
 
 /**
@@ -16,7 +16,7 @@ import { index } from "../../words/numbers.js";
 export function numberRows(rows) {
   return rows.map(
     ({ name, value, observer, reference, edition }) => html`<details class="number">
-      <summary><span>${inOurWord(name)}</span> <strong>${index(value)}</strong></summary>
+      <summary><span>${name}</span> <strong>${index(value)}</strong></summary>
       <dl class="facts">
         <dt>${t("number.reference")}</dt>
         <dd>${reference}</dd>

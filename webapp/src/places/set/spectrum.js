@@ -16,7 +16,7 @@ import { problemNote, warningList } from "../../parts/warnings.js";
 import { lightDraft } from "../../store/drafts/light-draft.js";
 import { book, reportFault, settings } from "../../store/index.js";
 import { withOwnGels } from "../../store/kit/own-gels.js";
-import { inOurWord, t } from "../../words/index.js";
+import { t } from "../../words/index.js";
 import { duv, height, index, kelvin, nanometres, whenRead } from "../../words/numbers.js";
 import { flagList } from "./flags.js";
 import { numberRows } from "./number-rows.js";
@@ -148,7 +148,7 @@ class SpectrumView extends Page {
             ? [
                 {
                   value: REFERENCE,
-                  label: t("spectrum.reference", { name: inOurWord(reference.name) }),
+                  label: t("spectrum.reference", { name: reference.name }),
                 },
               ]
             : []),

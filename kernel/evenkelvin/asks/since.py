@@ -10,8 +10,8 @@ from typing import Any
 
 from evenkelvin.book.entries import moment
 from evenkelvin.book.given import book_field
-from evenkelvin.book.meaning import find, things
-from evenkelvin.book.setup_log import ReadingLog, light_log, states, times_in_order
+from evenkelvin.book.meaning import find, places, things
+from evenkelvin.book.setup_log import ReadingLog, light_log, states
 from evenkelvin.fields import Fields
 from evenkelvin.lights.drift import drift, drift_words, stops_since
 from evenkelvin.lights.tolerance import verdict
@@ -69,7 +69,7 @@ def _from_book(fields: Fields) -> list[ReadingLog]:
         logs += light_log(found, find(found, id_, ("light",))).readings
     if not logs:
         raise Problem(fields.at("lights"), "There is no reading of this light yet.")
-    times = times_in_order([log.entry for log in logs])
+    times = places([log.entry for log in logs])
     return sorted(logs, key=lambda each: times[each.entry["id"]])
 
 

@@ -1,12 +1,22 @@
 """What the entries of a book say now.
 
 The present state of a thing is its *heads*: the entries that no other replaces. Edited in two
-places, a thing has two heads, and both are kept.
+places, a thing has two heads, and both are kept. A thing is gone only if every head is a delete:
+a delete takes away what it has seen, and an edit made elsewhere meanwhile outlives it. Shown is
+the latest head that is not a delete; at the same instant the greater id is the later.
+
+Things are sorted by when they were first written, a reading by when it was taken, so that an
+edit moves nothing. A reading kept while the clock stood before the reading it came after names
+that one in ``follows``, and stands right behind it.
+
+The app's own store (``webapp/src/store/log/book.js``) means the same: both run the cases of
+``tests/book_cases``.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+import math
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
@@ -17,16 +27,26 @@ from evenkelvin.problem import Problem
 
 @dataclass(frozen=True)
 class Thing:
-    """One thing of the book: what it is, its id and its heads, the oldest first."""
+    """One thing of the book: what it is, its id, its heads, the oldest first, and when the entry
+    that made it was written, None where that is not in the book."""
 
     kind: str
     id: str
     heads: tuple[Entry, ...]
+    made: str | None = None
 
     @property
     def present(self) -> Entry:
-        """Its latest head."""
-        return self.heads[-1]
+        """Its latest head that is not a delete, or its latest where every head is one."""
+        standing = [head for head in self.heads if not head.get("gone", False)]
+        return (standing or self.heads)[-1]
+
+    @property
+    def at(self) -> str:
+        """When it was first written, or taken where an edited reading says so."""
+        present = self.present
+        stated = taken_at(present)
+        return stated if stated != present["at"] or self.made is None else self.made
 
     @property
     def gone(self) -> bool:
@@ -50,9 +70,7 @@ class Found(dict[str, dict[str, Thing]]):
             for thing in each.values():
                 if not thing.gone:
                     listed.setdefault((kind, thing.present["parent"]), []).append(thing)
-        for group in listed.values():
-            group.sort(key=lambda thing: (moment(thing.heads[0]["at"]), thing.id))
-        return listed
+        return {key: _in_order(group) for key, group in listed.items()}
 
 
 def things(entries: Iterable[Entry]) -> Found:
@@ -70,7 +88,8 @@ def things(entries: Iterable[Entry]) -> Found:
     for (kind, id_), group in groups.items():
         heads = [entry for entry in group if entry["id"] not in replaced] or group
         heads.sort(key=lambda entry: (moment(entry["at"]), entry["id"]))
-        found[kind][id_] = Thing(kind, id_, tuple(heads))
+        made = next((entry["at"] for entry in group if entry["id"] == id_), None)
+        found[kind][id_] = Thing(kind, id_, tuple(heads), made)
     return found
 
 
@@ -82,6 +101,38 @@ def taken_at(entry: Entry) -> str:
     except Problem:
         return str(entry["at"])
     return str(stated)
+
+
+def places(
+    entries: Sequence[Entry], at: Callable[[Entry], str] = taken_at
+) -> dict[str, tuple[float, int]]:
+    """Return what to sort entries by, each of another thing, for each entry id.
+
+    One that names another in ``follows`` is sorted right behind it, whatever its clock says.
+    """
+    by_thing = {entry["of"]: entry for entry in entries}
+    found: dict[str, tuple[float, int]] = {}
+    for entry in entries:
+        # Back to one whose place is known, or to the start; a circle, which only a made-up book
+        # has, is cut where it closes.
+        chain: list[Entry] = []
+        walked: set[str] = set()
+        each: Entry | None = entry
+        while each is not None and each["id"] not in found and each["id"] not in walked:
+            walked.add(each["id"])
+            chain.append(each)
+            each = by_thing.get(str(each["data"].get("follows")))
+        place = found.get(each["id"], (-math.inf, 0)) if each is not None else (-math.inf, 0)
+        for link in reversed(chain):
+            place = max((moment(at(link)), 0), (place[0], place[1] + 1))
+            found[link["id"]] = place
+    return found
+
+
+def _in_order(group: list[Thing]) -> list[Thing]:
+    at = {thing.id: thing.at for thing in group}
+    found = places([thing.present for thing in group], lambda entry: at[entry["of"]])
+    return sorted(group, key=lambda thing: (*found[thing.present["id"]], thing.id))
 
 
 def conflicts(entries: Iterable[Entry]) -> list[Thing]:

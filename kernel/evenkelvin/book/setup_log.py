@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -10,7 +9,7 @@ import numpy as np
 
 from evenkelvin.book.entries import Entry, moment
 from evenkelvin.book.logged import light_amounts, logged_cct, logged_xy
-from evenkelvin.book.meaning import Found, Thing, below, taken_at
+from evenkelvin.book.meaning import Found, Thing, below, places, taken_at
 from evenkelvin.fields import Fields
 from evenkelvin.lights.drift import State
 from evenkelvin.lights.stand_in import LAMPS
@@ -89,31 +88,6 @@ def states(readings: list[dict[str, Any]]) -> list[State]:
     ]
 
 
-def times_in_order(entries: Sequence[Entry]) -> dict[str, tuple[float, int]]:
-    """Return what to sort readings by, for each entry id.
-
-    A reading that was kept while the clock stood before the reading it came after names that one
-    in ``follows``; it is sorted right behind it, whatever its clock says.
-    """
-    by_thing = {entry["of"]: entry for entry in entries}
-    times: dict[str, tuple[float, int]] = {}
-    for entry in entries:
-        # Back to one whose place is known, or to the start; a circle, which only a made-up book
-        # has, is cut where it closes.
-        chain: list[Entry] = []
-        walked: set[str] = set()
-        each: Entry | None = entry
-        while each is not None and each["id"] not in times and each["id"] not in walked:
-            walked.add(each["id"])
-            chain.append(each)
-            each = by_thing.get(str(each["data"].get("follows")))
-        place = times.get(each["id"], (-np.inf, 0)) if each is not None else (-np.inf, 0)
-        for link in reversed(chain):
-            place = max((moment(taken_at(link)), 0), (place[0], place[1] + 1))
-            times[link["id"]] = place
-    return times
-
-
 def light_log(found: Found, light: Thing) -> LightLog:
     """Return a light with its readings."""
     heads = [
@@ -122,7 +96,7 @@ def light_log(found: Found, light: Thing) -> LightLog:
         for head in thing.heads
         if not head.get("gone", False)
     ]
-    times = times_in_order([head for head, _ in heads])
+    times = places([head for head, _ in heads])
     heads.sort(key=lambda pair: (*times[pair[0]["id"]], pair[0]["id"]))
     numbers = states([head["data"] for head, _ in heads])
     return LightLog(

@@ -1,5 +1,7 @@
 /**
- * The book in memory: every entry of the log and the present state of every thing in it.
+ * The book in memory: every entry of the log and the present state of every thing in it. What
+ * the entries mean is told in the kernel's book/meaning.py; both run the cases of
+ * tests/book_cases.
  * Fires "change" whenever that state moves, whichever tab moved it.
  */
 
@@ -203,9 +205,11 @@ export class Book extends EventTarget {
     if (known) return known;
     const history = this.#history.get(id);
     if (!history) return undefined;
-    const heads = history
-      .filter((entry) => !this.#replaced.has(entry.id))
-      .sort((a, b) => Date.parse(b.at) - Date.parse(a.at));
+    const unreplaced = history.filter((entry) => !this.#replaced.has(entry.id));
+    // Entries that replace each other in a circle, as only a made-up book has them, all count.
+    const heads = (unreplaced.length ? unreplaced : [...history]).sort(
+      (a, b) => Date.parse(b.at) - Date.parse(a.at) || (a.id < b.id ? 1 : -1),
+    );
     const head = heads.find((entry) => !entry.gone) ?? heads[0];
     const first = this.#entries.get(id) ?? head;
     const thing = {
@@ -234,7 +238,10 @@ export class Book extends EventTarget {
       .map((id) => /** @type {Thing} */ (this.thing(id)))
       .filter((thing) => !thing.gone && thing.parent === parent && (!kind || thing.kind === kind))
       .map((thing) => ({ thing, place: this.#placeOf(thing) }))
-      .sort((a, b) => b.place[0] - a.place[0] || b.place[1] - a.place[1])
+      .sort(
+        (a, b) =>
+          b.place[0] - a.place[0] || b.place[1] - a.place[1] || (a.thing.id < b.thing.id ? 1 : -1),
+      )
       .map(({ thing }) => thing);
   }
 

@@ -6,8 +6,11 @@ import json
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from evenkelvin.desk import answer, answer_json
+from examples import examples
 
 AT = "2026-10-27T16:00:00+01:00"
 T32 = {"cct_K": "3200", "duv": "0"}
@@ -163,6 +166,59 @@ def test_readings_are_followed_without_a_book() -> None:
     assert last["drift"]["duv"] == pytest.approx(-0.004, abs=1e-6)
     assert last["drift"]["stops"] == 1.0
     assert "magenta" in last["drift"]["words"]
+
+
+def since(*readings: tuple[int, int, float | None]) -> dict[str, Any]:
+    """One light over a day: hour, CCT (0 where none was read) and lux."""
+    plain = [
+        {"at": f"2026-10-28T{hour:02d}:00:00+01:00", "illuminance_lx": lux}
+        | ({"cct_K": kelvin, "duv": 0} if kelvin else {})
+        for hour, kelvin, lux in readings
+    ]
+    (series,) = answer({"ask": "since", "readings": plain})["series"]
+    found: dict[str, Any] = series
+    return found
+
+
+def test_a_day_is_told_by_where_it_went_farthest() -> None:
+    day = since((7, 5600, 100), (12, 4300, 2800), (16, 5570, 102))
+    assert day["greatest"] == [1]
+    drift = day["points"][1]["drift"]
+    assert drift["words"].startswith("54 mired warmer")
+    assert drift["words"].endswith("4.8 stops brighter")
+    assert drift["verdict"] == "off"
+
+
+def test_colour_and_light_may_go_farthest_at_different_times() -> None:
+    assert since((7, 5600, 100), (9, 5000, 90), (12, 5500, 900), (16, 5600, 100))["greatest"] == [
+        1, 2,
+    ]  # fmt: skip
+    assert since((7, 5600, 100))["greatest"] == []
+    assert since((7, 0, 100), (8, 0, 50), (9, 0, 90))["greatest"] == [1]
+    assert since((7, 5600, None), (8, 5000, None))["greatest"] == [1]
+
+
+@settings(deadline=None, max_examples=examples(50))
+@given(
+    st.lists(
+        st.tuples(st.sampled_from([0, 2700, 3000, 4300, 5600, 7500]), st.floats(1, 20_000)),
+        min_size=2,
+        max_size=9,
+    )
+)
+def test_no_reading_lies_farther_than_those_in_the_headline(
+    drawn: list[tuple[int, float]],
+) -> None:
+    series = since(*((7 + hour, kelvin, lux) for hour, (kelvin, lux) in enumerate(drawn)))
+    for name in ("steps", "stops"):
+        known = [
+            abs(point["drift"][name])
+            for point in series["points"]
+            if point["drift"][name] is not None
+        ]
+        if len(known) > 1:
+            told = [series["points"][place]["drift"][name] for place in series["greatest"]]
+            assert max(abs(one) for one in told if one is not None) == max(known)
 
 
 @pytest.mark.parametrize(

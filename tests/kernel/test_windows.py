@@ -236,7 +236,7 @@ def test_feet_and_inches_give_the_same_plan_as_metres():
     assert imperial["needed"][0]["words"] == "4′ × 25′"
     assert imperial["rolls"][0]["words"] == "4′ × 25′, 6′ used"
     assert metric["cuts"][0]["width_m"] == pytest.approx(imperial["cuts"][0]["width_m"])
-    assert metric["cuts"][0]["words"] == "1.22 × 1.83 m"
+    assert metric["cuts"][0]["words"] == "1.22 × 1.829 m"
 
 
 @pytest.mark.parametrize("typed", ["4' 6", "4'6\"", "4′ 6″", "4 ft 6 in", "4,5", "54 in", '54"'])

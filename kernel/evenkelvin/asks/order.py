@@ -17,7 +17,7 @@ from typing import Any
 
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
-from evenkelvin.replies.units import size_words
+from evenkelvin.replies.units import piece_words, size_words
 from evenkelvin.requests.stocks import MOST_PANES, USUAL_ROLL, read_stocks
 from evenkelvin.requests.units import length, length_unit
 from evenkelvin.scouting.order import GelOrder, order_gel
@@ -169,7 +169,7 @@ def _gel(name: str, need: _Need, order: GelOrder | None, unit: str) -> dict[str,
                 "height_m": height,
                 "count": count,
                 "where": places,
-                "words": f"{count} of {size_words(width, height, unit)}",
+                "words": f"{count} of {piece_words(width, height, unit)}",
             }
             for (width, height), (count, places) in sorted(need.sizes.items())
         ],

@@ -30,6 +30,8 @@ def reply(fields: Fields) -> dict[str, Any]:
       ``exposure_lx_s`` and ``drift`` against the first of the series
     - ``drift``: ``mired`` (+ warmer), ``duv`` (+ greener), ``delta_uv``, ``steps``, ``verdict``,
       ``stops`` (+ brighter), ``words``; None where a reading does not say
+    - ``greatest``: places among the points, in time, of the one that went farthest in colour and
+      the one that went farthest in light; one where they are the same, none of a single point
 
     Several ``lights`` of a book, such as today's and that of the pick-up, go into one series.
     """
@@ -40,10 +42,22 @@ def reply(fields: Fields) -> dict[str, Any]:
     for log in logs:
         by_pack.setdefault(tuple(sorted(map(str, log.data.get("pack") or []))), []).append(log)
     series = [
-        {"pack": list(pack), "points": [_point(each, group[0], radius) for each in group]}
+        {"pack": list(pack), "points": (points := [_point(e, group[0], radius) for e in group]),
+         "greatest": _greatest(points)}
         for pack, group in by_pack.items()
-    ]
+    ]  # fmt: skip
     return {"series": series, "tolerance": tolerance_plain(radius)}
+
+
+def _greatest(points: list[dict[str, Any]]) -> list[int]:
+    """Return where a light was farthest from its first reading: a day is more than its end."""
+    found = set()
+    for name in ("steps", "stops"):
+        known = [place for place, each in enumerate(points) if each["drift"][name] is not None]
+        if len(known) > 1:
+            # Of equals the latest.
+            found.add(max(known, key=lambda place: (abs(points[place]["drift"][name]), place)))
+    return sorted(found)
 
 
 def _from_readings(fields: Fields) -> list[ReadingLog]:

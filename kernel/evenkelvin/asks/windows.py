@@ -18,7 +18,7 @@ from typing import Any, cast
 from evenkelvin.exposure import stops
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
-from evenkelvin.replies.units import length_words, size_words
+from evenkelvin.replies.units import length_words, piece_words, size_words
 from evenkelvin.requests.stocks import MOST_PANES, USUAL_ROLL, read_stocks
 from evenkelvin.requests.units import LIGHT, LIGHT_BOUNDS, either, length, length_unit
 from evenkelvin.scouting import windows as glass
@@ -120,7 +120,7 @@ def _answer(
                     "at_along_m": placed.at_along,
                     "across_m": placed.piece.across,
                     "along_m": placed.piece.along,
-                    "words": size_words(placed.piece.across, placed.piece.along, unit),
+                    "words": piece_words(placed.piece.across, placed.piece.along, unit),
                 }
                 for placed in roll.placed
             ],
@@ -183,7 +183,7 @@ def _cuts(pieces: list[glass.Piece], names: list[str], unit: str) -> list[dict[s
             "width_m": small,
             "length_m": large,
             "count": n,
-            "words": size_words(small, large, unit),
+            "words": piece_words(small, large, unit),
         }
         for (window, small, large), n in sorted(found.items())
     ]

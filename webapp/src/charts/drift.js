@@ -38,7 +38,10 @@ export function driftChart(points, { title }) {
       viewBox="0 0 ${WIDTH} ${STRIP * shown.length + 16}"
       role="img"
       aria-label="${title}. ${shown
-        .map(({ key, label, words }) => `${t(label)}: ${words(points[last].drift[key])}`)
+        .map(
+          ({ key, label, words }) =>
+            `${t("drift.most", { label: t(label) })}: ${words(farthest(points, key))}`,
+        )
         .join(". ")}"
     >
       ${shown.map((strip, row) => stripOf(strip, points, across, row * STRIP))}
@@ -49,6 +52,12 @@ export function driftChart(points, { title }) {
     </svg>
     ${toTime ? nothing : html`<figcaption class="hint">${t("drift.steps")}</figcaption>`}
   </figure>`;
+}
+
+/** What went farthest from the first reading. @param {any[]} points @param {string} key */
+function farthest(points, key) {
+  const known = points.map((point) => point.drift[key]).filter((value) => value != null);
+  return known.reduce((most, value) => (Math.abs(value) >= Math.abs(most) ? value : most), 0);
 }
 
 /**
@@ -67,9 +76,9 @@ function stripOf({ key, label, words }, points, across, top) {
     top + PAD.top + high * (most === least ? 0.5 : (most - value) / (most - least));
   const dots = values.flatMap((value, i) => (value == null ? [] : [[across(i), up(value)]]));
   return svg`<g class="strip">
-    <text x=${PAD.left} y=${top + 14}>${t(label)}</text>
+    <text x=${PAD.left} y=${top + 14}>${t("drift.most", { label: t(label) })}</text>
     <text class="number" x=${WIDTH - PAD.right} y=${top + 14} text-anchor="end">${words(
-      known.at(-1),
+      farthest(points, key),
     )}</text>
     <line class="zero" x1=${PAD.left} x2=${WIDTH - PAD.right} y1=${up(0)} y2=${up(0)}></line>
     <polyline points=${dots.map((dot) => dot.map((n) => n.toFixed(1)).join(",")).join(" ")}></polyline>

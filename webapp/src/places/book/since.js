@@ -46,16 +46,29 @@ class SinceView extends Page {
       : t("since.bare");
     const [first] = series.points;
     const last = series.points.at(-1);
+    // The day is told by where it went farthest, not by where it ended.
+    const greatest = series.greatest.length
+      ? series.greatest.map((/** @type {number} */ place) => series.points[place])
+      : [last];
     return html`<section>
       <h2>${name}</h2>
       ${
         series.points.length < 2
           ? html`<p class="hint">${t("since.one", { when: whenRead(first.at) })}</p>`
           : html`
-              <p class="headline">${last.drift.words}</p>
+              ${greatest.map(
+                (/** @type {any} */ point) => html`<p class="headline">
+                  ${t("since.greatest", { words: point.drift.words, when: whenRead(point.at) })}
+                </p>`,
+              )}
               <p class="reason">
-                ${last.drift.verdict ? verdictMark(last.drift.verdict) : nothing}
+                ${greatest[0].drift.verdict ? verdictMark(greatest[0].drift.verdict) : nothing}
                 ${t("since.span", { from: whenRead(first.at), to: whenRead(last.at) })}
+                ${
+                  greatest.includes(last)
+                    ? nothing
+                    : t("since.last", { when: whenRead(last.at), words: last.drift.words })
+                }
               </p>
               ${driftChart(series.points, { title: t("since.chart", { name }) })}
               <table class="compare">

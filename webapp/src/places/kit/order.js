@@ -34,6 +34,17 @@ function ownSize(light) {
   return Object.fromEntries(Object.entries(size).filter(([, value]) => value));
 }
 
+/**
+ * Whether a light is daylight through windows that have gel and a cut list of their own: its gel is
+ * counted there. One that was given a size of its own counts by that.
+ * @param {Thing} light
+ */
+function throughGlass(light) {
+  const place = book.standing(book.thing(light.parent)?.parent);
+  const listed = place?.data.windows?.length && place.data.window_gels?.length;
+  return light.data.lamp === "daylight" && Boolean(listed) && !typedIn(ownSize(light));
+}
+
 class OrderView extends Page {
   static properties = {
     scope: {},
@@ -118,7 +129,7 @@ class OrderView extends Page {
   get hangs() {
     const { piece } = settings.get("order");
     const lamps = this.lit
-      .filter(({ gels: names }) => names.length)
+      .filter(({ light, gels: names }) => names.length && !throughGlass(light))
       .map(({ light, gels: names, hangs }) => {
         const own = ownSize(light);
         return {
@@ -203,6 +214,15 @@ class OrderView extends Page {
       ${gel.unsized ? html`<p class="reason">${t("order.unsized", { n: gel.unsized })}</p>` : nothing}
       ${gel.seams ? html`<p class="reason">${t("order.seams", { n: gel.seams })}</p>` : nothing}
     </li>`;
+  }
+
+  renderGlass() {
+    const names = this.lit
+      .filter(({ light, gels: some }) => some.length && throughGlass(light))
+      .map(({ light }) => light.data.name);
+    return names.length
+      ? html`<p class="hint">${t("order.throughGlass", { names: names.join(", ") })}</p>`
+      : nothing;
   }
 
   /** @param {any} answer */
@@ -376,7 +396,7 @@ class OrderView extends Page {
               </p>`
             : nothing
         }
-        ${answer ? this.renderAnswer(answer) : nothing}
+        ${answer ? this.renderAnswer(answer) : nothing} ${this.renderGlass()}
         ${
           answer || problem || this.gathering
             ? nothing

@@ -29,7 +29,7 @@ def parse_number(raw: object, path: str, label: Value | None = None) -> float:
     name = label or field_name(field)
     if isinstance(raw, bool) or not isinstance(raw, (int, float, str)):
         raise Problem(
-            path, Said("{name} must be a number, not {kind}.", name=name, kind=_kind(raw))
+            path, Said("{Name} must be a number, not {kind}.", Name=name, kind=_kind(raw))
         )
     if isinstance(raw, str):
         text = raw.strip().replace("−", "-")
@@ -38,8 +38,8 @@ def parse_number(raw: object, path: str, label: Value | None = None) -> float:
             raise Problem(
                 path,
                 Said(
-                    "{name}: “{typed}” is not a number. Type digits, such as {example}.",
-                    name=name,
+                    "{Name}: “{typed}” is not a number. Type digits, such as {example}.",
+                    Name=name,
                     typed=shown,
                     example=example(field),
                 ),
@@ -50,7 +50,7 @@ def parse_number(raw: object, path: str, label: Value | None = None) -> float:
     except OverflowError:
         value = math.inf
     if not math.isfinite(value):
-        raise Problem(path, Said("{name} must be a finite number.", name=name))
+        raise Problem(path, Said("{Name} must be a finite number.", Name=name))
     return value
 
 
@@ -96,12 +96,12 @@ class Fields:
 
     def __init__(self, raw: object, path: str = "") -> None:
         if not isinstance(raw, Mapping):
-            where = field_name(path.rpartition(".")[2]) if path else Said("The question")
+            where = field_name(path.rpartition(".")[2]) if path else Said("the question")
             raise Problem(
                 path,
                 Said(
-                    "{name} must be values with their names, not {kind}.",
-                    name=where,
+                    "{Name} must be values with their names, not {kind}.",
+                    Name=where,
                     kind=_kind(raw),
                 ),
             )
@@ -136,7 +136,7 @@ class Fields:
 
     def _require(self, name: str) -> Any:
         if not self.given(name):
-            raise Problem(self.at(name), Said("{name} is missing.", name=field_name(name)))
+            raise Problem(self.at(name), Said("{Name} is missing.", Name=field_name(name)))
         return self._raw[name]
 
     def number(
@@ -156,8 +156,8 @@ class Fields:
             raise Problem(
                 self.at(name),
                 Said(
-                    "{name} is {value:g}; it must be {bounds}.",
-                    name=shown,
+                    "{Name} is {value:g}; it must be {bounds}.",
+                    Name=shown,
                     value=value,
                     bounds=_bounds(low, high),
                 ),
@@ -171,8 +171,8 @@ class Fields:
             raise Problem(
                 self.at(name),
                 Said(
-                    "{name} must be a whole number, not {value:g}.",
-                    name=field_name(name),
+                    "{Name} must be a whole number, not {value:g}.",
+                    Name=field_name(name),
                     value=value,
                 ),
             )
@@ -197,14 +197,14 @@ class Fields:
         if not isinstance(raw, str):
             raise Problem(
                 self.at(name),
-                Said("{name} must be text, not {kind}.", name=field_name(name), kind=_kind(raw)),
+                Said("{Name} must be text, not {kind}.", Name=field_name(name), kind=_kind(raw)),
             )
         if len(raw) > longest:
             raise Problem(
                 self.at(name),
                 Said(
-                    "{name} has {count} characters; at most {most} fit.",
-                    name=field_name(name),
+                    "{Name} has {count} characters; at most {most} fit.",
+                    Name=field_name(name),
                     count=len(raw),
                     most=longest,
                 ),
@@ -218,8 +218,8 @@ class Fields:
             raise Problem(
                 self.at(name),
                 Said(
-                    "{name} “{word}” is not known. Choose: {known}.",
-                    name=field_name(name),
+                    "{Name} “{word}” is not known. Choose: {known}.",
+                    Name=field_name(name),
                     word=word[:40],
                     known=joined(known),
                 ),
@@ -234,14 +234,14 @@ class Fields:
         if not isinstance(raw, (list, tuple)):
             raise Problem(
                 self.at(name),
-                Said("{name} must be a list, not {kind}.", name=field_name(name), kind=_kind(raw)),
+                Said("{Name} must be a list, not {kind}.", Name=field_name(name), kind=_kind(raw)),
             )
         if len(raw) > most:
             raise Problem(
                 self.at(name),
                 Said(
-                    "{name} has {count} entries; at most {most} fit.",
-                    name=field_name(name),
+                    "{Name} has {count} entries; at most {most} fit.",
+                    Name=field_name(name),
                     count=len(raw),
                     most=most,
                 ),
@@ -255,7 +255,7 @@ class Fields:
             if not isinstance(word, str):
                 raise Problem(
                     f"{self.at(name)}.{index}",
-                    Said("{name} must hold names only.", name=field_name(name)),
+                    Said("{Name} must hold names only.", Name=field_name(name)),
                 )
         return words
 

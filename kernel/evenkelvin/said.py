@@ -33,6 +33,7 @@ class Said(str):
     form
         The English, with places such as ``{name}`` or ``{stops:.1f}``. It is written out where it
         is used, never put together, so that every form can be found and translated.
+        A ``{Name}`` with a capital begins a sentence: the kernel's own words in it do too.
     values
         What stands in the places: another ``Said``; a number, written by the place's own format
         specification; a :class:`Figure`; any other text is people's own words or a name.
@@ -43,7 +44,10 @@ class Said(str):
 
     def __new__(cls, form: str, /, **values: Value) -> Said:
         """Fill the places."""
-        said = super().__new__(cls, form.format_map(values))
+        opened = {
+            name: _opening(value) if name[0].isupper() else value for name, value in values.items()
+        }
+        said = super().__new__(cls, form.format_map(opened))
         said._form = form
         said.values = values
         return said
@@ -64,6 +68,10 @@ class Said(str):
             return {"said": form}
         values = {name: _plain_value(self.values[name], spec) for name, spec in formats.items()}
         return {"said": form, "with": values}
+
+
+def _opening(value: Value) -> Value:
+    return value[:1].upper() + value[1:] if isinstance(value, Said) else value
 
 
 @lru_cache(maxsize=2000)

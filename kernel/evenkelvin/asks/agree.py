@@ -14,7 +14,7 @@ from evenkelvin.lights.agreement import Member, agree, spread
 from evenkelvin.lights.camera_agreement import camera_steps, target_light
 from evenkelvin.lights.reading import Reading, pack_transmittance
 from evenkelvin.lights.similarity import Unlike, similarities
-from evenkelvin.lights.tolerance import Verdict, verdict
+from evenkelvin.lights.tolerance import VERDICT_WORDS, Verdict, verdict
 from evenkelvin.problem import Problem
 from evenkelvin.rendering.reference import Unrated
 from evenkelvin.replies.fix import landing_plain, offset_plain
@@ -22,6 +22,7 @@ from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.kit import read_kit
 from evenkelvin.requests.reading import read_reading, read_target
 from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.said import Figure, Said, counted
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -45,7 +46,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
     lights = [read_reading(group, every) for group in fields.groups("lights", most=200)]
     if not lights:
-        raise Problem(fields.at("lights"), "There are no lights yet: keep a reading first.")
+        raise Problem(fields.at("lights"), Said("There are no lights yet: keep a reading first."))
     hero_index = fields.whole("hero", -1, 0, len(lights) - 1) if fields.given("hero") else None
     hero = lights[hero_index] if hero_index is not None else None
     if fields.given("target"):
@@ -53,7 +54,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     elif hero is not None:
         target = hero
     else:
-        raise Problem(fields.at("target"), "Give a target white, or name the hero light.")
+        raise Problem(fields.at("target"), Said("Give a target white, or name the hero light."))
     radius = read_tolerance(fields)
     depth = fields.whole("depth", DEEPEST, 1, DEEPEST)
 
@@ -62,7 +63,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     members = agree(lights, target, kit, radius, hero, depth)
     verdicts: list[Verdict] = [member.verdict for member in members]
     camera: list[dict[str, Any] | None] = [None] * len(lights)
-    warnings: list[str] = []
+    warnings: list[Said] = []
     if by_camera:
         camera, warnings = _by_camera(fields, lights, members, target, radius)
         verdicts = [
@@ -74,13 +75,27 @@ def reply(fields: Fields) -> dict[str, Any]:
     pieces = sum(len(best.add) for best in fixable if best is not None)
     costs = [best.stops_lost for best in fixable if best is not None]
     if not odd:
-        words = "Every light holds."
+        words = Said("Every light holds.")
     else:
         gelled = sum(best is not None for best in fixable)
-        words = f"{len(odd)} of {len(lights)} out"
-        words += f": {pieces} gels on {gelled} of them" if gelled else ": no gel helps them"
+        work = (
+            counted(
+                pieces,
+                "{out} of {all} out: {n} gel on {gelled} of them",
+                "{out} of {all} out: {n} gels on {gelled} of them",
+                out=len(odd),
+                all=len(lights),
+                gelled=gelled,
+            )
+            if gelled
+            else Said("{out} of {all} out: no gel helps them", out=len(odd), all=len(lights))
+        )
         still = sum(best is None or best.verdict != "holds" for best in fixable)
-        words += f", {still} still not within tolerance." if still else "."
+        words = (
+            Said("{work}, {still} still not within tolerance.", work=work, still=still)
+            if still
+            else Said("{work}.", work=work)
+        )
     apart = spread(lights)
     whites = [white(light.xy) for light in lights]
     similar = similarities(lights, radius, hero_index)
@@ -132,28 +147,32 @@ def reply(fields: Fields) -> dict[str, Any]:
 
 def _by_camera(
     fields: Fields, lights: list[Reading], members: list[Member], target: Reading, radius: float
-) -> tuple[list[dict[str, Any] | None], list[str]]:
+) -> tuple[list[dict[str, Any] | None], list[Said]]:
     """Return what the camera makes of each light, None where it is not known, and warnings."""
     is_white = fields.given("target") and set(fields.raw("target")) <= {"cct_K", "duv"}
     balanced_for = target_light(target, is_white)
     if balanced_for is None:
         raise Problem(
             fields.at("judge"),
-            "A camera can judge only against a spectrum: take a white as the target, "
-            "or a light whose spectrum was measured.",
+            Said(
+                "A camera can judge only against a spectrum: take a white as the target, or a "
+                "light whose spectrum was measured."
+            ),
         )
     seen: list[dict[str, Any] | None] = []
     warnings = []
     for index, (light, member) in enumerate(zip(lights, members, strict=True)):
-        name = light.name or f"light {index + 1}"
+        name = light.name or Said("light {n}", n=index + 1)
         if light.spectrum is None:
-            warnings.append(f"{name} has no spectrum: the observer judges it, not the camera.")
+            warnings.append(
+                Said("{name} has no spectrum: the observer judges it, not the camera.", name=name)
+            )
             seen.append(None)
             continue
         try:
             steps = camera_steps(light.spectra[0], balanced_for)
         except Unrated as why:
-            warnings.append(f"{name}: {why}")
+            warnings.append(Said("{name}: {why}", name=name, why=why.words))
             seen.append(None)
             continue
         word = verdict(steps, radius)
@@ -163,18 +182,32 @@ def _by_camera(
             lands = camera_steps(light.spectra[0] * through, balanced_for)
             after = {"steps": lands, "verdict": verdict(lands, radius)}
         if word != member.verdict:
-            warnings.append(f"{name}: {member.verdict} to the eye, {word} to the camera.")
+            warnings.append(
+                Said(
+                    "{name}: {verdict} to the eye, {word} to the camera.",
+                    name=name,
+                    verdict=VERDICT_WORDS[member.verdict],
+                    word=VERDICT_WORDS[word],
+                )
+            )
         seen.append({"steps": steps, "verdict": word, "with_pack": after})
     return seen, warnings
 
 
 def _unlike_plain(pair: Unlike, lights: list[Reading]) -> dict[str, Any]:
-    first, second = (lights[k].name or f"light {k + 1}" for k in (pair.first, pair.second))
-    shown = str(pair.ssi).replace("-", "−")
+    first, second = (
+        lights[k].name or Said("light {n}", n=k + 1) for k in (pair.first, pair.second)
+    )
+    shown = Figure(str(pair.ssi).replace("-", "−"))
     return {
         "pair": [pair.first, pair.second],
         "steps": pair.steps,
         "ssi": pair.ssi,
-        "words": f"{first} and {second} agree in x y but not in spectrum (SSI {shown}): "
-        "colours under them may differ.",
+        "words": Said(
+            "{first} and {second} agree in x y but not in spectrum (SSI {shown}): colours "
+            "under them may differ.",
+            first=first,
+            second=second,
+            shown=shown,
+        ),
     }

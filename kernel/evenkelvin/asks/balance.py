@@ -34,7 +34,7 @@ from evenkelvin.lights.balancing import (
     white_grid,
     whites_between,
 )
-from evenkelvin.lights.fixing import land, pack_words
+from evenkelvin.lights.fixing import Landing, land, pack_words
 from evenkelvin.lights.gamut import USUAL_DUV, Whites
 from evenkelvin.lights.reading import TARGET_K
 from evenkelvin.lights.tolerance import verdict
@@ -45,6 +45,7 @@ from evenkelvin.requests.kit import find_gel, read_kit
 from evenkelvin.requests.reach import read_reach
 from evenkelvin.requests.reading import read_reading
 from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.said import Said, counted, joined
 
 _STEP_K, _DUV_STEP = 100.0, 0.002
 _MOST_CUTS = 100_000
@@ -72,7 +73,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         for index, group in enumerate(fields.groups("lights", most=MOST_LIGHTS))
     ]
     if not lights:
-        raise Problem(fields.at("lights"), "There are no lights yet: keep a reading first.")
+        raise Problem(fields.at("lights"), Said("There are no lights yet: keep a reading first."))
     grid = _read_whites(fields)
     radius = read_tolerance(fields)
     depth = fields.whole("depth", DEEPEST, 1, DEEPEST)
@@ -99,9 +100,11 @@ def _read_light(fields: Fields, kit: tuple[Gel, ...], index: int, warnings: list
         if word not in ("gel", "dial"):
             raise Problem(
                 f"{fields.at('may')}.{place}",
-                f"“{word[:40]}” is not something a light may do. Choose: gel, dial.",
+                Said(
+                    "“{word}” is not something a light may do. Choose: gel, dial.", word=word[:40]
+                ),
             )
-    name = fields.text("name", reading.name, longest=200) or f"light {index + 1}"
+    name = fields.text("name", reading.name, longest=200) or Said("light {n}", n=index + 1)
     reach = None
     if "dial" in may:
         if fields.given("dial"):
@@ -109,11 +112,18 @@ def _read_light(fields: Fields, kit: tuple[Gel, ...], index: int, warnings: list
         else:
             reach = Whites(*TARGET_K, USUAL_DUV)
             warnings.append(
-                f"What {name} can be dialled to was not stated: "
-                f"{TARGET_K[0]:.0f}–{TARGET_K[1]:.0f} K is assumed."
+                Said(
+                    "What {name} can be dialled to was not stated: {low:.0f}–{high:.0f} "
+                    "K is assumed.",
+                    name=name,
+                    low=TARGET_K[0],
+                    high=TARGET_K[1],
+                )
             )
     elif fields.given("dial"):
-        raise Problem(fields.at("dial"), "A range to dial is given, but “may” does not say dial.")
+        raise Problem(
+            fields.at("dial"), Said("A range to dial is given, but “may” does not say dial.")
+        )
     return SetLight(reading, "gel" in may, reach, fields.whole("cuts", 1, 1, 1000), name)
 
 
@@ -139,45 +149,55 @@ def _read_whites(fields: Fields) -> WhiteGrid:
     group = fields.group("whites") if fields.given("whites") else Fields({}, fields.at("whites"))
     group.refuse_unknown("from_K", "to_K", "step_K", "step_mired", "duv_limit", "duv_step")
     low, high = TARGET_K
-    from_k = group.number("from_K", low, low, high, "The lowest white")
-    to_k = group.number("to_K", high, low, high, "The highest white")
+    from_k = group.number("from_K", low, low, high, Said("the lowest white"))
+    to_k = group.number("to_K", high, low, high, Said("the highest white"))
     if to_k < from_k:
         raise Problem(
-            group.at("to_K"), f"The whites end at {to_k:g} K, below their start at {from_k:g} K."
+            group.at("to_K"),
+            Said(
+                "The whites end at {to_k:g} K, below their start at {from_k:g} K.",
+                to_k=to_k,
+                from_k=from_k,
+            ),
         )
     if group.given("step_mired"):
         if group.given("step_K"):
-            raise Problem(group.at("step_K"), "Give the step in K or in mired, not both.")
-        step = group.number("step_mired", low=0.5, high=100.0, label="The step in mired")
+            raise Problem(group.at("step_K"), Said("Give the step in K or in mired, not both."))
+        step = group.number("step_mired", low=0.5, high=100.0, label=Said("the step in mired"))
         kelvins = 1e6 / whites_between(1e6 / to_k, 1e6 / from_k, step)[::-1]
     else:
-        step = group.number("step_K", _STEP_K, 10.0, 2000.0, "The step in K")
+        step = group.number("step_K", _STEP_K, 10.0, 2000.0, Said("the step in K"))
         kelvins = whites_between(from_k, to_k, step)
-    limit = group.number("duv_limit", 0.0, 0.0, 0.02, "The tint limit in Duv")
-    step = group.number("duv_step", _DUV_STEP, 0.0005, 0.02, "The tint step in Duv")
+    limit = group.number("duv_limit", 0.0, 0.0, 0.02, Said("the tint limit in Duv"))
+    step = group.number("duv_step", _DUV_STEP, 0.0005, 0.02, Said("the tint step in Duv"))
     tints = step * np.arange(1, int(limit / step + 1e-9) + 1)
     grid = white_grid(kelvins, np.concatenate([-tints[::-1], [0.0], tints]))
     if len(grid.cct_k) > MOST_WHITES:
         raise Problem(
             group.at("step_K"),
-            f"These bounds and steps make {len(grid.cct_k)} whites; at most {MOST_WHITES} are "
-            "tried. Take a wider step or closer bounds.",
+            Said(
+                "These bounds and steps make {count} whites; at most {most_whites} are tried. "
+                "Take a wider step or closer bounds.",
+                count=len(grid.cct_k),
+                most_whites=MOST_WHITES,
+            ),
         )
     return grid
 
 
 def _bound_words(found: Balances) -> str:
     if found.exact:
-        return "Every combination was weighed: nothing better exists within these bounds."
+        return Said("Every combination was weighed: nothing better exists within these bounds.")
     listed = len(found.front[0].out)
     if all(one.exact for one in found.front) and found.fewest_out < listed:
-        return (
-            f"These plans are the best of their kind; whether fewer than {listed} lights "
-            "could stay out was not proved."
+        return Said(
+            "These plans are the best of their kind; whether fewer than {listed} lights "
+            "could stay out was not proved.",
+            listed=listed,
         )
-    return (
-        "There are too many combinations to weigh all: each plan says how much light a better "
-        "one might save at most."
+    return Said(
+        "There are too many combinations to weigh all: each plan says how much light a "
+        "better one might save at most."
     )
 
 
@@ -194,16 +214,22 @@ def _part(
         "steps": part.steps,
         "verdict": verdict(part.steps, radius),
         "stops_lost": 0.0,
-        "words": "leave as it is",
+        "words": Said("leave as it is"),
     }
     if part.dial_uv is not None:
         dial = white(uv_prime_to_xy(part.dial_uv))
-        kelvin = "" if dial["cct_K"] is None else f"{dial['cct_K']:.0f} K, "
         shown |= {
             "does": "dial",
             "dial": dial,
             "lands": dial,
-            "words": f"dial {kelvin}x {dial['x']:.4f} y {dial['y']:.4f}",
+            "words": Said("dial x {x:.4f} y {y:.4f}", x=dial["x"], y=dial["y"])
+            if dial["cct_K"] is None
+            else Said(
+                "dial {kelvin:.0f} K, x {x:.4f} y {y:.4f}",
+                kelvin=dial["cct_K"],
+                x=dial["x"],
+                y=dial["y"],
+            ),
         }
     elif part.gels is not None:
         landing = land(light.reading, white_xy, part.gels, radius)
@@ -214,12 +240,23 @@ def _part(
             "pack": pack,
             "lands": pack["lands"],
             "stops_lost": landing.stops_lost,
-            "words": f"hang {pack_words(landing.add)}" if landing.add else "",
+            "words": _hanging(landing),
         }
-        if landing.take_off:
-            off = f"take off {pack_words(landing.take_off)}"
-            shown["words"] = f"{off}, {shown['words']}" if landing.add else off
     return shown
+
+
+def _hanging(landing: Landing) -> str:
+    if not landing.add and not landing.take_off:
+        return ""
+    if not landing.take_off:
+        return Said("hang {pack}", pack=pack_words(landing.add))
+    if not landing.add:
+        return Said("take off {pack}", pack=pack_words(landing.take_off))
+    return Said(
+        "take off {pack}, hang {instead}",
+        pack=pack_words(landing.take_off),
+        instead=pack_words(landing.add),
+    )
 
 
 def _plan(
@@ -259,23 +296,24 @@ def _plan(
     }
 
 
-def _plan_words(one: Balance, parts: list[dict[str, Any]], kelvin: float) -> str:
+def _plan_words(one: Balance, parts: list[dict[str, Any]], kelvin: float) -> Said:
     packs = [part["pack"] for part in parts if part["pack"]]
     gelled = sum(bool(pack["add"]) for pack in packs)
-    work = [f"gel {gelled} light{'s' if gelled != 1 else ''}"] if gelled else ["no gel"]
+    work = [counted(gelled, "gel {n} light", "gel {n} lights") if gelled else Said("no gel")]
     if len(packs) > gelled:
-        work.append(f"take gel off {len(packs) - gelled}")
+        work.append(Said("take gel off {count}", count=len(packs) - gelled))
     dialled = sum(part["does"] == "dial" for part in parts)
     if dialled:
-        work.append(f"dial {dialled}")
-    words = f"{kelvin:.0f} K: {', '.join(work)}"
+        work.append(Said("dial {dialled}", dialled=dialled))
     lost = sum(part["stops_lost"] for part in parts)
-    if packs:
-        words += (
-            f", wins {-lost:.1f} stops" if lost < -0.05 else f", {max(lost, 0.0):.1f} stops in all"
-        )
+    if packs and lost < -0.05:
+        work.append(Said("wins {stops:.1f} stops", stops=-lost))
+    elif packs:
+        work.append(Said("{stops:.1f} stops in all", stops=max(lost, 0.0)))
+    plan = Said("{kelvin:.0f} K: {work}", kelvin=kelvin, work=joined(work))
     if not one.out:
-        return f"{words}; every light holds."
-    who = ", ".join(parts[index]["name"] for index in one.out[:3])
-    more = f" and {len(one.out) - 3} more" if len(one.out) > 3 else ""
-    return f"{words}; {who}{more} not matched."
+        return Said("{plan}; every light holds.", plan=plan)
+    who = joined(parts[index]["name"] for index in one.out[:3])
+    if len(one.out) > 3:
+        who = Said("{lights} and {count} more", lights=who, count=len(one.out) - 3)
+    return Said("{plan}; {lights} not matched.", plan=plan, lights=who)

@@ -18,6 +18,7 @@ from evenkelvin.replies.rendering import curves_plain, flags_plain, similarity_p
 from evenkelvin.requests.kit import read_kit
 from evenkelvin.requests.reading import read_spectral
 from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.said import Said
 
 _UNSEEN: dict[str, Any] = {"patches": [], "eye": None, "camera": None, "grey_card": None}
 
@@ -50,7 +51,7 @@ def _seen_plain(seen: metamerism.Metamerism) -> dict[str, Any]:
             "eye": seen.eye_grey,
             "a_shift": seen.grey_shift[0],
             "b_shift": seen.grey_shift[1],
-            "observer": "both adapted to, or balanced for, the first light",
+            "observer": Said("both adapted to, or balanced for, the first light"),
             "edition": metamerism.EDITION,
         },
     }
@@ -63,7 +64,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     first, light_1 = read_spectral(fields.group("first"), kit)
     second, light_2 = read_spectral(fields.group("second"), kit)
     tolerance = read_tolerance(fields)
-    name_1, name_2 = first.name or "the first light", second.name or "the second light"
+    name_1, name_2 = first.name or Said("the first light"), second.name or Said("the second light")
 
     apart = float(delta_uv_prime(xy_to_uv_prime(first.xy), xy_to_uv_prime(second.xy)))
     seen, why = rated(lambda: metamerism.metamerism(light_1, light_2))
@@ -75,14 +76,18 @@ def reply(fields: Fields) -> dict[str, Any]:
         "delta_uv": apart,
         "steps": apart / STEP_UV,
         "ssi": {
-            **similarity_plain(f"SSI of {name_2} against {name_1}", forth),
-            "back": similarity_plain(f"SSI of {name_1} against {name_2}", back),
+            **similarity_plain(
+                Said("SSI of {light} against {reference}", light=name_2, reference=name_1), forth
+            ),
+            "back": similarity_plain(
+                Said("SSI of {light} against {reference}", light=name_1, reference=name_2), back
+            ),
         },
         **(_seen_plain(seen) if seen else {**_UNSEEN, "unrated": why}),
         "curves": curves_plain(light_1, None, [(light_2, name_2)]),
         **flags_plain(verdict.compare(apart / STEP_UV, tolerance, forth[0], seen)),
         "warnings": [
-            f"{name}: {warning}"
+            Said("{name}: {warning}", name=name, warning=warning)
             for name, reading, light in ((name_1, first, light_1), (name_2, second, light_2))
             for warning in warnings_of(reading, light)
         ],

@@ -13,6 +13,7 @@ from evenkelvin.book.setup_log import setup_log, white_of
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.book import state_plain
+from evenkelvin.said import Said
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -30,8 +31,11 @@ def reply(fields: Fields) -> dict[str, Any]:
     if white is None:
         raise Problem(
             fields.at("setup"),
-            f"The book has no white for “{setup.thing.name}”: no target was kept with it, and "
-            "its hero light has no reading.",
+            Said(
+                "The book has no white for “{name}”: no target was kept with it, and its hero "
+                "light has no reading.",
+                name=setup.thing.name,
+            ),
         )
     lights = []
     for light in setup.lights:

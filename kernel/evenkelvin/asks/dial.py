@@ -31,6 +31,7 @@ from evenkelvin.requests.kit import read_kit
 from evenkelvin.requests.reach import read_gamut, read_reach
 from evenkelvin.requests.reading import read_reading, read_target
 from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.said import Said, joined
 
 _MOST_PAIRS = 100
 _LAMP = "led rgb"
@@ -66,23 +67,21 @@ def reply(fields: Fields) -> dict[str, Any]:
     apart = delta_uv_prime(measured, wanted) / STEP_UV
     best = int(np.argmin(apart)) if len(apart) else None
     steps = float(apart[-1]) if len(apart) else None
-    words = "Dial this, then read the lamp."
+    words = Said("Dial this, then read the lamp.")
     if best is not None and steps is not None:
         if verdict(steps, radius) == "holds":
-            following, words = dialled[-1], "It holds: leave it."
+            following, words = dialled[-1], Said("It holds: leave it.")
         elif verdict(float(apart[best]), radius) == "holds":
-            following, words = dialled[best], "An earlier setting held: go back to it."
+            following, words = dialled[best], Said("An earlier setting held: go back to it.")
         elif np.any(delta_uv_prime(dialled, following) < SAME_UV):
             following = dialled[best]
-            words = "The lamp has no finer setting than those tried: this one came closest."
+            words = Said("The lamp has no finer setting than those tried: this one came closest.")
         else:
-            words = f"{steps:.1f} steps out: dial this, then read again."
+            words = Said("{steps:.1f} steps out: dial this, then read again.", steps=steps)
     closing = closing_pack(aim, wanted, lamp, kit, radius) if remains > 0.0 else None
     gel = landing_plain(closing) if closing is not None else None
     if remains > 0.0:
-        words += f" The target is out of this lamp's reach: {remains:.1f} steps remain."
-        if gel is not None:
-            words += f" Hang {gel['words']} to close them."
+        words = joined([words, *_beyond(remains, gel)], " ")
     return {
         "next": white(uv_prime_to_xy(following)),
         "target": white(target.xy),
@@ -106,9 +105,18 @@ def reply(fields: Fields) -> dict[str, Any]:
 def _read_reach(fields: Fields, kit: tuple[Gel, ...]) -> Reach | None:
     if fields.raw("gamut") is not None:
         if fields.given("range"):
-            raise Problem(fields.at("range"), "Give a gamut or a range, not both.")
+            raise Problem(fields.at("range"), Said("Give a gamut or a range, not both."))
         return read_gamut(fields, "gamut", kit)
     return read_reach(fields.group("range"), kit) if fields.given("range") else None
+
+
+def _beyond(remains: float, gel: dict[str, Any] | None) -> list[Said]:
+    words = [
+        Said("The target is out of this lamp's reach: {remains:.1f} steps remain.", remains=remains)
+    ]
+    if gel is not None:
+        words.append(Said("Hang {pack} to close them.", pack=gel["words"]))
+    return words
 
 
 def _read_history(fields: Fields, kit: tuple[Gel, ...]) -> tuple[Floats, Floats]:
@@ -132,11 +140,13 @@ def _read_correction(fields: Fields) -> Correction | None:
     rows = group.items("matrix")
     at = group.at("matrix")
     if len(rows) != 2 or not all(isinstance(row, (list, tuple)) and len(row) == 2 for row in rows):
-        raise Problem(at, "The matrix of a correction has two rows of two numbers.")
+        raise Problem(at, Said("The matrix of a correction has two rows of two numbers."))
     if len(offset) != 2:
-        raise Problem(group.at("offset"), "The offset of a correction has two numbers.")
+        raise Problem(group.at("offset"), Said("The offset of a correction has two numbers."))
     matrix = np.array([[parse_number(value, at) for value in row] for row in rows])
     sizes = np.linalg.svd(matrix, compute_uv=False)
     if sizes[1] < 0.05 or sizes[0] > 20.0:
-        raise Problem(at, "No lamp answers to its dial like this matrix: forget it and start anew.")
+        raise Problem(
+            at, Said("No lamp answers to its dial like this matrix: forget it and start anew.")
+        )
     return Correction(matrix, np.array(offset))

@@ -36,10 +36,11 @@ from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.kit import read_kit
 from evenkelvin.requests.reading import read_reading
 from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.said import Said
 
 _WAYS = ("to", "percent_light", "stops", "percent_volts")
 _MOST_PAIRS = 20
-ESTIMATE = "This is an estimate until the light is read again at that setting."
+ESTIMATE = Said("This is an estimate until the light is read again at that setting.")
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -60,12 +61,11 @@ def reply(fields: Fields) -> dict[str, Any]:
     if len(given) != 1:
         raise Problem(
             fields.at(given[1] if given else "to"),
-            "Ask one thing: a colour (to), a part of the light (percent_light), stops, or a part "
-            "of the volts (percent_volts).",
+            Said("Ask one thing: a colour, a part of the light, stops, or a part of the volts."),
         )
     way = given[0]
     if way == "to" and fields.given("target"):
-        raise Problem(fields.at("target"), "The colour in “to” is the target already.")
+        raise Problem(fields.at("target"), Said("The colour asked for is the target already."))
     aim = "to" if way == "to" else "target"
     target = None
     if fields.given(aim):
@@ -103,12 +103,19 @@ def setting_plain(setting: Setting) -> dict[str, float]:
 
 def setting_words(setting: Setting, landed: Reading) -> str:
     """Return a setting as it is called out: 'dim to 16 % of its light, 2.6 stops; then 2500 K'."""
-    then = f"{landed.cct_k:.0f} K" if np.isfinite(landed.cct_k) else "no CCT"
+    then = (
+        Said("{kelvin:.0f} K", kelvin=landed.cct_k) if np.isfinite(landed.cct_k) else Said("no CCT")
+    )
     percent = 100.0 * setting.light
     if percent > 99.5:
-        return f"leave it at full: {then}"
+        return Said("leave it at full: {then}", then=then)
     shown = f"{percent:.0f}" if percent >= 10.0 else f"{percent:.2g}"
-    return f"dim to {shown} % of its light, {amount_in_tenths(np.log2(setting.light))}; then {then}"
+    return Said(
+        "dim to {shown} % of its light, {stops}; then {then}",
+        shown=shown,
+        stops=amount_in_tenths(np.log2(setting.light)),
+        then=then,
+    )
 
 
 def _read_filament(fields: Fields, kit: tuple[Gel, ...]) -> Reading:
@@ -116,8 +123,10 @@ def _read_filament(fields: Fields, kit: tuple[Gel, ...]) -> Reading:
     if reading.lamp != "tungsten":
         raise Problem(
             fields.at("lamp"),
-            "Only a filament turns warmer as it is dimmed: if this is tungsten, say so as its "
-            "lamp.",
+            Said(
+                "Only a filament turns warmer as it is dimmed: if this is tungsten, say so as "
+                "its lamp."
+            ),
         )
     kelvin = filament_k(reading)
     if np.isfinite(kelvin) and READING_K[0] <= kelvin <= MELTS_K:
@@ -125,8 +134,13 @@ def _read_filament(fields: Fields, kit: tuple[Gel, ...]) -> Reading:
     shown = f"{kelvin:.0f} K" if np.isfinite(kelvin) else "no CCT"
     raise Problem(
         fields.at("pack"),
-        f"No filament gives this light: {shown} without the gels that are named, and tungsten "
-        f"melts at {MELTS_K:.0f} K. Name the gels that are on it, or take another kind of lamp.",
+        Said(
+            "No filament gives this light: {shown} without the gels that are named, and "
+            "tungsten melts at {melts_k:.0f} K. Name the gels that are on it, or take "
+            "another kind of lamp.",
+            shown=shown,
+            melts_k=MELTS_K,
+        ),
     )
 
 
@@ -138,7 +152,9 @@ def _taught(fields: Fields, reading: Reading, kit: tuple[Gel, ...]) -> Filament:
         if len(given) != 1:
             raise Problem(
                 group.at("percent_light"),
-                "Give the setting of this reading in percent of light or of volts, one of them.",
+                Said(
+                    "Give the setting of this reading in percent of light or of volts, one of them."
+                ),
             )
         part = _percent(group, given[0], 99.9)
         measured = _read_filament(group.group("measured"), kit)
@@ -146,8 +162,12 @@ def _taught(fields: Fields, reading: Reading, kit: tuple[Gel, ...]) -> Filament:
         if kelvin >= filament_k(reading):
             raise Problem(
                 group.at("measured"),
-                f"At {100.0 * part:g} % the filament reads {kelvin:.0f} K, no warmer than at "
-                "100 %: check which reading is which.",
+                Said(
+                    "At {part:g} % the filament reads {kelvin:.0f} K, no warmer than at 100 %: "
+                    "check which reading is which.",
+                    part=100.0 * part,
+                    kelvin=kelvin,
+                ),
             )
         if given[0] == "percent_light":
             taught.append(Taught(kelvin, light=part))
@@ -158,8 +178,10 @@ def _taught(fields: Fields, reading: Reading, kit: tuple[Gel, ...]) -> Filament:
     except ValueError:
         raise Problem(
             fields.at("pairs"),
-            "These readings contradict each other: less must always read warmer. "
-            "Check which setting belongs to which reading.",
+            Said(
+                "These readings contradict each other: less must always read warmer. Check "
+                "which setting belongs to which reading."
+            ),
         ) from None
 
 
@@ -171,7 +193,9 @@ def _lux_part(measured: Reading, reading: Reading) -> float | None:
 
 
 def _percent(fields: Fields, name: str, most: float = 100.0) -> float:
-    label = "The light in percent" if name == "percent_light" else "The volts in percent"
+    label = (
+        Said("the light in percent") if name == "percent_light" else Said("the volts in percent")
+    )
     return fields.number(name, low=100.0 * LEAST_LIGHT, high=most, label=label) / 100.0
 
 
@@ -190,8 +214,10 @@ def _setting(
         stops = fields.number(way, low=-20.0, high=20.0)
         if stops > 0.0:
             return lamp.at_light(1.0), (
-                "A dimmer only takes light away: it cannot be brighter than it was read. "
-                "If it was dimmed then, read it at full."
+                Said(
+                    "A dimmer only takes light away: it cannot be brighter than it was read. If it "
+                    "was dimmed then, read it at full."
+                )
             )
         setting = lamp.at_light(2.0**stops)
     if setting.light < LEAST_LIGHT * (1.0 - 1e-9):
@@ -199,7 +225,7 @@ def _setting(
     return setting, None
 
 
-_TOO_LOW = "Below 0.1 % of its light a filament only glows: that is as far as this goes."
+_TOO_LOW = Said("Below 0.1 % of its light a filament only glows: that is as far as this goes.")
 
 
 def _short(lamp: Filament, setting: Setting, landed: Reading, target: Reading, steps: float) -> str:
@@ -207,12 +233,18 @@ def _short(lamp: Filament, setting: Setting, landed: Reading, target: Reading, s
     as_read = lamp.reading
     if setting.light > 0.999:
         if np.isfinite(as_read.cct_k) and np.isfinite(target.cct_k):
-            return (
-                f"Dimming only makes it warmer: at full it reads {as_read.cct_k:.0f} K, and "
-                f"{target.cct_k:.0f} K is cooler."
+            return Said(
+                "Dimming only makes it warmer: at full it reads {full:.0f} K, and "
+                "{wanted:.0f} K is cooler.",
+                full=as_read.cct_k,
+                wanted=target.cct_k,
             )
-        return "Dimming brings it no closer: it only makes it warmer."
+        return Said("Dimming brings it no closer: it only makes it warmer.")
     if setting.light <= LEAST_LIGHT * (1.0 + 1e-9):
-        return f"Even at 0.1 % of its light it is still {steps:.1f} steps away."
-    side = "green" if landed.duv > target.duv else "magenta"
-    return f"Dimming leaves it {steps:.1f} steps away, too {side}: that is for gel."
+        return Said("Even at 0.1 % of its light it is still {steps:.1f} steps away.", steps=steps)
+    side = Said("green") if landed.duv > target.duv else Said("magenta")
+    return Said(
+        "Dimming leaves it {steps:.1f} steps away, too {side}: that is for gel.",
+        steps=steps,
+        side=side,
+    )

@@ -32,6 +32,7 @@ from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.kit import read_kit
 from evenkelvin.requests.reading import read_reading, read_target
 from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.said import Said
 
 _MOST_PRIMARIES = 12
 
@@ -50,18 +51,20 @@ def reply(fields: Fields) -> dict[str, Any]:
     groups = fields.groups("primaries", most=_MOST_PRIMARIES)
     primaries = [read_reading(group, every, stand_in="none") for group in groups]
     if not primaries:
-        raise Problem(fields.at("primaries"), "Read each primary alone at full level first.")
+        raise Problem(fields.at("primaries"), Said("Read each primary alone at full level first."))
     for group, light in zip(groups, primaries, strict=True):
         if light.illuminance_lx is None:
             raise Problem(
                 group.at("illuminance_lx"),
-                "How much this primary gives is missing: read its lux at full level.",
+                Said("How much this primary gives is missing: read its lux at full level."),
             )
         if prefer == "similarity" and light.spectrum is None:
             raise Problem(
                 group.at("spectrum"),
-                "Spectral similarity needs the spectrum of every primary; "
-                "by x y and lux only the most light can be found.",
+                Said(
+                    "Spectral similarity needs the spectrum of every primary; by x y and lux only "
+                    "the most light can be found."
+                ),
             )
     target = read_target(fields.group("target"), every)
     radius = read_tolerance(fields)
@@ -87,7 +90,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "levels": levels.tolist(),
         "primaries": [
             {
-                "name": light.name or f"primary {index + 1}",
+                "name": light.name or Said("primary {n}", n=index + 1),
                 "level": float(level),
                 "lx": float(level * full),
             }
@@ -106,8 +109,10 @@ def reply(fields: Fields) -> dict[str, Any]:
         "ssi_reference": rated.reference if rated else None,
         "tolerance": tolerance_plain(radius),
         "warnings": [
-            "Levels are parts of the full light of each primary; a lamp whose dial does not follow "
-            "its light needs them read at these settings."
+            Said(
+                "Levels are parts of the full light of each primary; a lamp whose dial does "
+                "not follow its light needs them read at these settings."
+            )
         ],
     }
 
@@ -124,7 +129,10 @@ def _similar(
     if not np.isfinite(target.cct_k):
         raise Problem(
             fields.at("target"),
-            "A target without a CCT has no reference to be like: ask for the most light instead.",
+            Said(
+                "A target without a CCT has no reference to be like: ask for the most light "
+                "instead."
+            ),
         )
     spectra = [light.spectrum for light in primaries if light.spectrum is not None]
     return most_similar(xyz, spectra, aim, _reference(target)[0])

@@ -26,6 +26,7 @@ from evenkelvin.problem import Problem
 from evenkelvin.replies.units import both
 from evenkelvin.requests.camera import CAMERA, SAYINGS, camera_of, only_one, read_stop
 from evenkelvin.requests.units import LIGHT, LIGHT_BOUNDS, either
+from evenkelvin.said import Figure, Said
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -51,14 +52,15 @@ def _read(fields: Fields) -> Known:
         if illuminance is not None:
             raise Problem(
                 fields.at("exposure_lx_s"),
-                "Give a steady light (lx) or a flash (lx·s), not both of them.",
+                Said("Give a steady light (lx) or a flash (lx·s), not both of them."),
             )
         burst = fields.number("exposure_lx_s", low=1e-4, high=1e6)
     camera = camera_of(fields)
     stop = only_one(fields, "f_number", "t_number")
     if stop == "t_number" and camera.lens_stops:
         raise Problem(
-            fields.at("lens_stops"), "A T-number holds the loss of the lens already: leave it out."
+            fields.at("lens_stops"),
+            Said("A T-number holds the loss of the lens already: leave it out."),
         )
     return Known(
         **vars(camera),
@@ -103,53 +105,66 @@ def _answer(known: Known, solved: str | None, say: str) -> dict[str, Any]:
     return answer
 
 
-def _words(known: Known, solved: str | None, over: float, say: str) -> str:
+def _words(known: Known, solved: str | None, over: float, say: str) -> Said:
     if solved == "f_number":
         return stops.stop_words(known.f_number or 1.0, say)
     if solved == "illuminance_lx":
         lux = known.illuminance_lx or 0.0
-        return f"{_plain(lux)} lx ({_plain(lux / stops.LX_PER_FC)} fc)"
+        return Said("{lux} lx ({fc} fc)", lux=_plain(lux), fc=_plain(lux / stops.LX_PER_FC))
     if solved == "exposure_lx_s":
-        return f"{known.exposure_lx_s or 0.0:.3g} lx·s a burst"
+        return Said("{amount:.3g} lx·s a burst", amount=known.exposure_lx_s or 0.0)
     if solved == "iso":
-        return f"ISO {_plain(known.iso or 0.0)}"
+        return Said("ISO {iso}", iso=_plain(known.iso or 0.0))
     if solved == "time_s":
         time = stops.time_words(known.time_s or 1.0)
-        return time if known.shutter_deg is None else f"{known.shutter_deg:.4g}°, {time}"
+        if known.shutter_deg is None:
+            return time
+        return Said("{angle:.4g}°, {time}", angle=known.shutter_deg, time=time)
     if solved == "fps":
-        return f"{known.fps or 0.0:.4g} frames a second"
+        return Said("{fps:.4g} frames a second", fps=known.fps or 0.0)
     if solved == "filter_stops":
         over = known.filter_stops or 0.0
         if over < -1 / 6:
-            return f"{stops.amount_words(over, say)} short of light"
+            return Said("{stops} short of light", stops=stops.amount_words(over, say))
         if over < 1 / 6:
-            return "right as it is"
+            return Said("right as it is")
         density = over * math.log10(2.0)
-        return f"{stops.amount_words(over, say)} of filter (ND {density:.1f})"
+        return Said(
+            "{stops} of filter (ND {density:.1f})",
+            stops=stops.amount_words(over, say),
+            density=density,
+        )
     if abs(over) < 1 / 6:
-        return "right as it is"
-    return f"{stops.amount_words(over, say)} {'over' if over > 0 else 'under'}"
+        return Said("right as it is")
+    amount = stops.amount_words(over, say)
+    return Said("{stops} over", stops=amount) if over > 0 else Said("{stops} under", stops=amount)
 
 
-def _plain(value: float) -> str:
-    return f"{value:.3g}" if value < 100 else f"{value:.0f}"
+def _plain(value: float) -> Figure:
+    return Figure(f"{value:.3g}" if value < 100 else f"{value:.0f}")
 
 
-def _warnings(known: Known, solved: str | None) -> list[str]:
+def _warnings(known: Known, solved: str | None) -> list[Said]:
     found = []
     if known.shutter_deg is not None and known.shutter_deg > 360.0 + 1e-9:
         found.append(
-            f"The shutter would be open for {known.shutter_deg:.0f}°, longer than a frame at "
-            f"{known.fps:.4g} frames a second: add light, open the lens or raise the ISO."
+            Said(
+                "The shutter would be open for {shutter_deg:.0f}°, longer than a frame at "
+                "{fps:.4g} frames a second: add light, open the lens or raise the ISO.",
+                shutter_deg=known.shutter_deg,
+                fps=known.fps or 0.0,
+            )
         )
     if solved == "filter_stops" and (known.filter_stops or 0.0) < -1 / 6:
-        found.append("Too dark without any filter: add light, open the lens or raise the ISO.")
+        found.append(
+            Said("Too dark without any filter: add light, open the lens or raise the ISO.")
+        )
     if solved == "f_number" and (known.f_number or 1.0) < 1.0:
-        found.append("Few lenses open this far: add light, or raise the ISO or the time.")
+        found.append(Said("Few lenses open this far: add light, or raise the ISO or the time."))
     if solved == "f_number" and (known.f_number or 1.0) > 22.0:
-        found.append("Few lenses close this far: take a neutral density filter.")
+        found.append(Said("Few lenses close this far: take a neutral density filter."))
     if known.exposure_lx_s is not None and known.time_s is not None and known.time_s < 1 / 250:
         found.append(
-            "A shutter this short can cut a burst off, or cover a part of the frame: test it."
+            Said("A shutter this short can cut a burst off, or cover a part of the frame: test it.")
         )
     return found

@@ -22,6 +22,7 @@ from evenkelvin.replies.plain import tolerance_plain
 from evenkelvin.requests.kit import find_gel, read_kit, read_own_gel
 from evenkelvin.requests.reading import read_reading, read_target
 from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.said import Said
 
 
 def _path(view: Frame, light: Reading, gels: tuple[Gel, ...]) -> Floats:
@@ -51,7 +52,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     radius = read_tolerance(fields)
     packs = fields.items("packs") or [None] * len(lights)
     if len(packs) != len(lights):
-        raise Problem(fields.at("packs"), "Give one pack, or null, for each light.")
+        raise Problem(fields.at("packs"), Said("Give one pack, or none, for each light."))
     view = frame(target.xy, target.cct_k)
     shown = []
     for index, (light, pack) in enumerate(zip(lights, packs, strict=True)):
@@ -60,7 +61,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         if pack is not None:
             at = f"packs.{index}"
             if not isinstance(pack, list):
-                raise Problem(at, "A pack is a list of gel names.")
+                raise Problem(at, Said("A pack is a list of gel names."))
             brought = map(read_own_gel, groups[index].groups("own_gels"))
             here = known | {gel.name: gel for gel in brought}
             gels = tuple(find_gel(here, str(name), f"{at}.{i}") for i, name in enumerate(pack))

@@ -28,6 +28,7 @@ from evenkelvin.requests.camera import read_shutter
 from evenkelvin.requests.kit import read_kit
 from evenkelvin.requests.reading import read_reading
 from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.said import Said
 
 #: Other shutter times that are shown, in stops.
 _OTHER_STOPS = (-2, -1, 0, 1, 2)
@@ -54,18 +55,21 @@ def reply(fields: Fields) -> dict[str, Any]:
     if flash.exposure_lx_s is None:
         raise Problem(
             flash_fields.at("exposure_lx_s"),
-            "How much the flash gives is missing: read it in lux·s, without the ambient.",
+            Said("How much the flash gives is missing: read it in lux·s, without the ambient."),
         )
     if ambient.illuminance_lx is None:
         raise Problem(
             ambient_fields.at("illuminance_lx"),
-            "How much the ambient gives is missing: read it in lux, without the flash.",
+            Said("How much the ambient gives is missing: read it in lux, without the flash."),
         )
     _, _, time = read_shutter(fields)
     if time is None:
         raise Problem(
             fields.at("time_s"),
-            "The shutter is missing: give time_s, such as 1/60, or shutter_deg with fps.",
+            Said(
+                "The shutter is missing: give its time, such as 1/60, or its angle with the "
+                "frame rate."
+            ),
         )
     radius = read_tolerance(fields)
     depth = fields.whole("depth", DEEPEST, 1, DEEPEST)
@@ -99,8 +103,10 @@ def reply(fields: Fields) -> dict[str, Any]:
     warnings = [*flash.warnings, *ambient.warnings]
     if time < _BURST:
         warnings.append(
-            "At so short a time the shutter may cut the burst or not sync with it: "
-            "check the sync speed and read the flash at this setting."
+            Said(
+                "At so short a time the shutter may cut the burst or not sync with it: check "
+                "the sync speed and read the flash at this setting."
+            )
         )
     return {
         "time_s": time,

@@ -16,9 +16,11 @@ import math
 from typing import Any
 
 from evenkelvin.exposure import flicker, stops
+from evenkelvin.field_names import only_one_of
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.requests.camera import read_shutter
+from evenkelvin.said import Said, counted
 
 _SOURCES = ("mains_hz", "light_hz", "measured")
 #: Slowest picture pulse that is told as a beat in seconds rather than as flicker.
@@ -45,8 +47,11 @@ def reply(fields: Fields) -> dict[str, Any]:
     if time is not None and fps is not None and time * fps > 1.0 + 1e-9:
         raise Problem(
             "time_s",
-            f"A shutter of {stops.time_words(time)} is longer than a frame at {fps:.4g} frames a "
-            "second.",
+            Said(
+                "A shutter of {time_words} is longer than a frame at {fps:.4g} frames a second.",
+                time_words=stops.time_words(time),
+                fps=fps,
+            ),
         )
     answer |= {"light_hz": hz, "safe_fps": flicker.safe_rates(hz, fps or 24.0)}
     if fps is not None:
@@ -76,25 +81,37 @@ def _light(fields: Fields, fps: float | None, answer: dict[str, Any], warnings: 
     if not given:
         raise Problem(
             "mains_hz",
-            "Which light? Give mains_hz (50 or 60), light_hz (a PWM frequency) or two measured "
-            "shutter results.",
+            Said(
+                "Which light? Give mains_hz (50 or 60), light_hz (a PWM frequency) or two "
+                "measured shutter results."
+            ),
         )
     if len(given) > 1:
-        raise Problem(given[1], f"Give {given[0]} or {given[1]}, not both of them.")
+        raise Problem(
+            given[1],
+            only_one_of(given),
+        )
     if given[0] == "mains_hz":
         mains = fields.number("mains_hz", low=10.0, high=500.0)
         answer["mains_hz"] = mains
         if not any(abs(mains - usual) <= 0.02 * usual for usual in (50.0, 60.0)):
             warnings.append(
-                f"Mains of {mains:g} Hz is unusual: 50 and 60 Hz are what public grids run at."
+                Said(
+                    "Mains of {mains:g} Hz is unusual: 50 and 60 Hz are what public grids run at.",
+                    mains=mains,
+                )
             )
         return flicker.pulses_of_mains(mains)
     if given[0] == "light_hz":
         hz = fields.number("light_hz", low=10.0, high=1e6)
         if hz in (50.0, 60.0):
             warnings.append(
-                f"light_hz counts pulses of light: a lamp on {hz:g} Hz mains pulses {2 * hz:g} "
-                f"times a second. If you mean the mains, give mains_hz {hz:g}."
+                Said(
+                    "This counts pulses of light: a lamp on {hz:g} Hz mains pulses {pulses:g} "
+                    "times a second. If you mean the mains, give {hz:g} Hz there.",
+                    hz=hz,
+                    pulses=2 * hz,
+                )
             )
         return hz
     return _measured(fields, fps, answer, warnings)
@@ -111,35 +128,44 @@ def _measured(
         if time is None and angle is not None:
             rate = rate or fps
             if rate is None:
-                raise Problem(result.at("fps"), "A shutter angle needs the frame rate, fps.")
+                raise Problem(result.at("fps"), Said("A shutter angle needs the frame rate."))
             time = flicker.shutter_time(rate, angle)
         if time is None:
-            raise Problem(result.at("time_s"), "Each result needs its time_s or shutter_deg.")
+            raise Problem(result.at("time_s"), Said("Each result needs its shutter time or angle."))
         told = result.raw("flicker")
         if not isinstance(told, bool):
-            raise Problem(result.at("flicker"), "flicker must be true (seen) or false (none seen).")
+            raise Problem(result.at("flicker"), Said("Say whether flicker was seen or not."))
         (seen if told else clean).append(time)
     if len(clean) < 2 or max(clean) < (1.0 + 2.0 * flicker.BY_EYE) * min(clean):
         raise Problem(
             "measured",
-            "An unknown light needs two different shutter times at which no flicker was seen.",
+            Said(
+                "An unknown light needs two different shutter times at which no flicker was seen."
+            ),
         )
     found = flicker.infer(clean, seen)
     if found is None:
         raise Problem(
             "measured",
-            "No one frequency explains these results. Check them, and measure at shorter "
-            "shutters: the two shortest without flicker tell most.",
+            Said(
+                "No one frequency explains these results. Check them, and measure at shorter "
+                "shutters: the two shortest without flicker tell most."
+            ),
         )
     answer["inferred"] = {"light_hz": found.hz, "pulses": list(found.pulses)}
     warnings.append(
-        f"{found.hz:.4g} Hz is the lowest frequency that fits. The light may pulse at a whole "
-        "multiple of it: the shutters below are safe for those as well."
+        Said(
+            "{hz:.4g} Hz is the lowest frequency that fits. The light may pulse at a whole "
+            "multiple of it: the shutters below are safe for those as well.",
+            hz=found.hz,
+        )
     )
     if max(found.pulses) > 6:
         warnings.append(
-            "The shutters hold many pulses, so the frequency is loose: measure again with "
-            "shorter ones."
+            Said(
+                "The shutters hold many pulses, so the frequency is loose: measure again with "
+                "shorter ones."
+            )
         )
     return found.hz
 
@@ -168,24 +194,24 @@ def _nearest(values: list[float], to: float) -> float | None:
     return min(values, key=lambda value: abs(value - to), default=None)
 
 
-def _angle(value: float) -> str:
-    return f"{round(value, 2):g}°"
+def _angle(value: float) -> Said:
+    return Said("{angle:g}°", angle=round(value, 2))
 
 
 def _advice(answer: dict[str, Any], fps: float | None, time: float | None) -> str:
     if fps is None:
         best = _nearest(answer["safe_time_s"], time or 1 / 48)
-        return f"take {stops.time_words(best)}" if best else ""
+        return Said("take {time}", time=stops.time_words(best)) if best else ""
     now = answer.get("shutter_deg", 180.0)
     # Many shutters end at 180°, and a longer one blurs more: go down unless up is close by.
     reach = [angle for angle in answer["safe_shutter_deg"] if angle <= 1.1 * now]
     angle = _nearest(reach or answer["safe_shutter_deg"], now)
     rate = _nearest(answer["safe_fps"], fps)
     if angle is None:
-        return f"no shutter holds a whole pulse at {fps:.5g} frames a second"
+        return Said("no shutter holds a whole pulse at {fps:.5g} frames a second", fps=fps)
     if rate is not None and rate == round(rate) and abs(rate - fps) <= 1.0:
-        return f"take {_angle(angle)}, or run {rate:.5g}"
-    return f"take {_angle(angle)}"
+        return Said("take {angle}, or run {rate:.5g}", angle=_angle(angle), rate=rate)
+    return Said("take {angle}", angle=_angle(angle))
 
 
 def _words(answer: dict[str, Any], fps: float | None, time: float | None) -> str:
@@ -193,21 +219,29 @@ def _words(answer: dict[str, Any], fps: float | None, time: float | None) -> str
         if fps is not None and not answer["safe_shutter_deg"]:
             return _advice(answer, fps, time)
         if fps is not None and answer["beat_hz"] < 1e-9 * answer["light_hz"]:
-            return f"Any shutter is steady at {fps:.5g} frames a second"
-        advice = _advice(answer, fps, time)
-        return advice[:1].upper() + advice[1:]
+            return Said("Any shutter is steady at {fps:.5g} frames a second", fps=fps)
+        return Said("{Advice}", Advice=_advice(answer, fps, time))
     if answer["safe_by"] == "shutter":
         count = round(answer["pulses"])
-        return f"Steady: the shutter holds {count} pulse{'' if count == 1 else 's'}"
+        return counted(
+            count, "Steady: the shutter holds {n} pulse", "Steady: the shutter holds {n} pulses"
+        )
     if answer["safe_by"] == "rate":
-        return "Steady from frame to frame: each frame starts at the same point of a pulse"
+        return Said("Steady from frame to frame: each frame starts at the same point of a pulse")
     depth = answer["ripple"]
     size = (
-        "to black"
+        Said("to black")
         if depth["stops"] is None
-        else f"{depth['stops']:.2g} stop{'s' if depth['stops'] > 1.0 else ''}"
+        else Said("{amount:.2g} stops", amount=depth["stops"])
+        if depth["stops"] > 1.0
+        else Said("{amount:.2g} stop", amount=depth["stops"])
     )
-    return f"Flickers by up to {depth['percent']:.2g} % ({size}): {_advice(answer, fps, time)}"
+    return Said(
+        "Flickers by up to {percent:.2g} % ({size}): {advice}",
+        percent=depth["percent"],
+        size=size,
+        advice=_advice(answer, fps, time),
+    )
 
 
 def _collision(
@@ -220,10 +254,14 @@ def _collision(
     depth = flicker.ripple(wave, flicker.shutter_time(fps, angle), fps)
     if depth <= flicker.SAFE_RIPPLE:
         return None
-    return (
-        f"{fields.text('place', 'This place', longest=200)} is on {answer['mains_hz']:g} Hz mains "
-        f"and the shoot runs {fps:.5g} frames a second: at {_angle(angle)} lamps on the mains "
-        f"pulse in the picture; {_advice(answer, fps, time)}."
+    return Said(
+        "{Place} is on {mains_hz:g} Hz mains and the shoot runs {fps:.5g} frames a "
+        "second: at {angle} lamps on the mains pulse in the picture; {advice}.",
+        Place=fields.text("place", "", longest=200) or Said("this place"),
+        mains_hz=answer["mains_hz"],
+        fps=fps,
+        angle=_angle(angle),
+        advice=_advice(answer, fps, time),
     )
 
 
@@ -232,22 +270,33 @@ def _warnings(answer: dict[str, Any], fps: float | None, depth_known: bool) -> l
     found = [answer["collision"]] if answer["collision"] else []
     if fps is not None and fps > hz:
         found.append(
-            f"Above {hz:.4g} frames a second every frame sees a part of one pulse, whatever the "
-            "shutter: light this shot with lamps on direct current or a much faster drive."
+            Said(
+                "Above {hz:.4g} frames a second every frame sees a part of one pulse, whatever "
+                "the shutter: light this shot with lamps on direct current or a much faster "
+                "drive.",
+                hz=hz,
+            )
         )
     if answer.get("safe_by") == "rate":
         found.append(
-            "A rolling shutter can still show a standing band: a shutter that holds whole pulses "
-            "loses it."
+            Said(
+                "A rolling shutter can still show a standing band: a shutter that holds whole "
+                "pulses loses it."
+            )
         )
     if fps is not None and 1e-9 * hz < answer["beat_hz"] < _SLOW_HZ and not answer.get("safe"):
         found.append(
-            f"The pulse drifts through the picture once in {1.0 / answer['beat_hz']:.3g} s: a "
-            "short test does not show it."
+            Said(
+                "The pulse drifts through the picture once in {beat_hz:.3g} s: a short test "
+                "does not show it.",
+                beat_hz=1.0 / answer["beat_hz"],
+            )
         )
     if answer.get("safe") is False and not depth_known:
         found.append(
-            "The depth is for a light that falls to nothing between pulses; filaments and "
-            "smoothed drives pulse less. Type the modulation where it is known."
+            Said(
+                "The depth is for a light that falls to nothing between pulses; filaments and "
+                "smoothed drives pulse less. Type the modulation where it is known."
+            )
         )
     return found

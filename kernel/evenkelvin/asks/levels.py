@@ -16,6 +16,7 @@ from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.requests.camera import SAYINGS, read_camera
 from evenkelvin.requests.units import LIGHT, LIGHT_BOUNDS, either
+from evenkelvin.said import Said
 
 
 class _Level:
@@ -32,7 +33,7 @@ class _Level:
             if self.steady is not None:
                 raise Problem(
                     fields.at("exposure_lx_s"),
-                    "Give a steady light (lx) or a flash (lx·s), not both of them.",
+                    Said("Give a steady light (lx) or a flash (lx·s), not both of them."),
                 )
             self.burst = fields.number("exposure_lx_s", low=1e-4, high=1e6)
         self.loss = fields.number("loss_stops", 0.0, -30.0, 30.0)
@@ -59,7 +60,9 @@ def reply(fields: Fields) -> dict[str, Any]:
     if fields.given("key"):
         index = fields.whole("key", 0, 0, 499)
         if index >= len(levels):
-            raise Problem("key", f"There is no light number {index} to be the key.")
+            raise Problem(
+                "key", Said("There is no light number {index} to be the key.", index=index)
+            )
         key = levels[index]
     camera = read_camera(fields.group("camera")) if fields.given("camera") else None
     return {

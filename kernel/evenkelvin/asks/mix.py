@@ -30,15 +30,16 @@ from evenkelvin.replies.reading import described
 from evenkelvin.requests.kit import read_kit
 from evenkelvin.requests.reading import read_reading
 from evenkelvin.requests.units import LENGTH, LENGTH_BOUNDS, either
+from evenkelvin.said import Said
 
 #: From how many steps an edge between two whites is what; common practice, no source. One step
 #: is about the least difference that is noticed at all (CIE TN 001:2014).
 _EDGES = (
-    (1.2, "no edge in colour to be seen"),
-    (4.0, "an edge in colour that a careful eye finds"),
-    (10.0, "a clear edge in colour"),
+    (1.2, Said("no edge in colour to be seen")),
+    (4.0, Said("an edge in colour that a careful eye finds")),
+    (10.0, Said("a clear edge in colour")),
 )
-_STRONG_EDGE = "a strong edge in colour"
+_STRONG_EDGE = Said("a strong edge in colour")
 _MOST_LIGHTS = 40
 
 
@@ -51,7 +52,7 @@ class Mixture:
     amounts: Floats
     relative: bool
     made: Reading
-    warnings: list[str]
+    warnings: list[Said]
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -77,7 +78,7 @@ def read_mixture(fields: Fields, name: str, kit: tuple[Gel, ...]) -> Mixture:
     """Return the mixture of a list of lights with shares."""
     groups = fields.groups(name, most=_MOST_LIGHTS)
     if not groups:
-        raise Problem(fields.at(name), "There are no lights to mix yet: give one or more.")
+        raise Problem(fields.at(name), Said("There are no lights to mix yet: give one or more."))
     lights, names, amounts, warnings = [], [], [], []
     for index, group in enumerate(groups):
         group.refuse_unknown(
@@ -86,27 +87,35 @@ def read_mixture(fields: Fields, name: str, kit: tuple[Gel, ...]) -> Mixture:
         )  # fmt: skip
         light = read_reading(group.group("reading"), kit, stand_in="may")
         lights.append(light)
-        names.append(group.text("name", light.name, longest=200) or f"light {index + 1}")
+        names.append(group.text("name", light.name, longest=200) or Said("light {n}", n=index + 1))
         share, factor = _read_amount(group, light)
         amounts.append((share, factor))
         dimmed = group.given("dimmer") and 0.0 < group.number("dimmer") < 100.0
         if dimmed and light.lamp == "tungsten":
             warnings.append(
-                f"{names[-1]}: a dimmed tungsten lamp turns warmer than it was read; "
-                "read it again at that setting."
+                Said(
+                    "{name}: a dimmed tungsten lamp turns warmer than it was read; read it again "
+                    "at that setting.",
+                    name=names[-1],
+                )
             )
-        warnings += [f"{names[-1]}: {warning}" for warning in light.warnings]
+        warnings += [
+            Said("{name}: {warning}", name=names[-1], warning=warning) for warning in light.warnings
+        ]
     known = [share is not None for share, _ in amounts]
     if any(known) and not all(known):
         missing = known.index(False)
         raise Problem(
             f"{groups[missing].at('share_lx')}",
-            f"{names[missing]} has no lux while others have: type its share, "
-            "or leave lux out for all of them to count as equal.",
+            Said(
+                "{name} has no lux while others have: type its share, or leave lux out for "
+                "all of them to count as equal.",
+                name=names[missing],
+            ),
         )
     values = np.array([(1.0 if share is None else share) * factor for share, factor in amounts])
     if not np.any(values > 0.0):
-        raise Problem(fields.at(name), "Every light is at zero: nothing is left to mix.")
+        raise Problem(fields.at(name), Said("Every light is at zero: nothing is left to mix."))
     relative = not any(known)
     made = mix(lights, values, "" if relative else "lx")
     return Mixture(lights, names, values, relative, made, warnings)
@@ -116,22 +125,27 @@ def _read_amount(group: Fields, light: Reading) -> tuple[float | None, float]:
     """Return the illuminance in lx that a light gives, None when unknown, and what changes it."""
     share = light.illuminance_lx
     if group.given("share_lx") and group.given("share_fc"):
-        raise Problem(group.at("share_fc"), "Give share_lx or share_fc, not both of them.")
+        raise Problem(
+            group.at("share_fc"),
+            Said("Give the share in lux or in foot-candles, not both of them."),
+        )
     if group.given("share_lx"):
-        share = group.number("share_lx", low=0.0, high=1e7, label="The share in lux")
+        share = group.number("share_lx", low=0.0, high=1e7, label=Said("the share in lux"))
     elif group.given("share_fc"):
-        share = group.number("share_fc", low=0.0, high=1e6, label="The share in foot-candles")
+        share = group.number("share_fc", low=0.0, high=1e6, label=Said("the share in foot-candles"))
         share *= LX_PER_FC
     factor = 2.0 ** group.number("stops", 0.0, -20.0, 20.0)
-    factor *= group.number("dimmer", 100.0, 0.0, 100.0, "The dimmer in percent") / 100.0
+    factor *= group.number("dimmer", 100.0, 0.0, 100.0, Said("the dimmer in percent")) / 100.0
     there = either(group, "distance", LENGTH, LENGTH_BOUNDS)
     here = either(group, "measured_at", LENGTH, LENGTH_BOUNDS)
     if (there is None) != (here is None):
         lacking = "measured_at_m" if here is None else "distance_m"
         raise Problem(
             group.at(lacking),
-            "The inverse square needs two distances: where the light was read (measured_at_m) "
-            "and where it stands now (distance_m).",
+            Said(
+                "The inverse square needs two distances: where the light was read and where it "
+                "stands now."
+            ),
         )
     if there is not None and here is not None:
         factor *= lux_at(1.0, here, there)
@@ -171,5 +185,7 @@ def _boundary(first: Mixture, second: Mixture) -> dict[str, Any]:
     if first.relative == second.relative:
         stops = float(np.log2(first.amounts.sum() / second.amounts.sum()))
         if abs(stops) >= 0.05:
-            words += f", and {amount_in_tenths(stops)} between them"
+            words = Said(
+                "{edge}, and {stops} between them", edge=words, stops=amount_in_tenths(stops)
+            )
     return {"delta_uv": apart, "steps": steps, "stops": stops, "words": words}

@@ -20,6 +20,7 @@ from evenkelvin.replies.rendering import (
 )
 from evenkelvin.requests.kit import read_kit
 from evenkelvin.requests.reading import read_spectral
+from evenkelvin.said import Said
 
 _MOST_AGAINST = 50
 
@@ -126,19 +127,20 @@ def reply(fields: Fields) -> dict[str, Any]:
         "edition": tlci.EDITION,
         **(_tlci_plain(found_tlci) if found_tlci else {"qa": None, "unrated": no_tlci}),
     }
+    named = [
+        (light, other.name or Said("light {n}", n=k + 1))
+        for k, (other, light) in enumerate(against)
+    ]
     others = [
-        ("SSI, black body 3200 K", *ssi.planck_reference(3200.0)),
-        ("SSI, D55", *ssi.d55_reference()),
-        *(
-            (f"SSI, {other.name or f'light {k + 1}'}", light, other.name or f"light {k + 1}")
-            for k, (other, light) in enumerate(against)
-        ),
+        (Said("SSI, black body 3200 K"), *ssi.planck_reference(3200.0)),
+        (Said("SSI, D55"), *ssi.d55_reference()),
+        *((Said("SSI, {light}", light=name), light, name) for light, name in named),
     ]
     further = [
         similarity_plain(name, rated(partial(ssi.spectral_similarity, spectrum, light, words)))
         for name, light, words in others
     ]
-    in_ssi = similarity_plain("SSI, matching reference", (found_ssi, no_ssi))
+    in_ssi = similarity_plain(Said("SSI, matching reference"), (found_ssi, no_ssi))
     in_ssi["others"] = further
 
     rows: list[dict[str, Any]] = []
@@ -146,7 +148,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         rows.append(_row("Ra", found_cri.ra, in_cri))
         for k, value in enumerate(found_cri.r):
             edition = cri.EDITION_R15 if k == 14 else cri.EDITION
-            row = _row(f"R{k + 1}, {cri.SAMPLES[k]}", float(value), in_cri)
+            row = _row(Said("R{n}, {colour}", n=k + 1, colour=cri.SAMPLES[k]), float(value), in_cri)
             rows.append({**row, "edition": edition})
     if found_tm30:
         row = _row("Rf", found_tm30.rf, in_tm30)
@@ -168,7 +170,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "curves": curves_plain(
             spectrum,
             rated(lambda: ssi.matching_reference(spectrum, curves.FINE))[0],
-            [(light, other.name or f"light {k + 1}") for k, (other, light) in enumerate(against)],
+            named,
         ),
         **flags_plain(verdict.judge(reading.duv, found_cri, found_tm30, found_tlci, found_ssi)),
         "warnings": warnings_of(reading, spectrum),

@@ -19,6 +19,7 @@ from evenkelvin.problem import Problem
 from evenkelvin.replies.book import state_plain
 from evenkelvin.replies.plain import tolerance_plain
 from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.said import Said
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -63,7 +64,7 @@ def _greatest(points: list[dict[str, Any]]) -> list[int]:
 def _from_readings(fields: Fields) -> list[ReadingLog]:
     groups = fields.groups("readings", most=5000)
     if not groups:
-        raise Problem(fields.at("readings"), "There is no reading of this light yet.")
+        raise Problem(fields.at("readings"), Said("There is no reading of this light yet."))
     raws = fields.items("readings")
     logs = []
     for group, raw, state in zip(groups, raws, states(raws), strict=True):
@@ -82,7 +83,7 @@ def _from_book(fields: Fields) -> list[ReadingLog]:
     for id_ in fields.texts("lights"):
         logs += light_log(found, find(found, id_, ("light",))).readings
     if not logs:
-        raise Problem(fields.at("lights"), "There is no reading of this light yet.")
+        raise Problem(fields.at("lights"), Said("There is no reading of this light yet."))
     times = places([log.entry for log in logs])
     return sorted(logs, key=lambda each: times[each.entry["id"]])
 

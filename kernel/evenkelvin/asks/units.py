@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import Any
 
 from evenkelvin.exposure import stops
+from evenkelvin.field_names import field_name
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.units import both
@@ -20,6 +21,7 @@ from evenkelvin.requests.units import (
     LIGHT_BOUNDS,
     either,
 )
+from evenkelvin.said import Said, chosen
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -39,10 +41,16 @@ def reply(fields: Fields) -> dict[str, Any]:
             found[name] = value
             answer |= both(value, name, units)
     if not found:
-        raise Problem("illuminance_lx", f"Nothing to convert: give one of {', '.join(names)}.")
+        raise Problem(
+            "illuminance_lx",
+            Said(
+                "Nothing to convert: give {fields}.",
+                fields=chosen(field_name(name) for name in names),
+            ),
+        )
     if "against" in found:
         if "illuminance" not in found:
-            raise Problem("illuminance_lx", "A ratio needs two lights: illuminance and against.")
+            raise Problem("illuminance_lx", Said("A ratio needs two lights: give both."))
         difference = stops.ratio_stops(found["illuminance"], found["against"])
         answer |= {
             "ratio": found["illuminance"] / found["against"],

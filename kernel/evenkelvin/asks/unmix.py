@@ -19,6 +19,7 @@ from evenkelvin.replies.fix import offset_plain
 from evenkelvin.replies.plain import white
 from evenkelvin.requests.kit import read_kit
 from evenkelvin.requests.reading import read_reading
+from evenkelvin.said import Said, joined, listed
 
 _MOST_LIGHTS = 12
 
@@ -36,9 +37,9 @@ def reply(fields: Fields) -> dict[str, Any]:
     groups = fields.groups("lights", most=_MOST_LIGHTS)
     lights = [read_reading(group, kit, stand_in="none") for group in groups]
     if not lights:
-        raise Problem(fields.at("lights"), "Give the reading of each light alone.")
+        raise Problem(fields.at("lights"), Said("Give the reading of each light alone."))
     total = read_reading(fields.group("sum"), kit, stand_in="none")
-    names = [light.name or f"light {index + 1}" for index, light in enumerate(lights)]
+    names = [light.name or Said("light {n}", n=index + 1) for index, light in enumerate(lights)]
     found = unmix(lights, total)
     amount = total.illuminance_lx or total.exposure_lx_s
     whole = amount or 1.0
@@ -79,43 +80,70 @@ def _missing_plain(missing: Missing, total: Reading, unit: str) -> dict[str, Any
             "white": None,
             "offset": offset_plain(away),
             "words": (
-                "The sum has light that none of these give: it is "
-                f"{offset_words(away)} against their closest mixture. "
-                "Look for a source that pulls that way."
+                Said(
+                    "The sum has light that none of these give: it is {offset} against their "
+                    "closest mixture. Look for a source that pulls that way.",
+                    offset=offset_words(away),
+                )
             ),
         }
     shown = white(missing.xy)
-    kelvin = "" if shown["cct_K"] is None else f", about {shown['cct_K']:.0f} K"
-    much = ""
-    if missing.amount is not None and (total.illuminance_lx or total.exposure_lx_s):
-        much = f"{missing.amount:.3g} {unit} of "
+    colour = (
+        Said("x {x:.3f}, y {y:.3f}", x=shown["x"], y=shown["y"])
+        if shown["cct_K"] is None
+        else Said(
+            "x {x:.3f}, y {y:.3f}, about {kelvin:.0f} K",
+            x=shown["x"],
+            y=shown["y"],
+            kelvin=shown["cct_K"],
+        )
+    )
+    much = missing.amount is not None and (total.illuminance_lx or total.exposure_lx_s)
     return {
         "lx": missing.amount if much else None,
         "white": shown,
         "words": (
-            f"The sum has {much}light that none of these give: "
-            f"x {shown['x']:.3f}, y {shown['y']:.3f}{kelvin}."
+            Said(
+                "The sum has {amount:.3g} {unit} of light that none of these give: {colour}.",
+                amount=missing.amount or 0.0,
+                unit=unit,
+                colour=colour,
+            )
+            if much
+            else Said("The sum has light that none of these give: {colour}.", colour=colour)
         ),
     }
 
 
-def _words(found: Shares, names: list[str], parts: Floats) -> list[str]:
-    words = [", ".join(f"{name} {part:.0%}" for name, part in zip(names, parts, strict=True)) + "."]
+def _words(found: Shares, names: list[str], parts: Floats) -> list[Said]:
+    shares = joined(
+        Said("{name} {part:.0%}", name=name, part=part)
+        for name, part in zip(names, parts, strict=True)
+    )
+    words = [Said("{shares}.", shares=shares)]
     if len(names) > 3 and not found.spectral and not found.certain:
         words.append(
-            f"{len(names)} lights cannot be told apart by x y and lux: three at most. "
-            "Load their spectra, or switch some off and read again."
+            Said(
+                "{count} lights cannot be told apart by x y and lux: three at most. Load their "
+                "spectra, or switch some off and read again.",
+                count=len(names),
+            )
         )
     else:
         for group in found.alike:
-            listed = [names[index] for index in group]
             together = float(sum(parts[index] for index in group))
             words.append(
-                f"{', '.join(listed[:-1])} and {listed[-1]} are too much alike to tell their "
-                f"shares apart; together they give {together:.0%}."
+                Said(
+                    "{lights} are too much alike to tell their shares apart; "
+                    "together they give {together:.0%}.",
+                    lights=listed(names[index] for index in group),
+                    together=together,
+                )
             )
     if found.certain:
-        words.append("The readings tell these lights apart.")
+        words.append(Said("The readings tell these lights apart."))
     elif not found.alike and found.missing is None:
-        words.append("Take these shares as a rough guess: a small error of a reading moves them.")
+        words.append(
+            Said("Take these shares as a rough guess: a small error of a reading moves them.")
+        )
     return words

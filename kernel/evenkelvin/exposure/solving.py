@@ -8,15 +8,17 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from evenkelvin.exposure import flash, flicker, stops
+from evenkelvin.field_names import field_name
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said, joined
 
 OPEN = ("illuminance_lx", "exposure_lx_s", "iso", "time_s", "fps", "f_number", "filter_stops")
 #: What each open figure is called, and the fields that would settle it.
 _SETTLES = {
-    "light": "illuminance_lx, illuminance_fc or exposure_lx_s",
+    "light": Said("the light in lux, foot-candles or lx·s"),
     "iso": "iso",
-    "time_s": "time_s, or shutter_deg with fps",
-    "f_number": "f_number or t_number",
+    "time_s": Said("the shutter time, or its angle with the frame rate"),
+    "f_number": Said("the f-number or T-number"),
 }
 
 
@@ -67,13 +69,17 @@ def which(known: Known, solve: str | None) -> str | None:
         wanted = {"illuminance_lx": "light", "exposure_lx_s": "light", "fps": "time_s"}
         target = wanted.get(solve, solve)
         if solve == "fps" and known.shutter_deg is None:
-            raise Problem("known.shutter_deg", "A frame rate is solved from a shutter angle.")
+            raise Problem("known.shutter_deg", Said("A frame rate is solved from a shutter angle."))
         if solve in ("time_s", "fps") and burst:
-            raise Problem("known.exposure_lx_s", "A flash does not depend on the shutter.")
+            raise Problem("known.exposure_lx_s", Said("A flash does not depend on the shutter."))
         settled = target not in missing
         if settled and not (solve == "filter_stops" and known.filter_stops is None):
             raise Problem(
-                "solve", f"{solve} is given already: leave it out of known for it to be solved."
+                "solve",
+                Said(
+                    "{Name} is given already: leave it empty for it to be found.",
+                    Name=field_name(solve),
+                ),
             )
         rest = [name for name in missing if name != target]
     else:
@@ -82,8 +88,10 @@ def which(known: Known, solve: str | None) -> str | None:
     if rest:
         raise Problem(
             f"known.{'illuminance_lx' if rest[0] == 'light' else rest[0]}",
-            f"Still open: {'; '.join(_SETTLES[name] for name in rest)}. "
-            "One figure can be solved at a time.",
+            Said(
+                "Still open: {open}. One figure can be found at a time.",
+                open=joined((_SETTLES[name] for name in rest), "; "),
+            ),
         )
     if not target:
         return None if known.filter_stops is not None else "filter_stops"
@@ -124,4 +132,4 @@ def settle(known: Known, solved: str | None) -> Known:
             return replace(known, filter_stops=left)
         if solved is None:
             return known
-    raise Problem("known", "This exposure cannot be solved as it stands.")
+    raise Problem("known", Said("This exposure cannot be solved as it stands."))

@@ -212,9 +212,9 @@ def _read_table(table: _Table, header: str, contents: Contents, choices: Mapping
         )
         for nm, value in samples:
             try:
-                number = parse_number(nm, "SPECTRAL_NM", Said("The wavelength"))
+                number = parse_number(nm, "SPECTRAL_NM", Said("the wavelength"))
                 found.values.append(
-                    parse_number(value, "DATA", Said("The value at {number:g} nm", number=number))
+                    parse_number(value, "DATA", Said("the value at {number:g} nm", number=number))
                 )
                 found.wavelengths.append(number)
             except Problem as problem:

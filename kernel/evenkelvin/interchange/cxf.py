@@ -89,7 +89,7 @@ def _read_spectrum(
         return
     for wavelength, value, line in samples:
         try:
-            number = parse_number(wavelength, "WL", Said("The wavelength"))
+            number = parse_number(wavelength, "WL", Said("the wavelength"))
             found.values.append(
                 parse_number(value, node.name, Said("The value at {number:g} nm", number=number))
             )

@@ -97,12 +97,12 @@ def _read_one(node: Node, name: str, contents: Contents, choices: Mapping[str, s
     for sample in node.all("SpectralData"):
         try:
             wavelength = parse_number(
-                sample.attributes.get("wavelength", ""), "wavelength", Said("The wavelength")
+                sample.attributes.get("wavelength", ""), "wavelength", Said("the wavelength")
             )
             value = parse_number(
                 sample.text,
                 "SpectralData",
-                Said("The value at {wavelength:g} nm", wavelength=wavelength),
+                Said("the value at {wavelength:g} nm", wavelength=wavelength),
             )
         except Problem as problem:
             damaged += 1

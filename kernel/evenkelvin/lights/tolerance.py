@@ -4,10 +4,18 @@ from __future__ import annotations
 
 from typing import Literal
 
+from evenkelvin.said import Said
+
 Verdict = Literal["holds", "near", "out"]
 
 #: Radius in n-step units of CIE TN 001:2014.
 PRESETS: dict[str, float] = {"tight": 2.0, "normal": 4.0, "loose": 7.0}
+#: The verdicts in a sentence.
+VERDICT_WORDS: dict[Verdict, Said] = {
+    "holds": Said("holds"),
+    "near": Said("near"),
+    "out": Said("out"),
+}
 #: 'near' reaches to this many radii.
 NEAR_RADII = 2.0
 

@@ -146,13 +146,13 @@ def _of_cri(cri: ColourRenderingIndex) -> list[Flag]:
         value = float(cri.r[number - 1])
         if value < LOW_SKIN_R:
             weight: Weight = "serious" if value < VERY_LOW_R else "look"
-            name = Said("Light skin") if number == 13 else Said("Asian skin")
+            name = Said("light skin") if number == 13 else Said("Asian skin")
             flags.append(
                 Flag(
                     weight,
                     Said(
-                        "{name} shifts in colour ({index}).",
-                        name=name,
+                        "{Name} shifts in colour ({index}).",
+                        Name=name,
                         index=_index(number, value),
                     ),
                     _index(number, value),

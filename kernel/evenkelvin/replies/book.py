@@ -11,6 +11,7 @@ from evenkelvin.book.meaning import summary, things
 from evenkelvin.lights.drift import State
 from evenkelvin.lights.reading import LX_PER_FC
 from evenkelvin.replies.plain import number
+from evenkelvin.said import Said
 
 #: Entries in a slice of a book: a phone reads them without holding its screen up.
 _SLICE = 500
@@ -40,7 +41,7 @@ def title_of(book: Book) -> str:
         elif alive:
             names.append(f"{len(alive)} {kind}s")
             break
-    return " · ".join(names) or "an empty book"
+    return " · ".join(names) or Said("an empty book")
 
 
 def state_plain(state: State) -> dict[str, Any]:

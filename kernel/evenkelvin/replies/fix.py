@@ -7,6 +7,7 @@ from typing import Any
 from evenkelvin.colorimetry.difference import STEP_UV
 from evenkelvin.lights.fixing import HUNGRY_STOPS, Landing, Offset, offset_words, pack_words
 from evenkelvin.replies.plain import number, white
+from evenkelvin.said import Said
 
 
 def offset_plain(offset: Offset) -> dict[str, Any]:
@@ -25,8 +26,11 @@ def landing_plain(landing: Landing) -> dict[str, Any]:
     warnings = []
     if landing.stops_lost > HUNGRY_STOPS:
         warnings.append(
-            f"This pack eats {landing.stops_lost:.1f} stops; "
-            "a lamp of the right colour may be the better tool."
+            Said(
+                "This pack eats {stops_lost:.1f} stops; a lamp of the right colour may be the "
+                "better tool.",
+                stops_lost=landing.stops_lost,
+            )
         )
     lands = white(landing.xy)
     lands["cct_spread_K"] = [number(value) for value in landing.cct_spread_k]

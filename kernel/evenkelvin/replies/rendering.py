@@ -11,6 +11,7 @@ from evenkelvin.data import Floats
 from evenkelvin.lights.reading import Reading
 from evenkelvin.rendering import curves, ssi, verdict
 from evenkelvin.replies.plain import number
+from evenkelvin.said import Said
 
 
 def warnings_of(reading: Reading, spectrum: Spectrum) -> list[str]:
@@ -21,8 +22,11 @@ def warnings_of(reading: Reading, spectrum: Spectrum) -> list[str]:
         return reading.warnings
     return [
         *reading.warnings,
-        f"The samples are {step:g} nm apart; the published metrics ask for 5 nm or finer. "
-        "They were interpolated: take the numbers as approximate.",
+        Said(
+            "The samples are {step:g} nm apart; the published metrics ask for 5 nm or "
+            "finer. They were interpolated: take the numbers as approximate.",
+            step=step,
+        ),
     ]
 
 

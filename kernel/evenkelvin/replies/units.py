@@ -5,28 +5,31 @@ from __future__ import annotations
 import math
 
 from evenkelvin.requests.units import M_PER_IN
+from evenkelvin.said import Said, joined
 
 #: A tenth of an inch, in m.
 _TENTH = M_PER_IN / 10
 
 
-def size_words(width: float, along: float, unit: str) -> str:
+def size_words(width: float, along: float, unit: str) -> Said:
     """Return a size as said: ``1.22 × 7.62 m``, or in feet and inches ``4′ × 25′``."""
     if unit == "m":
-        return f"{_metres(round(width, 3))} × {_metres(round(along, 3))} m"
-    return f"{_feet(round(width / _TENTH))} × {_feet(round(along / _TENTH))}"
+        return _metres(round(width, 3), round(along, 3))
+    return _feet(round(width / _TENTH), round(along / _TENTH))
 
 
-def piece_words(width: float, along: float, unit: str) -> str:
+def piece_words(width: float, along: float, unit: str) -> Said:
     """Return the size of a piece to be cut, rounded up: one that is too small leaves a gap."""
     if unit == "m":
-        return f"{_metres(_up(width, 1e-3) / 1000)} × {_metres(_up(along, 1e-3) / 1000)} m"
-    return f"{_feet(_up(width, _TENTH))} × {_feet(_up(along, _TENTH))}"
+        return _metres(_up(width, 1e-3) / 1000, _up(along, 1e-3) / 1000)
+    return _feet(_up(width, _TENTH), _up(along, _TENTH))
 
 
-def length_words(value: float, unit: str) -> str:
+def length_words(value: float, unit: str) -> Said:
     """Return the length that is needed, rounded up: ``7.62 m`` or ``25′``."""
-    return f"{_metres(_up(value, 0.01) / 100)} m" if unit == "m" else _feet(_up(value, _TENTH))
+    if unit == "m":
+        return Said("{length:g} m", length=_up(value, 0.01) / 100)
+    return _feet_words(_up(value, _TENTH))
 
 
 def _up(value: float, step: float) -> int:
@@ -34,17 +37,21 @@ def _up(value: float, step: float) -> int:
     return math.ceil(value / step - 1e-3)
 
 
-def _metres(value: float) -> str:
-    return f"{value:g}"
+def _metres(width: float, along: float) -> Said:
+    return Said("{width:g} × {along:g} m", width=width, along=along)
 
 
-def _feet(tenths: int) -> str:
+def _feet(width: int, along: int) -> Said:
+    return joined([_feet_words(width), _feet_words(along)], " × ")
+
+
+def _feet_words(tenths: int) -> Said:
     """Return tenths of an inch in feet and inches."""
     feet, rest = divmod(tenths, 120)
-    parts = [f"{feet}′"] if feet else []
+    parts = [Said("{feet}′", feet=feet)] if feet else []
     if rest or not feet:
-        parts.append(f"{rest / 10:g}″")
-    return " ".join(parts)
+        parts.append(Said("{inches:g}″", inches=rest / 10))
+    return joined(parts, " ")
 
 
 def both(value: float, name: str, units: tuple[tuple[str, float], ...]) -> dict[str, float]:

@@ -6,8 +6,10 @@ import math
 
 from evenkelvin.exposure import flicker, stops
 from evenkelvin.exposure.solving import Camera
+from evenkelvin.field_names import field_name, only_one_of
 from evenkelvin.fields import Fields, parse_number
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 #: How words tell stops.
 SAYINGS = ("thirds", "tenths")
@@ -24,7 +26,10 @@ def only_one(fields: Fields, *names: str) -> str | None:
     """Return which one of the fields is given, or None; refuse two of them."""
     given = [name for name in names if fields.given(name)]
     if len(given) > 1:
-        raise Problem(fields.at(given[1]), f"Give {given[0]} or {given[1]}, not both of them.")
+        raise Problem(
+            fields.at(given[1]),
+            only_one_of(given),
+        )
     return given[0] if given else None
 
 
@@ -80,7 +85,14 @@ def read_time(fields: Fields, name: str) -> float:
         bottom = parse_number(under, fields.at(name), name)
         time = top / bottom if bottom else math.inf
         if not low <= time <= high:
-            raise Problem(fields.at(name), f"{name}: “{raw.strip()[:24]}” is not a shutter time.")
+            raise Problem(
+                fields.at(name),
+                Said(
+                    "{Name}: “{typed}” is not a shutter time.",
+                    Name=field_name(name),
+                    typed=raw.strip()[:24],
+                ),
+            )
         return time
     return fields.number(name, low=low, high=high)
 

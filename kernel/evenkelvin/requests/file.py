@@ -10,6 +10,7 @@ from evenkelvin.fields import Fields
 from evenkelvin.interchange.contents import CHOICES, MAX_BYTES, Contents
 from evenkelvin.interchange.recognise import read_bytes, read_text
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 #: How many characters of base64 the largest file has, with room for line breaks.
 _MOST_BASE64 = MAX_BYTES * 3 // 2
@@ -24,7 +25,7 @@ def read_contents(fields: Fields, choices: Mapping[str, str]) -> Contents:
     except Problem as problem:
         if problem.field in ("bytes_base64", "text"):
             raise
-        return Contents("not recognised", problems=[problem])
+        return Contents(Said("not recognised"), problems=[problem])
 
 
 def read_choices(fields: Fields) -> dict[str, str]:
@@ -41,7 +42,9 @@ def _raw(fields: Fields) -> bytes:
     try:
         return base64.b64decode("".join(text.split()), validate=True)
     except (binascii.Error, ValueError):
-        raise Problem("bytes_base64", "The file did not arrive whole; choose it again.") from None
+        raise Problem(
+            "bytes_base64", Said("The file did not arrive whole; choose it again.")
+        ) from None
 
 
 def name_spectra(contents: Contents, file_name: str) -> None:

@@ -166,8 +166,8 @@ def _read_amount(fields: Fields, warnings: list[str]) -> tuple[float | None, flo
         raise Problem(
             fields.at(given[0]),
             Said(
-                "{name} is {amount:g}; a light that can be read gives more than zero.",
-                name=_AMOUNTS[given[0]],
+                "{Name} is {amount:g}; a light that can be read gives more than zero.",
+                Name=_AMOUNTS[given[0]],
                 amount=amount,
             ),
         )
@@ -317,8 +317,8 @@ def read_target(fields: Fields, kit: tuple[Gel, ...]) -> Reading:
         fields.given(name) for name in ("x", "y", "spectrum", "lamp", "illuminance_lx", "name")
     ):
         fields.refuse_unknown("cct_K", "duv")
-        fields.number("cct_K", low=TARGET_K[0], high=TARGET_K[1], label=Said("The target CCT"))
-        fields.number("duv", 0.0, -0.02, 0.02, label=Said("The target Duv"))
+        fields.number("cct_K", low=TARGET_K[0], high=TARGET_K[1], label=Said("the target CCT"))
+        fields.number("duv", 0.0, -0.02, 0.02, label=Said("the target Duv"))
         plain = {"cct_K": fields.raw("cct_K"), "duv": fields.raw("duv") or 0.0}
         return read_reading(Fields(plain, fields.path), kit)
     return read_reading(fields, kit)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from evenkelvin.fields import Fields
 from evenkelvin.lights.tolerance import PRESETS
+from evenkelvin.said import Said
 
 
 def read_tolerance(fields: Fields) -> float:
@@ -14,5 +15,5 @@ def read_tolerance(fields: Fields) -> float:
     if isinstance(raw, dict):
         group = fields.group("tolerance")
         group.refuse_unknown("steps")
-        return group.number("steps", low=0.5, high=50.0, label="The tolerance in steps")
-    return fields.number("tolerance", PRESETS["normal"], 0.5, 50.0, "The tolerance in steps")
+        return group.number("steps", low=0.5, high=50.0, label=Said("the tolerance in steps"))
+    return fields.number("tolerance", PRESETS["normal"], 0.5, 50.0, Said("the tolerance in steps"))

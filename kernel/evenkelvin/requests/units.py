@@ -5,8 +5,10 @@ from __future__ import annotations
 import re
 
 from evenkelvin.exposure import stops
+from evenkelvin.field_names import field_name, only_one_of
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 #: Field suffix, what the unit is in the first one's measure, for each kind of quantity.
 LIGHT = (("lx", 1.0), ("fc", stops.LX_PER_FC))
@@ -44,7 +46,8 @@ def either(
         return None
     if len(given) > 1:
         raise Problem(
-            fields.at(given[1][0]), f"Give {given[0][0]} or {given[1][0]}, not both of them."
+            fields.at(given[1][0]),
+            only_one_of([name for name, _ in given]),
         )
     field, size = given[0]
     low, high = bounds
@@ -60,7 +63,9 @@ def length(
     """Return a length in m, given as ``NAME_m`` or ``NAME_ft``, within bounds in m."""
     value = either(fields, name, LENGTH, (low, high))
     if value is None and default is None:
-        raise Problem(fields.at(f"{name}_m"), f"{name}_m (or {name}_ft) is missing.")
+        raise Problem(
+            fields.at(f"{name}_m"), Said("{Name} is missing.", Name=field_name(f"{name}_m"))
+        )
     return default if value is None and default is not None else value or 0.0
 
 

@@ -5,6 +5,297 @@
  * @type {Record<string, string>}
  */
 export default {
+  // asks/agree.py
+  "Every light holds.": "Jedes Licht passt.",
+  "{first} and {second} agree in x y but not in spectrum (SSI {shown}): colours under them may differ.":
+    "{first} und {second} stimmen in x y überein, aber nicht im Spektrum (SSI {shown}): Farben können unter ihnen verschieden aussehen.",
+  "There are no lights yet: keep a reading first.":
+    "Noch gibt es keine Lichter: hebe erst eine Messung auf.",
+  "{out} of {all} out: {n} gel on {gelled} of them":
+    "{out} von {all} daneben: {n} Folie an {gelled} davon",
+  "{out} of {all} out: {n} gels on {gelled} of them":
+    "{out} von {all} daneben: {n} Folien an {gelled} davon",
+  "{out} of {all} out: no gel helps them": "{out} von {all} daneben: keine Folie hilft",
+  "{work}, {still} still not within tolerance.": "{work}, {still} noch nicht in der Toleranz.",
+  "A camera can judge only against a spectrum: take a white as the target, or a light whose spectrum was measured.":
+    "Eine Kamera kann nur gegen ein Spektrum urteilen: nimm ein Weiß als Ziel oder ein Licht mit gemessenem Spektrum.",
+  "light {n}": "Licht {n}",
+  "Give a target white, or name the hero light.": "Nenne ein Ziel-Weiß oder das Leitlicht.",
+  "{name} has no spectrum: the observer judges it, not the camera.":
+    "{name} hat kein Spektrum: das Auge urteilt, nicht die Kamera.",
+  "{name}: {verdict} to the eye, {word} to the camera.":
+    "{name}: {verdict} für das Auge, {word} für die Kamera.",
+  // asks/balance.py
+  "There are too many combinations to weigh all: each plan says how much light a better one might save at most.":
+    "Es sind zu viele Kombinationen, um alle abzuwägen: jeder Plan sagt, wie viel Licht ein besserer höchstens sparen könnte.",
+  "take off {pack}, hang {instead}": "{pack} abnehmen, {instead} davor",
+  "{kelvin} K: {work}": "{kelvin} K: {work}",
+  "{plan}; {lights} not matched.": "{plan}; nicht angeglichen: {lights}.",
+  "the lowest white": "das niedrigste Weiß",
+  "the highest white": "das höchste Weiß",
+  "the tint limit in Duv": "die Grenze des Farbstichs in Duv",
+  "the tint step in Duv": "der Schritt des Farbstichs in Duv",
+  "Every combination was weighed: nothing better exists within these bounds.":
+    "Jede Kombination wurde abgewogen: innerhalb dieser Grenzen gibt es nichts Besseres.",
+  "These plans are the best of their kind; whether fewer than {listed} lights could stay out was not proved.":
+    "Diese Pläne sind die besten ihrer Art; ob weniger als {listed} Lichter daneben bleiben könnten, ist nicht bewiesen.",
+  "leave as it is": "so lassen",
+  "hang {pack}": "{pack} davor",
+  "take off {pack}": "{pack} abnehmen",
+  "{plan}; every light holds.": "{plan}; jedes Licht passt.",
+  "{lights} and {count} more": "{lights} und {count} weitere",
+  "The whites end at {to_k} K, below their start at {from_k} K.":
+    "Die Weiß enden bei {to_k} K, unter ihrem Anfang bei {from_k} K.",
+  "the step in K": "der Schritt in K",
+  "These bounds and steps make {count} whites; at most {most_whites} are tried. Take a wider step or closer bounds.":
+    "Diese Grenzen und Schritte ergeben {count} Weiß; höchstens {most_whites} werden versucht. Nimm größere Schritte oder engere Grenzen.",
+  "gel {n} light": "{n} Licht mit Folie",
+  "gel {n} lights": "{n} Lichter mit Folie",
+  "no gel": "keine Folie",
+  "take gel off {count}": "Folie ab bei {count}",
+  "dial {dialled}": "{dialled} einstellen",
+  "wins {stops} stops": "gewinnt {stops} Blenden",
+  "“{word}” is not something a light may do. Choose: gel, dial.":
+    "„{word}“ kann mit einem Licht nicht getan werden. Zur Wahl stehen: gel, dial.",
+  "What {name} can be dialled to was not stated: {low}–{high} K is assumed.":
+    "Worauf sich {name} einstellen lässt, ist nicht gesagt: {low}–{high} K wird angenommen.",
+  "A range to dial is given, but “may” does not say dial.":
+    "Ein Bereich zum Einstellen ist angegeben, aber einstellen ist hier nicht erlaubt.",
+  "Give the step in K or in mired, not both.":
+    "Gib den Schritt in K oder in mired an, nicht beides.",
+  "the step in mired": "der Schritt in mired",
+  "dial x {x} y {y}": "einstellen auf x {x} y {y}",
+  "dial {kelvin} K, x {x} y {y}": "einstellen auf {kelvin} K, x {x} y {y}",
+  "{stops} stops in all": "{stops} Blenden insgesamt",
+  // asks/compare.py
+  "both adapted to, or balanced for, the first light":
+    "beide an das erste Licht angepasst oder darauf abgeglichen",
+  "the first light": "das erste Licht",
+  "the second light": "das zweite Licht",
+  "SSI of {light} against {reference}": "SSI von {light} gegen {reference}",
+  // asks/continuity.py
+  "The book has no white for “{name}”: no target was kept with it, and its hero light has no reading.":
+    "Das Buch hat kein Weiß für „{name}“: kein Ziel wurde damit aufgehoben, und das Leitlicht hat keine Messung.",
+  // asks/dial.py
+  "Dial this, then read the lamp.": "Stelle das ein, dann miss die Lampe.",
+  "The target is out of this lamp's reach: {remains} steps remain.":
+    "Das Ziel liegt außerhalb dessen, was diese Lampe erreicht: {remains} Schritte bleiben.",
+  "Hang {pack} to close them.": "{pack} davor schließt sie.",
+  "The matrix of a correction has two rows of two numbers.":
+    "Die Matrix einer Korrektur hat zwei Zeilen mit zwei Zahlen.",
+  "The offset of a correction has two numbers.": "Der Versatz einer Korrektur hat zwei Zahlen.",
+  "No lamp answers to its dial like this matrix: forget it and start anew.":
+    "So antwortet keine Lampe auf ihre Einstellung: vergiss es, und fang neu an.",
+  "It holds: leave it.": "Es passt: so lassen.",
+  "Give a gamut or a range, not both.": "Gib einen Farbraum oder einen Bereich an, nicht beides.",
+  "An earlier setting held: go back to it.": "Eine frühere Einstellung passte: geh zu ihr zurück.",
+  "The lamp has no finer setting than those tried: this one came closest.":
+    "Feiner als versucht lässt sich die Lampe nicht einstellen: diese Einstellung kam am nächsten.",
+  "{steps} steps out: dial this, then read again.":
+    "{steps} Schritte daneben: stelle das ein, dann miss noch einmal.",
+  // asks/dim.py
+  "This is an estimate until the light is read again at that setting.":
+    "Das ist eine Schätzung, bis das Licht bei dieser Einstellung neu gemessen ist.",
+  "Below 0.1 % of its light a filament only glows: that is as far as this goes.":
+    "Unter 0,1 % des Lichts glimmt ein Glühfaden nur noch: weiter geht es hier nicht.",
+  "dim to {shown} % of its light, {stops}; then {then}":
+    "auf {shown} % des Lichts dimmen, {stops}; dann {then}",
+  "Dimming leaves it {steps} steps away, too {side}: that is for gel.":
+    "Nach dem Dimmen ist es noch {steps} Schritte weg, zu {side}: das ist Sache der Folie.",
+  "{kelvin} K": "{kelvin} K",
+  "no CCT": "keine CCT",
+  "leave it at full: {then}": "voll lassen: {then}",
+  "No filament gives this light: {shown} without the gels that are named, and tungsten melts at {melts_k} K. Name the gels that are on it, or take another kind of lamp.":
+    "Kein Glühfaden gibt dieses Licht: {shown} ohne die genannten Folien, und Wolfram schmilzt bei {melts_k} K. Nenne die Folien davor, oder nimm eine andere Lampenart.",
+  "the light in percent": "das Licht in Prozent",
+  "the volts in percent": "die Spannung in Prozent",
+  "Dimming brings it no closer: it only makes it warmer.":
+    "Dimmen bringt es nicht näher: es macht nur wärmer.",
+  "Even at 0.1 % of its light it is still {steps} steps away.":
+    "Auch bei 0,1 % des Lichts ist es noch {steps} Schritte weg.",
+  green: "grün",
+  magenta: "magenta",
+  "Ask one thing: a colour, a part of the light, stops, or a part of the volts.":
+    "Frage eines: eine Farbe, einen Teil des Lichts, Blenden oder einen Teil der Spannung.",
+  "The colour asked for is the target already.": "Die gefragte Farbe ist schon das Ziel.",
+  "Only a filament turns warmer as it is dimmed: if this is tungsten, say so as its lamp.":
+    "Nur ein Glühfaden wird beim Dimmen wärmer: ist das Glühlicht, dann gib es als Lampe an.",
+  "Dimming only makes it warmer: at full it reads {full} K, and {wanted} K is cooler.":
+    "Dimmen macht es nur wärmer: voll misst es {full} K, und {wanted} K ist kühler.",
+  "Give the setting of this reading in percent of light or of volts, one of them.":
+    "Gib die Einstellung dieser Messung in Prozent des Lichts oder der Spannung an, eines davon.",
+  "At {part} % the filament reads {kelvin} K, no warmer than at 100 %: check which reading is which.":
+    "Bei {part} % misst der Glühfaden {kelvin} K, nicht wärmer als bei 100 %: prüfe, welche Messung welche ist.",
+  "These readings contradict each other: less must always read warmer. Check which setting belongs to which reading.":
+    "Diese Messungen widersprechen sich: weniger muss immer wärmer messen. Prüfe, welche Einstellung zu welcher Messung gehört.",
+  "A dimmer only takes light away: it cannot be brighter than it was read. If it was dimmed then, read it at full.":
+    "Ein Dimmer nimmt nur Licht weg: heller als gemessen geht es nicht. War es dabei gedimmt, dann miss es voll.",
+  // asks/drive.py
+  "Read each primary alone at full level first.":
+    "Miss zuerst jede Primärfarbe allein bei voller Stufe.",
+  "Levels are parts of the full light of each primary; a lamp whose dial does not follow its light needs them read at these settings.":
+    "Stufen sind Teile des vollen Lichts jeder Primärfarbe; folgt der Regler einer Lampe nicht ihrem Licht, so miss sie bei diesen Einstellungen.",
+  "A target without a CCT has no reference to be like: ask for the most light instead.":
+    "Ein Ziel ohne CCT hat keine Referenz, der es gleichen könnte: frage stattdessen nach dem meisten Licht.",
+  "How much this primary gives is missing: read its lux at full level.":
+    "Es fehlt, wie viel diese Primärfarbe gibt: miss ihre Lux bei voller Stufe.",
+  "Spectral similarity needs the spectrum of every primary; by x y and lux only the most light can be found.":
+    "Ähnlichkeit des Spektrums braucht das Spektrum jeder Primärfarbe; aus x y und Lux lässt sich nur das meiste Licht finden.",
+  "primary {n}": "Primärfarbe {n}",
+  // asks/expose.py
+  "{lux} lx ({fc} fc)": "{lux} lx ({fc} fc)",
+  "{amount} lx·s a burst": "{amount} lx·s je Blitz",
+  "ISO {iso}": "ISO {iso}",
+  "{fps} frames a second": "{fps} Bilder in der Sekunde",
+  "{stops} of filter (ND {density})": "{stops} Filter (ND {density})",
+  "right as it is": "richtig, wie es ist",
+  "{stops} over": "{stops} darüber",
+  "{stops} under": "{stops} darunter",
+  "A T-number holds the loss of the lens already: leave it out.":
+    "Eine T-Blende enthält den Verlust des Objektivs schon: lass ihn weg.",
+  "{stops} short of light": "{stops} zu wenig Licht",
+  "The shutter would be open for {shutter_deg}°, longer than a frame at {fps} frames a second: add light, open the lens or raise the ISO.":
+    "Der Verschluss wäre {shutter_deg}° offen, länger als ein Bild bei {fps} Bildern in der Sekunde: mehr Licht, Blende auf oder ISO höher.",
+  "Too dark without any filter: add light, open the lens or raise the ISO.":
+    "Auch ohne Filter zu dunkel: mehr Licht, Blende auf oder ISO höher.",
+  "Few lenses open this far: add light, or raise the ISO or the time.":
+    "So weit öffnen wenige Objektive: mehr Licht, oder ISO oder Zeit höher.",
+  "Few lenses close this far: take a neutral density filter.":
+    "So weit schließen wenige Objektive: nimm ein Graufilter.",
+  "A shutter this short can cut a burst off, or cover a part of the frame: test it.":
+    "Ein so kurzer Verschluss kann einen Blitz abschneiden oder einen Teil des Bildes verdecken: probiere es.",
+  "Give a steady light (lx) or a flash (lx·s), not both of them.":
+    "Gib ein Dauerlicht (lx) oder einen Blitz (lx·s) an, nicht beides.",
+  // asks/falloff.py
+  "{metres} m ({feet} ft) from the lamp": "{metres} m ({feet} ft) von der Lampe",
+  "{moved}, reads {lux} lx ({fc} fc)": "{moved}, gibt {lux} lx ({fc} fc)",
+  "{place}: no change": "{place}: unverändert",
+  "The distance is missing: how far the lamp is where it was read.":
+    "Der Abstand fehlt: wie weit die Lampe bei der Messung entfernt war.",
+  "Ask one thing: a distance, the light wanted, or the stops to lose.":
+    "Frage eines: einen Abstand, das gewünschte Licht oder die Blenden, die weg sollen.",
+  "The light is missing: what it reads now, in lux or foot-candles.":
+    "Das Licht fehlt: was jetzt gemessen wird, in Lux oder Footcandle.",
+  "{place}: {stops} more": "{place}: {stops} mehr",
+  "{place}: {stops} less": "{place}: {stops} weniger",
+  "Inverse square: for a bare lamp further away than five times its width. A lens, a reflector or a large frame falls off more slowly; read it there.":
+    "Abstandsgesetz: für eine blanke Lampe, weiter weg als das Fünffache ihrer Breite. Linse, Reflektor oder großer Rahmen fallen langsamer ab; miss dort.",
+  "Mind the heat on skin, cloth and gel when a lamp comes nearer.":
+    "Achte auf die Hitze auf Haut, Stoff und Folie, wenn eine Lampe näher kommt.",
+  "At {near} m the source of {source} m is nearer than five times its width: it falls off more slowly than the inverse square. Read it there.":
+    "Bei {near} m ist die Quelle von {source} m näher als das Fünffache ihrer Breite: sie fällt langsamer ab als nach dem Abstandsgesetz. Miss dort.",
+  // asks/field.py
+  "Give one pack, or none, for each light.": "Gib für jedes Licht eine Lage Folien an, oder keine.",
+  "A pack is a list of gel names.": "Eine Lage ist eine Liste von Foliennamen.",
+  // asks/flash_mix.py
+  "How much the flash gives is missing: read it in lux·s, without the ambient.":
+    "Es fehlt, wie viel der Blitz gibt: miss ihn in lx·s, ohne das Umgebungslicht.",
+  "How much the ambient gives is missing: read it in lux, without the flash.":
+    "Es fehlt, wie viel das Umgebungslicht gibt: miss es in Lux, ohne den Blitz.",
+  "The shutter is missing: give its time, such as 1/60, or its angle with the frame rate.":
+    "Der Verschluss fehlt: gib seine Zeit an, etwa 1/60, oder seinen Winkel mit Bildrate.",
+  "At so short a time the shutter may cut the burst or not sync with it: check the sync speed and read the flash at this setting.":
+    "Bei so kurzer Zeit kann der Verschluss den Blitz abschneiden oder nicht synchron sein: prüfe die Synchronzeit, und miss den Blitz bei dieser Einstellung.",
+  // asks/flicker.py
+  "take {angle}": "nimm {angle}",
+  "Flickers by up to {percent} % ({size}): {advice}":
+    "Flimmert um bis zu {percent} % ({size}): {advice}",
+  "{Place} is on {mains_hz} Hz mains and the shoot runs {fps} frames a second: at {angle} lamps on the mains pulse in the picture; {advice}.":
+    "{Place} hängt an {mains_hz} Hz Netz, und gedreht wird mit {fps} Bildern in der Sekunde: bei {angle} pulsen Lampen am Netz im Bild; {advice}.",
+  "{hz} Hz is the lowest frequency that fits. The light may pulse at a whole multiple of it: the shutters below are safe for those as well.":
+    "{hz} Hz ist die niedrigste Frequenz, die passt. Das Licht kann mit einem ganzen Vielfachen pulsen: die Verschlüsse unten sind auch dafür sicher.",
+  "no shutter holds a whole pulse at {fps} frames a second":
+    "kein Verschluss fasst einen ganzen Puls bei {fps} Bildern in der Sekunde",
+  "take {angle}, or run {rate}": "nimm {angle}, oder drehe mit {rate}",
+  "Steady: the shutter holds {n} pulse": "Ruhig: der Verschluss fasst {n} Puls",
+  "Steady: the shutter holds {n} pulses": "Ruhig: der Verschluss fasst {n} Pulse",
+  "Steady from frame to frame: each frame starts at the same point of a pulse":
+    "Ruhig von Bild zu Bild: jedes beginnt an derselben Stelle eines Pulses",
+  "to black": "bis Schwarz",
+  "A shutter of {time_words} is longer than a frame at {fps} frames a second.":
+    "Ein Verschluss von {time_words} ist länger als ein Bild bei {fps} Bildern in der Sekunde.",
+  "Which light? Give mains_hz (50 or 60), light_hz (a PWM frequency) or two measured shutter results.":
+    "Welches Licht? Gib die Netzfrequenz an (50 oder 60), eine Pulsfrequenz oder zwei gemessene Verschlüsse.",
+  "An unknown light needs two different shutter times at which no flicker was seen.":
+    "Ein unbekanntes Licht braucht zwei verschiedene Verschlusszeiten, bei denen nichts flimmerte.",
+  "No one frequency explains these results. Check them, and measure at shorter shutters: the two shortest without flicker tell most.":
+    "Keine einzelne Frequenz erklärt diese Ergebnisse. Prüfe sie, und miss bei kürzeren Verschlüssen: die zwei kürzesten ohne Flimmern sagen am meisten.",
+  "The shutters hold many pulses, so the frequency is loose: measure again with shorter ones.":
+    "Die Verschlüsse fassen viele Pulse, die Frequenz ist also ungenau: miss noch einmal mit kürzeren.",
+  "take {time}": "nimm {time}",
+  "Any shutter is steady at {fps} frames a second":
+    "Jeder Verschluss ist ruhig bei {fps} Bildern in der Sekunde",
+  "{amount} stops": "{amount} Blenden",
+  "{amount} stop": "{amount} Blende",
+  "Above {hz} frames a second every frame sees a part of one pulse, whatever the shutter: light this shot with lamps on direct current or a much faster drive.":
+    "Über {hz} Bildern in der Sekunde sieht jedes Bild nur einen Teil eines Pulses, bei jedem Verschluss: beleuchte das mit Lampen an Gleichstrom oder viel schnellerer Ansteuerung.",
+  "A rolling shutter can still show a standing band: a shutter that holds whole pulses loses it.":
+    "Ein Rolling Shutter kann noch ein stehendes Band zeigen: ein Verschluss, der ganze Pulse fasst, wird es los.",
+  "The pulse drifts through the picture once in {beat_hz} s: a short test does not show it.":
+    "Der Puls wandert einmal in {beat_hz} s durch das Bild: ein kurzer Test zeigt es nicht.",
+  "The depth is for a light that falls to nothing between pulses; filaments and smoothed drives pulse less. Type the modulation where it is known.":
+    "Die Tiefe gilt für ein Licht, das zwischen den Pulsen erlischt; Glühfäden und geglättete Ansteuerungen pulsen weniger. Tippe die Modulation, wo sie bekannt ist.",
+  "Mains of {mains} Hz is unusual: 50 and 60 Hz are what public grids run at.":
+    "Ein Netz mit {mains} Hz ist ungewöhnlich: öffentliche Netze laufen mit 50 oder 60 Hz.",
+  "This counts pulses of light: a lamp on {hz} Hz mains pulses {pulses} times a second. If you mean the mains, give {hz} Hz there.":
+    "Gezählt werden Lichtpulse: eine Lampe an {hz} Hz Netz pulst {pulses}-mal in der Sekunde. Ist das Netz gemeint, gib dort {hz} Hz an.",
+  "Each result needs its shutter time or angle.":
+    "Jedes Ergebnis braucht seine Zeit oder seinen Winkel.",
+  "Say whether flicker was seen or not.": "Sag, ob es flimmerte oder nicht.",
+  "this place": "dieser Ort",
+  "A shutter angle needs the frame rate.": "Ein Verschlusswinkel braucht die Bildrate.",
+  // asks/levels.py
+  "There is no light number {index} to be the key.":
+    "Es gibt kein Licht Nummer {index}, das Führung sein könnte.",
+  // asks/mix.py
+  "a strong edge in colour": "eine starke Farbkante",
+  "no edge in colour to be seen": "keine Farbkante zu sehen",
+  "an edge in colour that a careful eye finds": "eine Farbkante, die ein genaues Auge findet",
+  "a clear edge in colour": "eine deutliche Farbkante",
+  "There are no lights to mix yet: give one or more.":
+    "Noch gibt es keine Lichter zum Mischen: gib mindestens eines an.",
+  "{name} has no lux while others have: type its share, or leave lux out for all of them to count as equal.":
+    "{name} hat keine Lux, andere schon: tippe den Anteil, oder lass Lux bei allen weg, dann zählen sie gleich.",
+  "Every light is at zero: nothing is left to mix.":
+    "Jedes Licht steht auf null: nichts bleibt zu mischen.",
+  "Give the share in lux or in foot-candles, not both of them.":
+    "Gib den Anteil in Lux oder in Footcandle an, nicht beides.",
+  "the dimmer in percent": "der Dimmer in Prozent",
+  "The inverse square needs two distances: where the light was read and where it stands now.":
+    "Das Abstandsgesetz braucht zwei Abstände: wo das Licht gemessen wurde und wo es jetzt steht.",
+  "{edge}, and {stops} between them": "{edge}, und {stops} dazwischen",
+  "{name}: a dimmed tungsten lamp turns warmer than it was read; read it again at that setting.":
+    "{name}: eine gedimmte Glühlampe wird wärmer, als sie gemessen wurde; miss sie bei dieser Einstellung noch einmal.",
+  "the share in lux": "der Anteil in Lux",
+  "the share in foot-candles": "der Anteil in Footcandle",
+  // asks/render.py
+  "SSI, matching reference": "SSI, passende Referenz",
+  "SSI, black body 3200 K": "SSI, schwarzer Strahler 3200 K",
+  "SSI, D55": "SSI, D55",
+  "R{n}, {colour}": "R{n}, {colour}",
+  "SSI, {light}": "SSI, {light}",
+  // asks/since.py
+  "There is no reading of this light yet.": "Von diesem Licht gibt es noch keine Messung.",
+  // asks/units.py
+  "Nothing to convert: give {fields}.": "Nichts umzurechnen; nötig ist {fields}.",
+  "A ratio needs two lights: give both.": "Ein Verhältnis braucht zwei Lichter: gib beide an.",
+  // asks/unmix.py
+  "x {x}, y {y}": "x {x}, y {y}",
+  "x {x}, y {y}, about {kelvin} K": "x {x}, y {y}, etwa {kelvin} K",
+  "Give the reading of each light alone.": "Gib die Messung jedes Lichts allein an.",
+  "The sum has light that none of these give: it is {offset} against their closest mixture. Look for a source that pulls that way.":
+    "Die Summe enthält Licht, das keines von diesen gibt: sie ist {offset} gegen ihre nächste Mischung. Suche eine Quelle, die in diese Richtung zieht.",
+  "The sum has {amount} {unit} of light that none of these give: {colour}.":
+    "Die Summe enthält {amount} {unit} Licht, das keines von diesen gibt: {colour}.",
+  "The sum has light that none of these give: {colour}.":
+    "Die Summe enthält Licht, das keines von diesen gibt: {colour}.",
+  "{count} lights cannot be told apart by x y and lux: three at most. Load their spectra, or switch some off and read again.":
+    "{count} Lichter lassen sich aus x y und Lux nicht trennen: höchstens drei. Lade ihre Spektren, oder schalte einige ab und miss noch einmal.",
+  "The readings tell these lights apart.": "Die Messungen trennen diese Lichter.",
+  "{lights} are too much alike to tell their shares apart; together they give {together}.":
+    "{lights} sind sich zu ähnlich, um ihre Anteile zu trennen; zusammen geben sie {together}.",
+  "Take these shares as a rough guess: a small error of a reading moves them.":
+    "Nimm diese Anteile als grobe Schätzung: ein kleiner Messfehler verschiebt sie.",
   // colorimetry/spectrum.py
   "The spectrum is empty: give at least its wavelengths and values.":
     "Das Spektrum ist leer: gib wenigstens Wellenlängen und Werte an.",
@@ -24,113 +315,120 @@ export default {
     "All sein Licht liegt außerhalb von {grid}–{grid_2} nm, wo das Auge sieht.",
   "The value at {nm} nm is {power}; light cannot be negative.":
     "Der Wert bei {nm} nm ist {power}; Licht kann nicht negativ sein.",
+  // exposure/solving.py
+  "the light in lux, foot-candles or lx·s": "das Licht in Lux, Footcandle oder lx·s",
+  "the shutter time, or its angle with the frame rate":
+    "die Verschlusszeit, oder ihr Winkel mit Bildrate",
+  "the f-number or T-number": "die Blende oder T-Blende",
+  "This exposure cannot be solved as it stands.": "Diese Belichtung lässt sich so nicht bestimmen.",
+  "Still open: {open}. One figure can be found at a time.":
+    "Noch offen: {open}. Eine Größe auf einmal lässt sich bestimmen.",
+  "A frame rate is solved from a shutter angle.":
+    "Eine Bildrate ergibt sich aus einem Verschlusswinkel.",
+  "A flash does not depend on the shutter.": "Ein Blitz hängt nicht vom Verschluss ab.",
+  "{Name} is given already: leave it empty for it to be found.":
+    "{Name} ist schon angegeben: lass es leer, wenn es gesucht ist.",
   // exposure/stops.py
   "{mark} and 1 tenth": "{mark} und 1 Zehntel",
   "{mark} and {n} tenths": "{mark} und {n} Zehntel",
-  "{amount} stops": "{amount} Blenden",
   "1:{times}, {amount} under": "1:{times}, {amount} darunter",
   "1/{speed} s": "1/{speed} s",
   "no stop": "keine Blende",
-  "{amount} stop": "{amount} Blende",
   "1:1, level": "1:1, gleich",
   "{times}:1, {amount} over": "{times}:1, {amount} darüber",
   "{time} s": "{time} s",
   // field_names.py
-  "The ambient light": "Das Umgebungslicht",
-  "The distance in feet": "Der Abstand in Fuß",
-  "The distance in metres": "Der Abstand in Metern",
-  "The bare reading": "Die Messung ohne Folie",
-  "The number of flashes": "Die Zahl der Blitze",
-  "The CCT": "Die CCT",
-  "The exposure constant": "Die Belichtungskonstante",
-  "The count": "Die Anzahl",
-  "The number of cuts": "Die Zahl der Zuschnitte",
-  "The cuts from a sheet": "Die Zuschnitte je Bogen",
-  "The date": "Das Datum",
-  "The most gels on a light": "Die meisten Folien an einem Licht",
-  "The dimmer": "Der Dimmer",
-  "The part of a pulse that is light": "Der helle Teil eines Pulses",
-  "The Duv": "Der Duv",
-  "The largest tint in Duv": "Der größte Farbstich in Duv",
-  "The step of the tint in Duv": "Der Schritt des Farbstichs in Duv",
-  "The light in lx·s": "Das Licht in lx·s",
-  "The f-number": "Die Blende",
-  "The direction that the window faces": "Die Richtung, nach der das Fenster geht",
-  "The filter factor": "Der Filterfaktor",
-  "The filter in stops": "Das Filter in Blenden",
-  "The first light": "Das erste Licht",
-  "The flash": "Der Blitz",
-  "The frame rate": "Die Bildrate",
-  "The lowest CCT": "Die niedrigste CCT",
-  "The gel": "Die Folie",
-  "The loss of the gel in stops": "Der Verlust der Folie in Blenden",
-  "The reading with the gel": "Die Messung mit Folie",
-  "The height in feet": "Die Höhe in Fuß",
-  "The height in metres": "Die Höhe in Metern",
-  "The number of the reference light": "Die Nummer des Bezugslichts",
-  "The height of the horizon in degrees": "Die Höhe des Horizonts in Grad",
-  "The light in foot-candles": "Das Licht in Footcandle",
-  "The light in lux": "Das Licht in Lux",
-  "The ISO": "Die ISO",
-  "The number of the key light": "Die Nummer des Führungslichts",
-  "The kind of lamp": "Die Art der Lampe",
-  "The latitude": "Die Breite",
-  "The length in feet": "Die Länge in Fuß",
-  "The length in metres": "Die Länge in Metern",
-  "The loss of the lens in stops": "Der Verlust des Objektivs in Blenden",
-  "The pulses of light a second": "Die Lichtpulse in der Sekunde",
-  "The longitude": "Die geografische Länge",
-  "The stops to lose": "Der gewünschte Verlust in Blenden",
-  "The loss in stops": "Der Verlust in Blenden",
-  "The mains frequency": "Die Netzfrequenz",
-  "The distance of the reading in feet": "Der Abstand der Messung in Fuß",
-  "The distance of the reading in metres": "Der Abstand der Messung in Metern",
-  "The light measured, in foot-candles": "Das gemessene Licht in Footcandle",
-  "The light measured, in lux": "Das gemessene Licht in Lux",
-  "The shift in mired": "Die Verschiebung in mired",
-  "The modulation": "Die Modulation",
-  "The most answers": "Die Zahl der Antworten",
-  "The name": "Der Name",
-  "The note": "Die Notiz",
-  "The offset": "Der Versatz",
-  "The overlap in feet": "Die Überlappung in Fuß",
-  "The overlap in metres": "Die Überlappung in Metern",
-  "The panes across": "Die Scheiben nebeneinander",
-  "The panes down": "Die Scheiben übereinander",
-  "The reading": "Die Messung",
-  "The CCT that the shift is meant for": "Die CCT, für die die Verschiebung gilt",
-  "The second light": "Das zweite Licht",
-  "The setup": "Die Einstellung",
-  "The share in foot-candles": "Der Anteil in Footcandle",
-  "The share in lux": "Der Anteil in Lux",
-  "The number of sheets": "Die Zahl der Bögen",
-  "The shutter angle": "Der Verschlusswinkel",
-  "The width of the source in feet": "Die Breite der Quelle in Fuß",
-  "The width of the source in metres": "Die Breite der Quelle in Metern",
-  "The spare in percent": "Die Reserve in Prozent",
-  "The spectrum": "Das Spektrum",
-  "The step in K": "Der Schritt in K",
-  "The step in minutes": "Der Schritt in Minuten",
-  "The step in mired": "Der Schritt in mired",
-  "The tolerance in steps": "Die Toleranz in Schritten",
-  "The stock": "Der Bestand",
-  "The stops": "Die Blenden",
-  "The sum": "Die Summe",
-  "The T-number": "Die T-Blende",
-  "The white to match": "Das Weiß, zu dem es passen soll",
-  "The text": "Der Text",
-  "The shutter time": "Die Verschlusszeit",
-  "The highest CCT": "Die höchste CCT",
-  "The tolerance": "Die Toleranz",
-  "The trim in feet": "Der Beschnitt in Fuß",
-  "The trim in metres": "Der Beschnitt in Metern",
-  "The hours from UTC": "Die Stunden zu UTC",
-  "The values": "Die Werte",
-  "The light wanted, in foot-candles": "Das gewünschte Licht in Footcandle",
-  "The light wanted, in lux": "Das gewünschte Licht in Lux",
-  "The wavelengths": "Die Wellenlängen",
-  "The width in feet": "Die Breite in Fuß",
-  "The width in metres": "Die Breite in Metern",
+  "the ambient light": "das Umgebungslicht",
+  "the distance in feet": "der Abstand in Fuß",
+  "the distance in metres": "der Abstand in Metern",
+  "the bare reading": "die Messung ohne Folie",
+  "the number of flashes": "die Zahl der Blitze",
+  "the CCT": "die CCT",
+  "the exposure constant": "die Belichtungskonstante",
+  "the count": "die Anzahl",
+  "the number of cuts": "die Zahl der Zuschnitte",
+  "the cuts from a sheet": "die Zuschnitte je Bogen",
+  "the date": "das Datum",
+  "the most gels on a light": "die meisten Folien an einem Licht",
+  "the dimmer": "der Dimmer",
+  "the part of a pulse that is light": "der helle Teil eines Pulses",
+  "the Duv": "der Duv",
+  "the largest tint in Duv": "der größte Farbstich in Duv",
+  "the step of the tint in Duv": "der Schritt des Farbstichs in Duv",
+  "the light in lx·s": "das Licht in lx·s",
+  "the f-number": "die Blende",
+  "the direction that the window faces": "die Richtung, nach der das Fenster geht",
+  "the filter factor": "der Filterfaktor",
+  "the filter in stops": "das Filter in Blenden",
+  "the flash": "der Blitz",
+  "the frame rate": "die Bildrate",
+  "the lowest CCT": "die niedrigste CCT",
+  "the gel": "die Folie",
+  "the loss of the gel in stops": "der Verlust der Folie in Blenden",
+  "the reading with the gel": "die Messung mit Folie",
+  "the height in feet": "die Höhe in Fuß",
+  "the height in metres": "die Höhe in Metern",
+  "the number of the reference light": "die Nummer des Bezugslichts",
+  "the height of the horizon in degrees": "die Höhe des Horizonts in Grad",
+  "the light in foot-candles": "das Licht in Footcandle",
+  "the light in lux": "das Licht in Lux",
+  "the ISO": "die ISO",
+  "the number of the key light": "die Nummer des Führungslichts",
+  "the kind of lamp": "die Art der Lampe",
+  "the latitude": "die Breite",
+  "the length in feet": "die Länge in Fuß",
+  "the length in metres": "die Länge in Metern",
+  "the loss of the lens in stops": "der Verlust des Objektivs in Blenden",
+  "the pulses of light a second": "die Lichtpulse in der Sekunde",
+  "the longitude": "die geografische Länge",
+  "the stops to lose": "der gewünschte Verlust in Blenden",
+  "the loss in stops": "der Verlust in Blenden",
+  "the mains frequency": "die Netzfrequenz",
+  "the distance of the reading in feet": "der Abstand der Messung in Fuß",
+  "the distance of the reading in metres": "der Abstand der Messung in Metern",
+  "the light measured, in foot-candles": "das gemessene Licht in Footcandle",
+  "the light measured, in lux": "das gemessene Licht in Lux",
+  "the shift in mired": "die Verschiebung in mired",
+  "the modulation": "die Modulation",
+  "the most answers": "die Zahl der Antworten",
+  "the name": "der Name",
+  "the note": "die Notiz",
+  "the offset": "der Versatz",
+  "the overlap in feet": "die Überlappung in Fuß",
+  "the overlap in metres": "die Überlappung in Metern",
+  "the panes across": "die Scheiben nebeneinander",
+  "the panes down": "die Scheiben übereinander",
+  "the reading": "die Messung",
+  "the CCT that the shift is meant for": "die CCT, für die die Verschiebung gilt",
+  "the setup": "die Einstellung",
+  "the number of sheets": "die Zahl der Bögen",
+  "the shutter angle": "der Verschlusswinkel",
+  "the width of the source in feet": "die Breite der Quelle in Fuß",
+  "the width of the source in metres": "die Breite der Quelle in Metern",
+  "the spare in percent": "die Reserve in Prozent",
+  "the spectrum": "das Spektrum",
+  "the step in minutes": "der Schritt in Minuten",
+  "the tolerance in steps": "die Toleranz in Schritten",
+  "the stock": "der Bestand",
+  "the stops": "die Blenden",
+  "the share": "der Anteil",
+  "the sum": "die Summe",
+  "the T-number": "die T-Blende",
+  "the white to match": "das Weiß, zu dem es passen soll",
+  "the text": "der Text",
+  "the shutter time": "die Verschlusszeit",
+  "the highest CCT": "die höchste CCT",
+  "the tolerance": "die Toleranz",
+  "the trim in feet": "der Beschnitt in Fuß",
+  "the trim in metres": "der Beschnitt in Metern",
+  "the hours from UTC": "die Stunden zu UTC",
+  "the values": "die Werte",
+  "the light wanted, in foot-candles": "das gewünschte Licht in Footcandle",
+  "the light wanted, in lux": "das gewünschte Licht in Lux",
+  "the wavelengths": "die Wellenlängen",
+  "the width in feet": "die Breite in Fuß",
+  "the width in metres": "die Breite in Metern",
+  "Give {one} or {other}, not both.": "Nur eines davon geht: {one} oder {other}.",
   // fields.py
   "between {low} and {high}": "zwischen {low} und {high}",
   nothing: "nichts",
@@ -141,28 +439,28 @@ export default {
   "a group of values": "eine Gruppe von Werten",
   "{low} or more": "mindestens {low}",
   "{high} or less": "höchstens {high}",
-  "{name} must be a number, not {kind}.": "{name} muss eine Zahl sein, nicht {kind}.",
-  "{name} must be a finite number.": "{name} muss eine endliche Zahl sein.",
-  "{name}: “{typed}” is not a number. Type digits, such as {example}.":
-    "{name}: „{typed}“ ist keine Zahl. Tippe Ziffern, etwa {example}.",
-  "The question": "Die Frage",
-  "{name} must be values with their names, not {kind}.":
-    "{name}: nötig sind Werte mit ihren Namen, nicht {kind}.",
-  "{name} is missing.": "{name} fehlt.",
-  "{name} is {value}; it must be {bounds}.": "{name} ist {value}; erlaubt ist: {bounds}.",
-  "{name} must be a whole number, not {value}.": "{name} muss eine ganze Zahl sein, nicht {value}.",
+  "{Name} must be a number, not {kind}.": "{Name} muss eine Zahl sein, nicht {kind}.",
+  "{Name} must be a finite number.": "{Name} muss eine endliche Zahl sein.",
+  "{Name}: “{typed}” is not a number. Type digits, such as {example}.":
+    "{Name}: „{typed}“ ist keine Zahl. Tippe Ziffern, etwa {example}.",
+  "the question": "die Frage",
+  "{Name} must be values with their names, not {kind}.":
+    "{Name}: nötig sind Werte mit ihren Namen, nicht {kind}.",
+  "{Name} is missing.": "{Name} fehlt.",
+  "{Name} is {value}; it must be {bounds}.": "{Name} ist {value}; erlaubt ist: {bounds}.",
+  "{Name} must be a whole number, not {value}.": "{Name} muss eine ganze Zahl sein, nicht {value}.",
   "{name}, number {n}": "{name}, Nummer {n}",
-  "{name} must be text, not {kind}.": "{name} muss Text sein, nicht {kind}.",
-  "{name} has {count} characters; at most {most} fit.":
-    "{name} hat {count} Zeichen; höchstens {most} passen.",
-  "{name} “{word}” is not known. Choose: {known}.":
-    "{name} „{word}“ ist nicht bekannt. Zur Wahl stehen: {known}.",
-  "{name} must be a list, not {kind}.": "{name} muss eine Liste sein, nicht {kind}.",
-  "{name} has {count} entries; at most {most} fit.":
-    "{name} hat {count} Einträge; höchstens {most} passen.",
+  "{Name} must be text, not {kind}.": "{Name} muss Text sein, nicht {kind}.",
+  "{Name} has {count} characters; at most {most} fit.":
+    "{Name} hat {count} Zeichen; höchstens {most} passen.",
+  "{Name} “{word}” is not known. Choose: {known}.":
+    "{Name} „{word}“ ist nicht bekannt. Zur Wahl stehen: {known}.",
+  "{Name} must be a list, not {kind}.": "{Name} muss eine Liste sein, nicht {kind}.",
+  "{Name} has {count} entries; at most {most} fit.":
+    "{Name} hat {count} Einträge; höchstens {most} passen.",
   "“{name}” is not a field here. Known are: {known}.":
     "„{name}“ ist hier kein Feld. Bekannt sind: {known}.",
-  "{name} must hold names only.": "{name} darf nur Namen enthalten.",
+  "{Name} must hold names only.": "{Name} darf nur Namen enthalten.",
   // filters/kit.py
   "These gels are nominal: computed from physics under their trade names. Real ones differ by make, batch and age; measure yours and they take over.":
     "Diese Folien sind nominell: aus der Physik berechnet, unter den Namen des Gewerbes. Wirkliche weichen nach Fabrikat, Charge und Alter ab; miss deine, und sie treten an ihre Stelle.",
@@ -201,8 +499,8 @@ export default {
     "Die CGATS-Datei hat keine Spektralfelder wie SPECTRAL_380 und kein XYY_X.",
   "Expected {width} values, one for each field, but found {count}; the line is left out.":
     "Erwartet sind {width} Werte, einer für jedes Feld, gefunden {count}; die Zeile bleibt weg.",
-  "The wavelength": "Die Wellenlänge",
-  "The value at {number} nm": "Der Wert bei {number} nm",
+  "the wavelength": "die Wellenlänge",
+  "the value at {number} nm": "der Wert bei {number} nm",
   "{message} It is left out.": "{message} Er bleibt weg.",
   // interchange/contents.py
   transmittance: "Transmission",
@@ -230,7 +528,6 @@ export default {
     "{damaged} seiner {damaged_2} Werte sind beschädigt, zu viele, um ohne sie auszukommen.",
   "There are more faults like these; only the first are listed.":
     "Es gibt mehr solche Fehler; nur die ersten stehen hier.",
-  "the spectrum": "das Spektrum",
   // interchange/cxf.py
   "The {name} does not say at which wavelength it begins; expected is a StartWL.":
     "{name} sagt nicht, bei welcher Wellenlänge es beginnt; erwartet ist StartWL.",
@@ -238,6 +535,7 @@ export default {
     "Die CxF-Datei enthält kein Spektrum und keine Farbe eines Lichts.",
   "The file does not say how many nm its {count} samples are apart.":
     "Die Datei sagt nicht, wie viele nm ihre {count} Werte auseinander liegen.",
+  "The value at {number} nm": "Der Wert bei {number} nm",
   "X, Y and Z add up to nothing.": "X, Y und Z ergeben zusammen nichts.",
   // interchange/dialect.py
   "{separators}, decimal comma": "{separators}, Dezimalkomma",
@@ -315,7 +613,7 @@ export default {
     "Eine Absorption ist weder Licht noch Folie noch Oberfläche.",
   "The file calls its quantity “{quantity}”. What was measured?":
     "Die Datei nennt ihre Größe „{quantity}“. Was wurde gemessen?",
-  "The value at {wavelength} nm": "Der Wert bei {wavelength} nm",
+  "the value at {wavelength} nm": "der Wert bei {wavelength} nm",
   // lights/drift.py
   "nothing to compare": "nichts zu vergleichen",
   "{size} stop brighter": "{size} Blende heller",
@@ -329,7 +627,6 @@ export default {
   "{mired} mired cooler": "{mired} mired kühler",
   // lights/fixing.py
   "no CCT to compare": "keine CCT zum Vergleichen",
-  "no gel": "keine Folie",
   "as warm as the target": "so warm wie das Ziel",
   "{mired} mired too warm": "{mired} mired zu warm",
   "{mired} mired too cool": "{mired} mired zu kühl",
@@ -358,6 +655,10 @@ export default {
   "more than any CC gel can take away": "mehr, als eine CC-Folie wegnehmen kann",
   "no green or magenta needed": "weder Grün noch Magenta nötig",
   "add {cc} CC green": "{cc} CC Grün dazu",
+  // lights/tolerance.py
+  holds: "passt",
+  near: "nahe",
+  out: "daneben",
   // rendering/camera.py
   "dark skin": "dunkle Haut",
   "light skin": "helle Haut",
@@ -372,10 +673,8 @@ export default {
   "yellow green": "Gelbgrün",
   "orange yellow": "Orangegelb",
   blue: "Blau",
-  green: "grün",
   red: "Rot",
   yellow: "Gelb",
-  magenta: "magenta",
   cyan: "Cyan",
   "No score: the standard camera cannot be balanced for so pure a colour.":
     "Kein Wert: auf eine so reine Farbe lässt sich die Normkamera nicht abgleichen.",
@@ -454,7 +753,6 @@ export default {
     "Das Spektrum gleicht seiner Referenz nicht ({reference}): Kameras und Filme können sich darüber uneins sein.",
   "Nothing stands out: colours stay as they are.":
     "Nichts fällt auf: Farben bleiben, wie sie sind.",
-  "Light skin": "Helle Haut",
   "Asian skin": "Asiatische Haut",
   "Colours that come out wrong: {named}.": "Farben, die falsch kommen: {named}.",
   "The light is too far from its reference white for CRI to be trusted: take Ra and R1–R15 as doubtful.":
@@ -482,7 +780,7 @@ export default {
     "Bei einem Abgleich der Kamera wird das zweite Licht {shift_words}, obwohl das Auge fast dasselbe Weiß sieht.",
   "grey card ΔE00 camera {grey}, eye {eye_grey}": "Graukarte ΔE00 Kamera {grey}, Auge {eye_grey}",
   "The eye will see {tint} ({seen}).": "Das Auge wird {tint} sehen ({seen}).",
-  "{name} shifts in colour ({index}).": "{name} verschiebt sich in der Farbe ({index}).",
+  "{Name} shifts in colour ({index}).": "{Name} verschiebt sich in der Farbe ({index}).",
   "Reds are pushed: faces go ruddy": "Rot ist überhöht: Gesichter werden rötlich",
   "Colours come out too vivid (Rg {rg}).": "Farben kommen zu kräftig (Rg {rg}).",
   "Fine for a camera balanced to it (TLCI {qa}), but the eye will see {tint}, and so will a camera balanced elsewhere.":
@@ -499,6 +797,23 @@ export default {
     "Die Spektren gleichen sich nicht: ein Abgleich nach x y hält nicht für jede Kamera.",
   "Skin will look a little different side by side.": "Haut sieht nebeneinander etwas anders aus.",
   "Ra {ra}": "Ra {ra}",
+  // replies/book.py
+  "an empty book": "ein leeres Buch",
+  // replies/fix.py
+  "This pack eats {stops_lost} stops; a lamp of the right colour may be the better tool.":
+    "Diese Folien schlucken {stops_lost} Blenden; eine Lampe der richtigen Farbe ist vielleicht das bessere Werkzeug.",
+  // replies/rendering.py
+  "The samples are {step} nm apart; the published metrics ask for 5 nm or finer. They were interpolated: take the numbers as approximate.":
+    "Die Werte liegen {step} nm auseinander; die Normen verlangen 5 nm oder feiner. Sie sind interpoliert: nimm die Zahlen als ungefähr.",
+  // replies/units.py
+  "{width} × {along} m": "{width} × {along} m",
+  "{length} m": "{length} m",
+  // requests/camera.py
+  "{Name}: “{typed}” is not a shutter time.": "{Name}: „{typed}“ ist keine Verschlusszeit.",
+  // requests/file.py
+  "not recognised": "nicht erkannt",
+  "The file did not arrive whole; choose it again.":
+    "Die Datei kam nicht ganz an; wähle sie noch einmal.",
   // requests/kit.py
   "The gel needs a name.": "Die Folie braucht einen Namen.",
   "“{name}” has {count} wavelengths and {count_2} transmittances; it needs two or more, one for each wavelength.":
@@ -510,6 +825,11 @@ export default {
     "Die Transmissionen von „{name}“ müssen zwischen 0 und 1 liegen (Prozent durch 100).",
   "There is no gel named “{name}” in the kit. Pick one from Kit, or add it there.":
     "Im Koffer ist keine Folie namens „{name}“. Wähle eine aus, oder füge sie dort hinzu.",
+  // requests/reach.py
+  "The range ends at {to_k} K, below its start at {from_k} K.":
+    "Der Bereich endet bei {to_k} K, unter seinem Anfang bei {from_k} K.",
+  "A gamut needs one colour or more.": "Ein Farbraum braucht mindestens eine Farbe.",
+  "Give a gamut, or {name}, not both.": "Nur eines davon geht: ein Farbraum oder {name}.",
   // requests/reading.py
   "x y": "x y",
   CCT: "CCT",
@@ -533,8 +853,8 @@ export default {
     "Ein Duv von {duv} liegt jenseits von ±{largest_duv}, wo eine CCT nichts bedeutet. Tippe stattdessen x y, und prüfe die Einheit: Duv, nicht CC.",
   "Give {one} or {other}, not both: they are one amount.":
     "Gib {one} oder {other} an, nicht beides: es ist dieselbe Menge.",
-  "{name} is {amount}; a light that can be read gives more than zero.":
-    "{name} ist {amount}; ein Licht, das sich messen lässt, gibt mehr als null.",
+  "{Name} is {amount}; a light that can be read gives more than zero.":
+    "{Name} ist {amount}; ein Licht, das sich messen lässt, gibt mehr als null.",
   "{lux} lx is more than direct sun at noon gives; check the number and its unit.":
     "{lux} lx ist mehr, als die Mittagssonne gibt; prüfe Zahl und Einheit.",
   "This light is warmer or cooler than any white: no CCT can be given for it.":
@@ -553,8 +873,8 @@ export default {
     "{name} fehlt: {other} allein sagt keine Farbe.",
   "The spectrum covers {low}–{high} nm; towards 380 and 780 nm its last values are carried on.":
     "Das Spektrum reicht von {low} bis {high} nm; bis 380 und 780 nm werden die letzten Werte fortgeführt.",
-  "The target CCT": "Die CCT des Ziels",
-  "The target Duv": "Der Duv des Ziels",
+  "the target CCT": "die CCT des Ziels",
+  "the target Duv": "der Duv des Ziels",
   // said.py
   "{most} and {last}": "{most} und {last}",
   "{most} or {last}": "{most} oder {last}",

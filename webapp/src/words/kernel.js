@@ -22,9 +22,13 @@ function text(value, language) {
   if (typeof value === "string") return value;
   if (value.number !== undefined) return language.figure(value.number);
   const form = language.forms[value.said] ?? value.said;
-  return form.replace(/\{(\w+)\}/g, (/** @type {string} */ _, /** @type {string} */ place) =>
-    text(value.with[place], language),
-  );
+  return form.replace(/\{(\w+)\}/g, (/** @type {string} */ _, /** @type {string} */ place) => {
+    const said = text(value.with[place], language);
+    // A place with a capital begins a sentence; people's own words stay.
+    return /^[A-Z]/.test(place) && value.with[place].said !== undefined
+      ? said.slice(0, 1).toUpperCase() + said.slice(1)
+      : said;
+  });
 }
 
 /** Fields of an answer that hold sentences, while some of them still come as plain English. */

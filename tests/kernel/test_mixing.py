@@ -139,6 +139,31 @@ def test_two_unlike_lights_are_told_apart():
     assert got["by"] == "x y"
 
 
+def test_three_lights_along_the_locus_are_not_called_certain():
+    # The third lies between the other two: 9 % of the first, or 42 %, fit the readings as well.
+    places = ((0.44, 0.405), (0.332, 0.347), (0.38, 0.376))
+    lights = [{"x": x, "y": y, "name": name} for (x, y), name in zip(places, "abc", strict=True)]
+    got = unmix(*lights, total={"x": 0.384, "y": 0.381})
+    assert got["certain"] is False
+    assert any("too much alike" in words and "a, b and c" in words for words in got["words"])
+    assert all(one["most_part"] - one["least_part"] > 0.3 for one in got["shares"])
+    # A share at zero is as uncertain as any other.
+    assert all(one["uncertainty_part"] > 0.1 for one in got["shares"])
+
+
+def test_a_light_that_is_a_mixture_of_two_others_is_not_told_apart_by_spectra():
+    made = mix(*({"reading": measured(n, illuminance_lx=100)} for n in ("A", "D65")))
+    third = {"spectrum": made["spectrum"], "name": "both"}
+    lights = [measured("A") | {"name": "key"}, measured("D65") | {"name": "window"}, third]
+    total = mix(*({"reading": one | {"illuminance_lx": 100}} for one in lights))
+    got = unmix(*lights, total={"spectrum": total["spectrum"]})
+    assert got["by"] == "spectra"
+    assert got["certain"] is False
+    assert any("key, window and both" in words for words in got["words"])
+    for one in got["shares"]:
+        assert one["least_part"] <= 1 / 3 <= one["most_part"]
+
+
 def test_alike_lights_get_an_honest_word():
     twin = TUNGSTEN | {"cct_K": 3220, "name": "fill"}
     got = unmix(TUNGSTEN, twin, DAYLIGHT, total=mix_of(TUNGSTEN, twin, DAYLIGHT))

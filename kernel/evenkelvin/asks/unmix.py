@@ -12,8 +12,8 @@ from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
 from evenkelvin.lights.fixing import offset, offset_words
-from evenkelvin.lights.mixing import Missing, Shares, unmix
 from evenkelvin.lights.reading import Reading
+from evenkelvin.lights.unmixing import Missing, Shares, unmix
 from evenkelvin.problem import Problem
 from evenkelvin.replies.fix import offset_plain
 from evenkelvin.replies.plain import white

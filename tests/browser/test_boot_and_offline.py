@@ -61,6 +61,44 @@ def test_it_opens_and_answers_after_a_relaunch_with_the_server_dead(
     assert_answers(page)
 
 
+def test_flight_mode_is_told_once_it_is_true_and_never_before(
+    own_dist: Path, page: Page, watch: Watch
+) -> None:
+    site = Site(own_dist)
+    watch.expected += ["Failed to load", "404"]
+    ready = page.get_by_text("Ready for flight mode")
+    # A file that this page does without: the app runs, but could not be opened without a network.
+    icon = next(own_dist.glob("**/*.png"))
+    held = icon.read_bytes()
+    icon.unlink()
+    try:
+        page.goto(site.url)
+        wait_for_kernel(page)
+        expect(page.locator(".toast")).to_contain_text("could not be kept", timeout=60_000)
+        expect(ready).to_have_count(0)
+        icon.write_bytes(held)
+        page.reload()
+        # The very moment it is said, the network goes.
+        expect(ready).to_be_visible(timeout=60_000)
+        site.stop()
+        page.reload()
+        wait_for_kernel(page)
+        assert_answers(page)
+        expect(ready).to_be_visible()
+        # A file that the browser dropped, and no network to fetch it: not said again.
+        page.evaluate("""async () => {
+            const cache = await caches.open((await caches.keys())[0]);
+            const [dropped] = (await cache.keys()).filter(({url}) => url.includes(".png"));
+            await cache.delete(dropped);
+        }""")
+        watch.expected += ["Failed to fetch", "net::ERR"]
+        page.reload()
+        wait_for_kernel(page)
+        expect(ready).to_have_count(0)
+    finally:
+        site.stop()
+
+
 def test_a_new_version_waits_for_consent(
     own_dist: Path, page: Page, context: BrowserContext
 ) -> None:

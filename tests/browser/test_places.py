@@ -204,3 +204,33 @@ def test_the_lamps_offered_are_those_the_kernel_knows(app: Page) -> None:
     offered = app.get_by_label("Kind of lamp").locator("option")
     kinds = [lamp["kind"] for lamp in ask(app, {"ask": "kit"})["lamps"]]
     assert offered.evaluate_all("options => options.map(o => o.value)") == kinds
+
+
+def test_a_production_holds_nothing_that_nobody_made(app: Page) -> None:
+    go(app, "Book")
+    app.get_by_role("button", name="New production").click()
+    app.get_by_role("textbox", name="New production").fill("The Night Ferry")
+    app.get_by_role("button", name="Save").click()
+    # A production has locations: the first is asked for at once.
+    app.get_by_role("textbox", name="New location").fill("Ticket hall")
+    app.get_by_role("button", name="Save").click()
+    expect(app.get_by_role("heading", level=3)).to_have_text(["Ticket hall"])
+    expect(app.locator("a.setup")).to_have_count(0)
+    expect(app.get_by_text("First location")).to_have_count(0)
+    go(app, "Light")
+    expect(app.locator(".place")).to_contain_text("Ticket hall")
+    keep_light(app, "key", "0.3810", "0.3770")
+    go(app, "Book")
+    expect(app.locator("a.setup strong")).to_have_text(["Setup 1"])
+
+    # One whose location nobody named gets one with the first light, and not the light elsewhere.
+    app.get_by_role("button", name="New production").click()
+    app.get_by_role("textbox", name="New production").fill("Second unit")
+    app.get_by_role("button", name="Save").click()
+    app.get_by_role("button", name="Cancel").click()
+    expect(app.get_by_role("heading", level=3)).to_have_text(["Ticket hall"])
+    go(app, "Light")
+    keep_light(app, "key", "0.3820", "0.3780")
+    go(app, "Book")
+    second = app.locator(".production", has=app.get_by_role("heading", name="Second unit"))
+    expect(second.locator("a.setup")).to_contain_text("1 light")

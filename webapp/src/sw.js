@@ -77,10 +77,18 @@ async function install() {
   await worker.skipWaiting();
 }
 
-/** Tell the pages which version they are shown and which one is at hand. */
+/** Whether every file of the version that is shown is kept. @param {Files | undefined} files */
+async function whole(files) {
+  if (!files) return false;
+  const cache = await caches.open(CACHE);
+  const kept = new Set((await cache.keys()).map(({ url }) => url));
+  return Object.entries(files).every(([address, hash]) => kept.has(keyOf(address, hash)));
+}
+
+/** Tell the pages which version they are shown, whether it is whole, and which one is at hand. */
 async function state() {
-  const shown = await agreed();
-  return { shown: shown?.version, newest: own.version };
+  const shown = await readAgreed();
+  return { shown: shown?.version, whole: await whole(shown?.files), newest: own.version };
 }
 
 async function tellPages() {

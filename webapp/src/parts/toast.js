@@ -13,6 +13,9 @@ export function say(words, action) {
   said.dispatchEvent(new CustomEvent("say", { detail: { words, action } }));
 }
 
+/** Room that the line takes above the thumb bar: what sticks to it moves up, and the page ends later. */
+const ROOM = "--said";
+
 const STAYS = 6000; // ms, for words that ask nothing; those with an action stay until dismissed
 
 class Toast extends Page {
@@ -39,6 +42,13 @@ class Toast extends Page {
   disconnectedCallback() {
     super.disconnectedCallback();
     said.removeEventListener("say", this.hear);
+    document.documentElement.style.removeProperty(ROOM);
+  }
+
+  updated() {
+    const line = /** @type {HTMLElement} */ (this.querySelector(".toast"));
+    const room = line.offsetHeight ? line.offsetHeight + 8 : 0;
+    document.documentElement.style.setProperty(ROOM, `${room}px`);
   }
 
   dismiss() {

@@ -30,9 +30,11 @@ export async function registerOffline({ onReady, onUpdate, onProblem } = {}) {
     (await serviceWorker.ready).active?.postMessage("apply");
   };
 
-  serviceWorker.addEventListener("message", ({ data: { shown, newest } }) => {
+  serviceWorker.addEventListener("message", ({ data: { shown, whole, newest } }) => {
     if (!shown) return;
     mine ??= shown;
+    // A browser short of space may have dropped a file: then it is not said before it is back.
+    if (!whole) return;
     if (!told) onReady?.(shown);
     told = true;
     const other = shown !== mine || newest !== shown;

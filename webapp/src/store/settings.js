@@ -24,7 +24,8 @@ import { announce } from "./tabs.js";
  *   which whites the camera may be set to when the whole set is balanced, as typed
  * @property {import("./kit/lamps.js").Lamp[]} lamps  tunable lamps, and what was learned about each
  * @property {"observer" | "camera"} judge  by whom agreement is judged once spectra are known
- * @property {string | null} here  the setup we work in
+ * @property {string | null} here  the setup we work in, or the location or production that has
+ *   none yet
  * @property {boolean} welcomed
  * @property {string} who          signs what is written
  * @property {string} lamp         kind of the lamp that was read last

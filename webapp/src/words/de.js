@@ -84,6 +84,7 @@ const de = {
   "role.background": "Hintergrund",
   "role.practical": "Practical",
   "role.window": "Fenster",
+  "light.flight": "Bereit für den Flugmodus",
   "light.before": "Vorher",
   "light.after": "Jetzt",
   "light.setAside": "Die halb getippte Messung ist beiseitegelegt.",

@@ -83,6 +83,7 @@ export default {
   "role.background": "background",
   "role.practical": "practical",
   "role.window": "window",
+  "light.flight": "Ready for flight mode",
   "light.before": "Before",
   "light.after": "Now",
   "light.setAside": "The half-typed reading was set aside.",

@@ -207,7 +207,8 @@ class BookView extends Page {
       }
       ${this.renderNaming("production", t("book.newProduction"), "", async (name) => {
         const id = await book.create("production", null, { name });
-        await this.makeLocation(t("book.firstLocation"), id);
+        await settings.set("here", id);
+        this.naming = `location in ${id}`;
       })}
       <div class="actions">
         <button
@@ -222,11 +223,9 @@ class BookView extends Page {
     `;
   }
 
-  /** A location with a first setup, in which we work from now on. */
+  /** A location, in which we work from now on: its first light makes its first setup. */
   async makeLocation(/** @type {string} */ name, /** @type {string} */ production) {
-    const id = await newLocation(name, production);
-    const setup = await book.create("setup", id, { name: t("book.nthSetup", { n: 1 }) });
-    await settings.set("here", setup);
+    await settings.set("here", await newLocation(name, production));
   }
 
   renderFilters() {

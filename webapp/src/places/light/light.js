@@ -36,10 +36,12 @@ import {
   targetFor,
   targetToKeep,
 } from "../../store/log/shoot.js";
+import { offlineState } from "../../store/offline-state.js";
 import { askPersistence } from "../../store/persistence.js";
 import { levelField, levelOf, levelUnit } from "../../store/questions/camera.js";
 import { readingQuestion, terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
+import { flightMode } from "./flight-mode.js";
 import { hungByNow } from "./hung-by-now.js";
 import { justKept, keptWords } from "./just-kept.js";
 import { welcome } from "./welcome.js";
@@ -61,7 +63,7 @@ class LightView extends Page {
     this.fix = new LiveQuestion(this);
     this.chart = new LiveQuestion(this);
     this.earlier = new LiveQuestion(this);
-    this.watch = new Watch(this, lightDraft, book, settings, gels);
+    this.watch = new Watch(this, lightDraft, book, settings, gels, offlineState);
   }
 
   firstUpdated() {
@@ -482,6 +484,7 @@ class LightView extends Page {
             : html`${problemNote(this.otherProblem())}
                 ${complete || last ? nothing : html`<p class="hint">${t("light.empty")}</p>`}`
         }
+        ${this.fix.answer ? nothing : flightMode()}
       </section>
       ${begun ? this.renderSaid() : nothing}
       <form
@@ -493,7 +496,7 @@ class LightView extends Page {
         ${begun ? this.renderHung() : nothing} ${this.renderNumbers()} ${begun ? this.renderDetails() : nothing}
         <div class="bar">${this.renderActions()}</div>
       </form>
-      ${begun ? this.renderMore() : nothing}
+      ${begun ? this.renderMore() : nothing} ${this.fix.answer ? flightMode() : nothing}
       ${!begun || !book.read || settings.get("welcomed") || currentSetup() ? nothing : welcome()}
     `;
   }

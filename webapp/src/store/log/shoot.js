@@ -11,9 +11,15 @@ import { tie } from "./measured-gels.js";
 
 /** @typedef {import("./book.js").Thing} Thing */
 
+/** @returns {Thing | undefined} the setup, or the location or production without one, we work in */
+function here() {
+  return book.standing(settings.get("here"));
+}
+
 /** @returns {Thing | undefined} the setup we work in */
 export function currentSetup() {
-  return book.standing(settings.get("here"));
+  const place = here();
+  return place?.kind === "setup" ? place : undefined;
 }
 
 /**
@@ -96,7 +102,7 @@ export async function targetToKeep({ pack: _pack, own_gels: _gels, ...question }
 
 /** Where a light lives, as words. @param {Thing | undefined} setup */
 export function placeWords(setup) {
-  if (!setup) return t("place.none");
+  if (!setup) return here()?.data.name ?? t("place.none");
   const location = book.thing(setup.parent);
   return location ? `${location.data.name} · ${setup.data.name}` : setup.data.name;
 }
@@ -109,9 +115,11 @@ export function locations() {
 /** The entries a new setup needs, with a location and a production made up where missing. */
 function setupEntries() {
   const made = [];
-  let location = locations()[0]?.id;
+  const place = here();
+  let production = place?.kind === "production" ? place.id : book.below(null, "production")[0]?.id;
+  let location =
+    place?.kind === "location" ? place.id : production && book.below(production, "location")[0]?.id;
   if (!location) {
-    let production = book.below(null, "production")[0]?.id;
     if (!production) {
       const entry = creation("production", null, { name: t("book.firstProduction") });
       made.push(entry);

@@ -85,12 +85,16 @@ def test_flight_mode_is_told_once_it_is_true_and_never_before(
         wait_for_kernel(page)
         assert_answers(page)
         expect(ready).to_be_visible()
-        # A file that the browser dropped, and no network to fetch it: not said again.
-        page.evaluate("""async () => {
-            const cache = await caches.open((await caches.keys())[0]);
-            const [dropped] = (await cache.keys()).filter(({url}) => url.includes(".png"));
-            await cache.delete(dropped);
-        }""")
+        # A file that the browser dropped, and nowhere to fetch it from: not said again.
+        icon.unlink()
+        page.evaluate(
+            """async icon => {
+                const cache = await caches.open((await caches.keys())[0]);
+                const [dropped] = (await cache.keys()).filter(({url}) => url.includes(icon));
+                await cache.delete(dropped);
+            }""",
+            icon.name,
+        )
         watch.expected += ["Failed to fetch", "net::ERR"]
         page.reload()
         wait_for_kernel(page)

@@ -38,7 +38,7 @@ def reply(fields: Fields) -> dict[str, Any]:
 
     found = offset(reading, target)
     word = verdict(found.steps, radius)
-    packs = landings(reading, target, kit, radius, depth)
+    packs = landings(reading, target, kit, radius, depth, most)
     shown = offset_plain(found)
     shown["cc"] = neutralising_cc(reading.spectra[0], target.duv)
     return {
@@ -48,6 +48,6 @@ def reply(fields: Fields) -> dict[str, Any]:
         "verdict": word,
         "tolerance": tolerance_plain(radius),
         "dial": {"x": float(target.xy[0]), "y": float(target.xy[1])},
-        "packs": [landing_plain(landing) for landing in packs[:most]],
+        "packs": [landing_plain(landing) for landing in packs],
         "warnings": reading.warnings,
     }

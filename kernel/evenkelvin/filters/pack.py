@@ -1,8 +1,8 @@
 """The search for a pack: every stack of gels, tried on the light's own spectrum.
 
 Log transmittances add, so transmittances multiply: a stack of n gels is a stack of n − 1 with one
-more on top. All stacks of one depth are put on the spectrum and integrated by three matrix
-products. Nothing is predicted from mired shifts.
+more on top. All stacks of one depth are put on the spectrum and integrated by matrix products.
+Nothing is predicted from mired shifts.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ import numpy as np
 
 from evenkelvin.colorimetry.chromaticity import xyz_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
-from evenkelvin.colorimetry.observer import observer_grid
+from evenkelvin.colorimetry.observer import GRID, observer_grid
 from evenkelvin.data import Floats
 from evenkelvin.filters.gel import Gel, cancels
 
@@ -25,7 +25,9 @@ if TYPE_CHECKING:
 #: Most pieces on one light that are searched.
 DEEPEST = 3
 #: Differences below these are not differences to a person: a tenth of a step, 1/50 stop.
-_SAME_UV, _SAME_STOPS = 0.1 * STEP_UV, 0.02
+SAME_UV, SAME_STOPS = 0.1 * STEP_UV, 0.02
+#: Stacks whose transmittances are kept for the next light: 13 MB. The nominal kit has 7212.
+_MOST_KEPT = 20_000
 
 
 @dataclass(frozen=True)
@@ -84,6 +86,22 @@ def levels(kit: tuple[Gel, ...], depth: int) -> tuple[Level, ...]:
     return tuple(found)
 
 
+@lru_cache(maxsize=2)
+def _kept_through(kit: tuple[Gel, ...], depth: int) -> tuple[Floats, ...] | None:
+    """Return the transmittance of every stack, (n, 81) for each depth from 1; None if too many.
+
+    Light after light is asked about with one kit.
+    """
+    of_all = levels(kit, depth)
+    if sum(len(level.gels) for level in of_all) > _MOST_KEPT:
+        return None
+    curves = np.array([gel.transmittance for gel in kit])
+    found = [np.ones((1, len(GRID)))]
+    for level in of_all:
+        found.append(found[-1][level.below] * curves[level.top])
+    return tuple(found[1:])
+
+
 def all_stacks(light: Floats, kit: tuple[Gel, ...], depth: int) -> list[Stacks]:
     """Return every sensible stack of up to ``depth`` gels on a light.
 
@@ -104,6 +122,11 @@ def all_stacks(light: Floats, kit: tuple[Gel, ...], depth: int) -> list[Stacks]:
     """
     bars = observer_grid()
     found = [Stacks(np.empty((1, 0), dtype=np.intp), (light @ bars)[np.newaxis])]
+    kept = _kept_through(kit, depth)
+    if kept is not None:
+        lit = light[:, np.newaxis] * bars
+        whole = zip(levels(kit, depth), kept, strict=True)
+        return found + [Stacks(level.gels, through @ lit) for level, through in whole]
     through = np.ones((1, len(light)))
     for level in levels(kit, depth):
         curves = np.stack([gel.transmittance for gel in kit])
@@ -170,13 +193,39 @@ def search(
         # brighter, then walk the rest from the closest outward.
         alive = np.ones(len(delta), dtype=bool)
         for kept in front:
-            alive &= (delta < kept.delta_uv - _SAME_UV) | (stops < kept.stops_lost - _SAME_STOPS)
+            alive &= (delta < kept.delta_uv - SAME_UV) | (stops < kept.stops_lost - SAME_STOPS)
         order = np.nonzero(alive)[0]
         order = order[np.lexsort((stops[order], delta[order]))]
         brightest = np.inf
         for index in order:
-            if stops[index] < brightest - _SAME_STOPS:
+            if stops[index] < brightest - SAME_STOPS:
                 brightest = float(stops[index])
                 gels = tuple(int(gel) for gel in some.gels[index])
                 front.append(Pack(gels, float(delta[index]), brightest))
     return front
+
+
+def touched(hung: tuple[int, ...], kit: tuple[Gel, ...], most: int) -> list[tuple[int, ...]]:
+    """Return what a stack becomes by one hand at the lamp: a gel less, a gel more, one swapped.
+
+    Parameters
+    ----------
+    hung
+        What hangs, as indices into the kit.
+    kit
+        The gels to choose from.
+    most
+        Most pieces; nothing is added to a stack that has as many.
+
+    Returns
+    -------
+    list of tuple of int
+        Stacks, each in rising order and once; none in which a new gel cancels one that stays.
+    """
+    opposed = cancels(kit)
+    less = [hung[:at] + hung[at + 1 :] for at in range(len(hung))]
+    onto = [*less, hung] if len(hung) < most else less
+    more = [
+        (*stack, gel) for stack in onto for gel in range(len(kit)) if not opposed[gel, stack].any()
+    ]
+    return sorted({tuple(sorted(stack)) for stack in [*less, *more]} - {tuple(sorted(hung))})

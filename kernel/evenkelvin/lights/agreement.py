@@ -60,7 +60,7 @@ def agree(
     for light in lights:
         found = offset(light, target)
         word = verdict(found.steps, radius)
-        packs = landings(light, target, kit, radius, depth) if word != "holds" else []
+        packs = landings(light, target, kit, radius, depth, 1) if word != "holds" else []
         helps = packs[0] if packs and packs[0].delta_uv < found.delta_uv else None
         stops = stops_between(light, hero) if hero is not None else None
         members.append(Member(found, word, stops, helps))

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
+from typing import Literal
 
 import numpy as np
 
@@ -17,7 +19,7 @@ from evenkelvin.colorimetry.observer import GRID, observer_grid
 from evenkelvin.colorimetry.temperature import mired, uv_to_cct, xy_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.filters.gel import Gel
-from evenkelvin.filters.pack import DEEPEST, search
+from evenkelvin.filters.pack import DEEPEST, SAME_STOPS, SAME_UV, Pack, search, touched
 from evenkelvin.lights.reading import Reading, pack_transmittance
 from evenkelvin.lights.stand_in import stand_ins
 from evenkelvin.lights.tint import tint_words
@@ -27,6 +29,10 @@ from evenkelvin.said import Said, joined
 
 #: A pack that eats more than this many stops deserves a second thought (common practice).
 HUNGRY_STOPS = 2.0
+
+
+#: What is to be done at the lamp, the least first.
+Work = Literal["leave", "add", "take off", "swap", "hang anew"]
 
 
 @dataclass(frozen=True)
@@ -65,6 +71,18 @@ class Landing:
     def pieces(self) -> int:
         """Number of gels that hang."""
         return len(self.gels)
+
+    @property
+    def work(self) -> Work:
+        """What is to be done at the lamp."""
+        on, off = len(self.add), len(self.take_off)
+        if not on and not off:
+            return "leave"
+        if not off:
+            return "add"
+        if not on:
+            return "take off"
+        return "swap" if on == off == 1 else "hang anew"
 
 
 def offset(light: Reading, target: Reading) -> Offset:
@@ -142,13 +160,15 @@ def landings(
     kit: tuple[Gel, ...],
     radius: float,
     depth: int = DEEPEST,
+    most: int | None = None,
 ) -> list[Landing]:
     """Return the packs worth hanging on a light, best first.
 
     The light is searched bare: gels already on it are divided out, may stay, go or change, and
     stops are counted from the light as it was read. A pack that holds comes before one that is
-    near, that before one that is out; among those that hold, the fewest pieces and then the
-    brightest; among the others the closest. No pack that leaves the light as it is is listed.
+    near, that before one that is out. Among those that hold, the least work at the lamp comes
+    first (each gel put on or taken off is one move), then the brightest; among the others the
+    closest. No pack that leaves the light as it is is listed.
 
     Parameters
     ----------
@@ -160,32 +180,72 @@ def landings(
         Tolerance in steps.
     depth
         Most pieces.
+    most
+        How many packs at most; all of them by default.
 
     Returns
     -------
     list of Landing
-        The Pareto front of distance, stops and pieces; empty when no gel helps.
+        The Pareto front of distance, stops and pieces, and what one move or one swap on the gels
+        that hang brings beyond it; empty when no gel helps.
     """
-    bare = light.spectra[0] / pack_transmittance(light.pack)
     at_hand = kit + tuple(gel for gel in dict.fromkeys(light.pack) if gel not in kit)
-    front = search(
-        bare,
-        xy_to_uv_prime(target.xy),
-        at_hand,
-        depth,
-        now=light.spectra[0] @ observer_grid(),
-    )
-    packs = [tuple(at_hand[index] for index in pack.gels) for pack in front]
-    found = [land(light, target.xy, gels, radius) for gels in packs]
-    found = [one for one in found if one.add or one.take_off]
+    bare = light.spectra[0] / pack_transmittance(light.pack)
+    now = light.spectra[0] @ observer_grid()
+    wanted = xy_to_uv_prime(target.xy)
+    front = search(bare, wanted, at_hand, depth, now)
+    hung = tuple(at_hand.index(gel) for gel in light.pack)
+    if hung:
+        front = _with_one_hand(front, hung, light, wanted, at_hand, depth)
     rank = {"holds": 0, "near": 1, "out": 2}
-    return sorted(
-        found,
-        key=lambda one: (
-            rank[one.verdict],
-            *((one.pieces, one.stops_lost) if one.verdict == "holds" else (one.delta_uv, 0)),
-        ),
-    )
+
+    def place(pack: Pack) -> tuple[float, ...]:
+        word = verdict(pack.delta_uv / STEP_UV, radius)
+        if word == "holds":
+            return (rank[word], _moves(pack.gels, hung), pack.stops_lost)
+        return (rank[word], pack.delta_uv)
+
+    work = sorted((pack for pack in front if _moves(pack.gels, hung)), key=place)
+    packs = [tuple(at_hand[index] for index in pack.gels) for pack in work[:most]]
+    return [land(light, target.xy, gels, radius) for gels in packs]
+
+
+def _moves(gels: tuple[int, ...], hung: tuple[int, ...]) -> int:
+    """Return how many gels have to be put on or taken off."""
+    new, old = Counter(gels), Counter(hung)
+    return (new - old).total() + (old - new).total()
+
+
+def _with_one_hand(
+    front: list[Pack],
+    hung: tuple[int, ...],
+    light: Reading,
+    wanted_uv: Floats,
+    at_hand: tuple[Gel, ...],
+    depth: int,
+) -> list[Pack]:
+    """Return a front and what one hand at the lamp brings beyond it.
+
+    The front counts pieces. With gels on the lamp it is moves that count: one more gel on what
+    hangs may be three pieces, and yet less work than two others in its place.
+    """
+    stacks = touched(hung, at_hand, max(depth, len(hung)))
+    through = np.stack([pack_transmittance(tuple(at_hand[i] for i in stack)) for stack in stacks])
+    xyz = (light.spectra[0] / pack_transmittance(light.pack) * through) @ observer_grid()
+    delta = delta_uv_prime(xyz_to_uv_prime(xyz), wanted_uv)
+    stops = np.log2((light.spectra[0] @ observer_grid())[1] / xyz[:, 1])
+    found = list(front)
+    for at in np.lexsort((stops, delta)):
+        pack = Pack(stacks[at], float(delta[at]), float(stops[at]))
+        moves = _moves(pack.gels, hung)
+        if not any(
+            _moves(other.gels, hung) <= moves
+            and other.delta_uv <= pack.delta_uv + SAME_UV
+            and other.stops_lost <= pack.stops_lost + SAME_STOPS
+            for other in found
+        ):
+            found.append(pack)
+    return found
 
 
 def pack_words(gels: tuple[Gel, ...]) -> Said:

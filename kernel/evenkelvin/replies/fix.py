@@ -39,6 +39,7 @@ def landing_plain(landing: Landing) -> dict[str, Any]:
         "add": [gel.name for gel in landing.add],
         "take_off": [gel.name for gel in landing.take_off],
         "words": pack_words(landing.gels),
+        "work": landing.work,
         "lands": lands,
         "delta_uv": landing.delta_uv,
         "steps": landing.delta_uv / STEP_UV,

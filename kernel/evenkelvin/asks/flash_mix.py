@@ -80,7 +80,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     ratio = ratio_stops(burst, lux * time)
     away = offset(flash, ambient)
     packs = []
-    for landing in landings(flash, ambient, kit, radius, depth)[:most]:
+    for landing in landings(flash, ambient, kit, radius, depth, most):
         through = burst * 2.0**-landing.stops_lost
         gelled = Reading(landing.xy, landing.cct_k, landing.duv, flash.spectra)
         after = mix([gelled, ambient], np.array([through, lux * time]), "lx s")

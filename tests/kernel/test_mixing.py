@@ -68,6 +68,49 @@ def test_without_lux_all_count_as_equal():
     assert [one["part"] for one in got["shares"]] == [0.5, 0.5]
 
 
+def flashed(reading, lux_seconds):
+    return reading | {"exposure_lx_s": lux_seconds}
+
+
+def test_flashes_are_weighed_by_their_lux_seconds():
+    got = mix({"reading": flashed(TUNGSTEN, 10)}, {"reading": flashed(DAYLIGHT, 1000)})
+    assert [one["part"] for one in got["shares"]] == pytest.approx([10 / 1010, 1000 / 1010])
+    assert [one["lx_s"] for one in got["shares"]] == [10, 1000]
+    assert [one["lx"] for one in got["shares"]] == [None, None]
+    assert (got["relative"], got["exposure_lx_s"]) == (False, 1010)
+    assert "illuminance_lx" not in got
+    dimmed = mix({"reading": flashed(TUNGSTEN, 10), "stops": 1}, {"reading": flashed(DAYLIGHT, 20)})
+    assert [one["part"] for one in dimmed["shares"]] == [0.5, 0.5]
+
+
+def test_lights_of_different_units_or_of_none_are_refused_by_name():
+    both = mix({"reading": flashed(TUNGSTEN, 10)}, {"reading": lit(DAYLIGHT, 20)})["problem"]
+    assert both["field"] == "lights.0.share_lx"
+    assert both["message"].startswith("key is read in lux·s and window in lux")
+    one = mix({"reading": flashed(TUNGSTEN, 10)}, {"reading": DAYLIGHT})["problem"]
+    assert one["field"] == "lights.1.share_lx"
+    assert one["message"].startswith("window has no lux")
+    # A share that is typed in lux counts, whatever was read.
+    typed = mix({"reading": flashed(TUNGSTEN, 10), "share_lx": 20}, {"reading": lit(DAYLIGHT, 20)})
+    assert [one["part"] for one in typed["shares"]] == [0.5, 0.5]
+
+
+def test_the_edge_between_lux_and_lux_seconds_has_no_stops():
+    got = mix({"reading": lit(TUNGSTEN, 5)}, beside=[{"reading": flashed(TUNGSTEN, 5)}])
+    assert got["boundary"]["stops"] is None
+
+
+@settings(max_examples=examples(40), deadline=None)
+@given(
+    amounts=st.lists(st.floats(0.01, 1e5), min_size=1, max_size=5),
+    unit=st.sampled_from(["illuminance_lx", "exposure_lx_s"]),
+)
+def test_parts_are_the_amounts_whatever_the_unit(amounts, unit):
+    got = mix(*({"reading": TUNGSTEN | {unit: amount}} for amount in amounts))
+    parts = [one["part"] for one in got["shares"]]
+    assert parts == pytest.approx([amount / sum(amounts) for amount in amounts])
+
+
 def test_spectrum_comes_back_when_all_are_measured_and_can_be_asked_about_again():
     got = mix(
         {"reading": measured("A", illuminance_lx=300)},

@@ -6,12 +6,14 @@
 
 A light's amount is its share, or what its reading says; it is changed by ``stops`` (+ brighter),
 by ``dimmer`` (percent of the light) and by the inverse square from ``measured_at`` to
-``distance``. When no light has lux, all count as equal and the answer is relative. ``beside`` is
-another mixture next to this one: the answer then tells the boundary between the two.
+``distance``. All amounts are in lx, or all in lx·s for flashes; when no light has any, all count
+as equal and the answer is relative. ``beside`` is another mixture next to this one: the answer
+then tells the boundary between the two.
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -30,7 +32,7 @@ from evenkelvin.replies.reading import described
 from evenkelvin.requests.kit import read_kit
 from evenkelvin.requests.reading import read_reading
 from evenkelvin.requests.units import LENGTH, LENGTH_BOUNDS, either
-from evenkelvin.said import Said
+from evenkelvin.said import Said, Value
 
 #: From how many steps an edge between two whites is what; common practice, no source. One step
 #: is about the least difference that is noticed at all (CIE TN 001:2014).
@@ -41,16 +43,21 @@ _EDGES = (
 )
 _STRONG_EDGE = Said("a strong edge in colour")
 _MOST_LIGHTS = 40
+#: What a mixed spectrum is in, by the unit of the amounts.
+_SPECTRUM_UNITS = {"lx": "mW/(m² nm)", "lx s": "mJ/(m² nm)", "": "relative"}
 
 
 @dataclass(frozen=True, eq=False)
 class Mixture:
-    """Lights with their amounts, and what they make; ``relative`` when no lux are known."""
+    """Lights with their amounts, and what they make.
+
+    ``unit`` is that of the amounts, "lx" or "lx s", or empty where only proportions are known.
+    """
 
     lights: list[Reading]
     names: list[str]
     amounts: Floats
-    relative: bool
+    unit: str
     made: Reading
     warnings: list[Said]
 
@@ -58,10 +65,11 @@ class Mixture:
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with the mixture described as by describe, and each light's share.
 
-    ``shares`` [{"name", "lx" | null, "part"}]; ``relative`` when no lux are known; ``spectrum``
-    (a spectrum that a reading may hold) when all were measured, in ``spectrum_unit``; with
-    ``beside``: the same of the other mixture, and ``boundary`` {"delta_uv", "steps", "stops" |
-    null, "words"}, stops being how much brighter the first is.
+    ``shares`` [{"name", "lx" | null, "lx_s" | null, "part"}]; ``relative`` when neither lux nor
+    lux·s are known; ``spectrum`` (a spectrum that a reading may hold) when all were measured, in
+    ``spectrum_unit``; with ``beside``: the same of the other mixture, and ``boundary``
+    {"delta_uv", "steps", "stops" | null, "words"}, stops being how much brighter the first is,
+    null where the two are not in the same unit.
     """
     fields.refuse_unknown("ask", "lights", "beside", "own_gels")
     kit = read_kit(fields)
@@ -88,8 +96,7 @@ def read_mixture(fields: Fields, name: str, kit: tuple[Gel, ...]) -> Mixture:
         light = read_reading(group.group("reading"), kit, stand_in="may")
         lights.append(light)
         names.append(group.text("name", light.name, longest=200) or Said("light {n}", n=index + 1))
-        share, factor = _read_amount(group, light)
-        amounts.append((share, factor))
+        amounts.append(_read_amount(group, light))
         dimmed = group.given("dimmer") and 0.0 < group.number("dimmer") < 100.0
         if dimmed and light.lamp == "tungsten":
             warnings.append(
@@ -102,28 +109,49 @@ def read_mixture(fields: Fields, name: str, kit: tuple[Gel, ...]) -> Mixture:
         warnings += [
             Said("{name}: {warning}", name=names[-1], warning=warning) for warning in light.warnings
         ]
-    known = [share is not None for share, _ in amounts]
-    if any(known) and not all(known):
-        missing = known.index(False)
+    unit = _common_unit(groups, names, [known for known, _ in amounts])
+    values = np.array([(known[unit] if unit else 1.0) * factor for known, factor in amounts])
+    if not np.any(values > 0.0):
+        raise Problem(fields.at(name), Said("Every light is at zero: nothing is left to mix."))
+    return Mixture(lights, names, values, unit, mix(lights, values, unit), warnings)
+
+
+def _common_unit(
+    groups: Sequence[Fields], names: Sequence[Value], known: Sequence[dict[str, float]]
+) -> str:
+    """Return the unit in which every amount is known; empty where none is known at all."""
+    if not any(known):
+        return ""
+    if not all(known):
+        missing = [bool(each) for each in known].index(False)
         raise Problem(
-            f"{groups[missing].at('share_lx')}",
+            groups[missing].at("share_lx"),
             Said(
                 "{name} has no lux while others have: type its share, or leave lux out for "
                 "all of them to count as equal.",
                 name=names[missing],
             ),
         )
-    values = np.array([(1.0 if share is None else share) * factor for share, factor in amounts])
-    if not np.any(values > 0.0):
-        raise Problem(fields.at(name), Said("Every light is at zero: nothing is left to mix."))
-    relative = not any(known)
-    made = mix(lights, values, "" if relative else "lx")
-    return Mixture(lights, names, values, relative, made, warnings)
+    for unit in ("lx", "lx s"):
+        if all(unit in each for each in known):
+            return unit
+    flash = ["lx" in each for each in known].index(False)
+    other = ["lx s" in each for each in known].index(False)
+    raise Problem(
+        groups[flash].at("share_lx"),
+        Said(
+            "{flash} is read in lux·s and {other} in lux: these cannot be weighed together. Type "
+            "the share of each in lux, or use the mixture of flash and ambient.",
+            flash=names[flash],
+            other=names[other],
+        ),
+    )
 
 
-def _read_amount(group: Fields, light: Reading) -> tuple[float | None, float]:
-    """Return the illuminance in lx that a light gives, None when unknown, and what changes it."""
-    share = light.illuminance_lx
+def _read_amount(group: Fields, light: Reading) -> tuple[dict[str, float], float]:
+    """Return what a light gives, by unit, as far as it is known, and what changes it."""
+    read = {"lx": light.illuminance_lx, "lx s": light.exposure_lx_s}
+    known = {unit: amount for unit, amount in read.items() if amount is not None}
     if group.given("share_lx") and group.given("share_fc"):
         raise Problem(
             group.at("share_fc"),
@@ -131,9 +159,10 @@ def _read_amount(group: Fields, light: Reading) -> tuple[float | None, float]:
         )
     if group.given("share_lx"):
         share = group.number("share_lx", low=0.0, high=1e7, label=Said("the share in lux"))
+        known = {"lx": share}
     elif group.given("share_fc"):
         share = group.number("share_fc", low=0.0, high=1e6, label=Said("the share in foot-candles"))
-        share *= LX_PER_FC
+        known = {"lx": share * LX_PER_FC}
     factor = 2.0 ** group.number("stops", 0.0, -20.0, 20.0)
     factor *= group.number("dimmer", 100.0, 0.0, 100.0, Said("the dimmer in percent")) / 100.0
     there = either(group, "distance", LENGTH, LENGTH_BOUNDS)
@@ -149,18 +178,19 @@ def _read_amount(group: Fields, light: Reading) -> tuple[float | None, float]:
         )
     if there is not None and here is not None:
         factor *= lux_at(1.0, here, there)
-    return share, factor
+    return known, factor
 
 
 def mixture_plain(mixture: Mixture) -> dict[str, Any]:
     """Return a mixture as plain data."""
     answer = described(mixture.made)
     total = float(mixture.amounts.sum())
-    answer["relative"] = mixture.relative
+    answer["relative"] = not mixture.unit
     answer["shares"] = [
         {
             "name": name,
-            "lx": None if mixture.relative else float(amount),
+            "lx": float(amount) if mixture.unit == "lx" else None,
+            "lx_s": float(amount) if mixture.unit == "lx s" else None,
             "part": float(amount) / total,
         }
         for name, amount in zip(mixture.names, mixture.amounts, strict=True)
@@ -171,7 +201,7 @@ def mixture_plain(mixture: Mixture) -> dict[str, Any]:
             "wavelengths_nm": spectrum.wavelengths.tolist(),
             "values": spectrum.values.tolist(),
         }
-        answer["spectrum_unit"] = "relative" if mixture.relative else "mW/(m² nm)"
+        answer["spectrum_unit"] = _SPECTRUM_UNITS[mixture.unit]
     answer["warnings"] = mixture.warnings
     return answer
 
@@ -181,8 +211,7 @@ def _boundary(first: Mixture, second: Mixture) -> dict[str, Any]:
     steps = apart / STEP_UV
     words = next((words for limit, words in _EDGES if steps < limit), _STRONG_EDGE)
     stops = None
-    # Relative amounts may be compared only with other relative ones.
-    if first.relative == second.relative:
+    if first.unit == second.unit:
         stops = float(np.log2(first.amounts.sum() / second.amounts.sum()))
         if abs(stops) >= 0.05:
             words = Said(

@@ -411,6 +411,7 @@ customElements.define("ek-mix", MixView);
 /** How bright a mixture is. @param {any} made */
 function levelWords(made) {
   if (made.relative) return t("mix.relative");
+  if (made.exposure_lx_s != null) return `${level(made.exposure_lx_s)} lx·s`;
   return settings.get("illuminance") === "fc"
     ? `${level(made.illuminance_fc)} fc`
     : `${level(made.illuminance_lx)} lx`;

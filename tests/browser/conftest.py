@@ -16,12 +16,15 @@ from typing import Any
 from urllib.parse import urlsplit
 
 import pytest
+import traces
 from machine import find_chromium
-from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Request
+from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Request, expect
 from static_server import make_server
 
 ROOT = Path(__file__).parents[2]
 PHONE = {"width": 390, "height": 844}
+#: A machine that does other work besides may need so long; nothing waits longer than it must.
+expect.set_options(timeout=15_000)
 LAUNCH = {"args": ["--no-sandbox", "--disable-dev-shm-usage"]}
 
 
@@ -74,6 +77,7 @@ class Watch:
         context.on("page", self.follow_page)
         context.on("request", self.check_request)
         context.add_init_script(BORROW_POLICY)
+        traces.trace(context)
 
     def follow_page(self, page: Page) -> None:
         page.on("pageerror", lambda error: self.faults.append(f"error: {error}"))
@@ -87,6 +91,20 @@ class Watch:
         address = urlsplit(request.url)
         if address.scheme in ("http", "https") and address.hostname != "localhost":
             self.faults.append(f"request to another host: {request.url}")
+
+
+@pytest.fixture(autouse=True)
+def traced_alone() -> None:
+    traces.begin_anew()
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_makereport(item: pytest.Item, call: pytest.CallInfo[None]) -> Iterator[None]:
+    """At the moment of a failure, when its pages are still open."""
+    report: Any = yield
+    if report.failed and (left := traces.leave(item.nodeid)):
+        report.sections.append(("What it looked like", "\n".join(left)))
+    return report
 
 
 @pytest.fixture(scope="session")
@@ -196,6 +214,17 @@ def wait_for_kernel(page: Page) -> None:
 def wait_until_kept(page: Page) -> None:
     """Wait until the app would open without a network."""
     page.locator("html[data-offline=ready]").wait_for(state="attached", timeout=60_000)
+
+
+def until_nothing_installs(page: Page) -> None:
+    """Wait until a service worker that is being installed has come to be, or has given up."""
+    page.evaluate(
+        """async () => {
+            const {serviceWorker} = navigator;
+            const installing = async () => (await serviceWorker.getRegistration())?.installing;
+            while (await installing()) await new Promise(resolve => setTimeout(resolve, 20));
+        }"""
+    )
 
 
 def ask(page: Page, request: dict[str, Any]) -> dict[str, Any]:

@@ -33,6 +33,29 @@ def keep_light(page: Page, name: str, x: str, y: str) -> None:
     keep(page)
 
 
+def until_on_disk(page: Page, words: str) -> None:
+    """Wait until what was typed last, and is not kept yet, stands in the database."""
+    page.evaluate(
+        """async words => {
+            const done = request => new Promise((resolve, reject) => {
+                request.onsuccess = () => resolve(request.result);
+                request.onerror = () => reject(request.error);
+            });
+            const all = await indexedDB.databases();
+            const opened = await Promise.all(all.map(({name}) => done(indexedDB.open(name))));
+            const drafts = database => done(
+                database.transaction("drafts").objectStore("drafts").getAll());
+            const end = Date.now() + 10_000;
+            while (!JSON.stringify(await Promise.all(opened.map(drafts))).includes(words)) {
+                if (Date.now() > end) throw new Error(`${words} was not written`);
+                await new Promise(resolve => setTimeout(resolve, 10));
+            }
+            for (const database of opened) database.close();
+        }""",
+        words,
+    )
+
+
 def open_demo(page: Page) -> None:
     page.evaluate("location.hash = '#demo'")
     expect(page.get_by_text("Demo: The Night Ferry")).to_be_visible()

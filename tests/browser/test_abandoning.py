@@ -45,6 +45,12 @@ def heard(phone_browser: Browser, site: Site, watch: Watch) -> Iterator[Page]:
     context.close()
 
 
+def until_asked(page: Page) -> None:
+    """Wait until the question that is held is on its way."""
+    while page.evaluate("window.held"):
+        page.wait_for_timeout(20)
+
+
 def asked(page: Page, ask: str) -> list[str]:
     """The readings that one kind of question was asked about."""
     requests = [json.loads(text) for text in page.evaluate("window.asked")]
@@ -78,8 +84,7 @@ def test_an_abandoned_answer_does_not_keep_the_next_screen_waiting(heard: Page) 
     heard.evaluate("window.held = 'book_check'")
     heard.evaluate("location.hash = '#share'")
     expect(heard.get_by_text("Writing")).to_be_visible()
-    while heard.evaluate("window.held"):  # until the question is on its way
-        heard.wait_for_timeout(20)
+    until_asked(heard)
     assert heard.evaluate("window.workers") == 1
     go(heard, "Light")
     type_xy(heard, "0.44758", "0.40745", name="practical")
@@ -93,8 +98,10 @@ def test_an_abandoned_answer_does_not_keep_the_next_screen_waiting(heard: Page) 
 def test_a_wanted_answer_is_waited_for_however_long_it_takes(heard: Page) -> None:
     type_xy(heard, "0.38", "0.3770")
     expect(headline(heard)).to_be_visible()
+    heard.clock.install()
     heard.evaluate("window.held = 'fix'")
     heard.get_by_label("x", exact=True).fill("0.381")
     expect(heard.locator("section.answer")).to_have_attribute("aria-busy", "true")
-    heard.wait_for_timeout(4000)
+    until_asked(heard)
+    heard.clock.run_for(4000)
     assert heard.evaluate("window.workers") == 1

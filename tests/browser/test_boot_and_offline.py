@@ -158,7 +158,7 @@ def test_bytes_other_than_those_built_are_not_kept(
     try:
         page.goto(site.url)
         wait_for_kernel(page)
-        page.wait_for_timeout(1500)
+        expect(page.get_by_text("could not be kept for use without a network")).to_be_visible()
         assert page.evaluate("caches.keys().then(names => names.length)") <= 1
         assert page.get_attribute("html", "data-offline") is None
     finally:

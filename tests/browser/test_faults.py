@@ -10,8 +10,16 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from conftest import LAUNCH, PHONE, Site, Watch, wait_for_kernel, wait_until_kept
-from hands import go, headline, keep, keep_light, type_xy
+from conftest import (
+    LAUNCH,
+    PHONE,
+    Site,
+    Watch,
+    until_nothing_installs,
+    wait_for_kernel,
+    wait_until_kept,
+)
+from hands import go, headline, keep, keep_light, type_xy, until_on_disk
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Route, expect
 from test_boot_and_offline import build_again
 
@@ -271,7 +279,7 @@ def test_without_a_secure_connection_it_works_and_keeps_the_book(
     go(page, "Light")
     keep_light(page, "key", "0.3810", "0.3770")
     type_xy(page, "0.4349", "0.40", name="fill")
-    page.wait_for_timeout(200)
+    until_on_disk(page, '"fill"')
     page.reload()
     expect_typed(page, "0.4349", "0.40", "fill")
     go(page, "Set")
@@ -301,7 +309,7 @@ def test_an_update_that_breaks_off_leaves_the_old_version_whole(
         page.evaluate(
             "navigator.serviceWorker.getRegistration().then(r => r.update()).catch(() => {})"
         )
-        page.wait_for_timeout(1500)
+        until_nothing_installs(page)
         assert page.get_attribute("html", "data-offline") == "ready"
         site.stop()
         page.reload()

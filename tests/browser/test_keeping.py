@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from conftest import Site, wait_for_kernel
-from hands import go, headline, keep, keep_light, open_demo, type_xy
+from hands import go, headline, keep, keep_light, open_demo, type_xy, until_on_disk
 from playwright.sync_api import BrowserContext, Page, expect
 
 
 def test_a_reload_loses_neither_the_kept_nor_the_typed(app: Page) -> None:
     keep_light(app, "key", "0.3810", "0.3770")
     type_xy(app, "0.4349", "0.40", name="fill")
-    app.wait_for_timeout(200)  # the last keystroke is on its way to the disk
+    until_on_disk(app, '"fill"')
     app.reload()
     expect(app.get_by_label("y", exact=True)).to_have_value("0.40")
     expect(app.get_by_label("Name", exact=True)).to_have_value("fill")
@@ -21,7 +21,7 @@ def test_a_reload_loses_neither_the_kept_nor_the_typed(app: Page) -> None:
 def test_a_killed_tab_loses_neither(app: Page, context: BrowserContext, site: Site) -> None:
     keep_light(app, "key", "0.3810", "0.3770")
     type_xy(app, "0.4349", "0.40", name="fill")
-    app.wait_for_timeout(200)  # the last keystroke is on its way to the disk
+    until_on_disk(app, '"fill"')
     other = context.new_page()
     app.close(run_before_unload=False)
     other.goto(site.url)

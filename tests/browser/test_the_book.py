@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 import zxingcpp
 from conftest import PHONE, ROOT, Site, offline_page, wait_for_kernel
-from hands import go, headline, keep, keep_light, open_demo, open_setup, type_xy
+from hands import go, headline, keep, keep_light, open_demo, open_setup, type_xy, until_on_disk
 from long_book import fill_with_readings
 from PIL import Image
 from playwright.sync_api import Browser, Page, Playwright, expect
@@ -165,7 +165,7 @@ def test_all_that_is_logged_with_a_reading_is_kept(own: Page) -> None:
     expect(own.locator("ek-light")).to_contain_text("54.3213, 10.1349")
     own.get_by_label("Photo").set_input_files(ROOT / "webapp" / "static" / "icon-512.png")
     expect(own.get_by_role("img", name="Photo of this reading")).to_be_visible()
-    own.wait_for_timeout(150)  # the last change of the draft is on its way to the disk
+    until_on_disk(own, "data:image/")
     own.reload()  # the half-typed log outlives the tab
     own.get_by_text("More to log").click()
     expect(own.get_by_label("Dimmer")).to_have_value("62 %")
@@ -193,7 +193,7 @@ def test_a_reading_is_mended_and_its_earlier_version_restored(demo: Page) -> Non
     expect(demo.locator("ek-reading .problem")).to_be_visible()
     demo.get_by_label("x", exact=True).fill("0,3700")
     demo.get_by_label("Note").fill("misread")
-    demo.wait_for_timeout(150)
+    until_on_disk(demo, "misread")
     demo.reload()  # the half-done change outlives the tab
     expect(demo.get_by_label("x", exact=True)).to_have_value("0,3700")
     demo.get_by_role("button", name="Save").click()

@@ -1,4 +1,4 @@
-"""`python -m evenkelvin` as a person and a script use it; the README's examples are run."""
+"""`python -m evenkelvin` as a person and a script use it; kernel/README.md's examples are run."""
 
 from __future__ import annotations
 
@@ -18,7 +18,8 @@ from evenkelvin.problem import Problem
 
 ROOT = Path(__file__).parents[2]
 DEMO = "demo_readings/night_ferry.json"
-SECTION = (ROOT / "README.md").read_text("utf-8").split("## On the command line", 1)[1]
+README = ROOT / "kernel" / "README.md"
+SECTION = README.read_text("utf-8").split("## On the command line", 1)[1].split("\n## ", 1)[0]
 EXAMPLES = re.findall(r"^    \$ (.+)\n((?:    (?!\$ ).*\n)*)", SECTION.split("\n## ")[0], re.M)
 
 

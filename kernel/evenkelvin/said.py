@@ -95,14 +95,18 @@ def joined(parts: Iterable[Value], between: str = ", ") -> Said:
 
 def listed(parts: Iterable[Value]) -> Said:
     """Return the parts as a list in a sentence: a, b and c."""
-    *most, last = parts
-    return Said("{most} and {last}", most=joined(most), last=last) if most else joined([last])
+    every = list(parts)
+    if len(every) < 2:
+        return joined(every)
+    return Said("{most} and {last}", most=joined(every[:-1]), last=every[-1])
 
 
 def chosen(parts: Iterable[Value]) -> Said:
     """Return the parts as a choice in a sentence: a, b or c."""
-    *most, last = parts
-    return Said("{most} or {last}", most=joined(most), last=last) if most else joined([last])
+    every = list(parts)
+    if len(every) < 2:
+        return joined(every)
+    return Said("{most} or {last}", most=joined(every[:-1]), last=every[-1])
 
 
 def counted(n: int, one: str, many: str, /, **values: Value) -> Said:

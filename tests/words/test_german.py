@@ -53,6 +53,21 @@ def literals(node: ast.expr) -> list[str]:
     return [str(node.value)]
 
 
+def descriptions() -> set[str]:
+    """What the schema of the book says a value must be."""
+    found = set()
+
+    def gather(part: Any) -> None:
+        for inner in part.values() if isinstance(part, dict) else part:
+            if isinstance(inner, (dict, list)):
+                gather(inner)
+        if isinstance(part, dict) and part.keys() & {"pattern", "anyOf"} and "description" in part:
+            found.add(part["description"])
+
+    gather(json.loads((KERNEL / "data" / "book.schema.json").read_text(encoding="utf-8")))
+    return found
+
+
 def forms() -> set[str]:
     """Every form of the kernel's source, its places bare."""
     found: set[str] = set()
@@ -61,7 +76,8 @@ def forms() -> set[str]:
             if not (isinstance(node, ast.Call) and isinstance(node.func, ast.Name)):
                 continue
             if node.func.id == "Said" and path.name != "said.py":
-                found |= set(literals(node.args[0]))
+                described = ast.unparse(node.args[0]) == "part['description']"
+                found |= descriptions() if described else set(literals(node.args[0]))
             elif node.func.id == "counted":
                 found |= {form for given in node.args[1:3] for form in literals(given)}
     # The two that said.py itself has: a list and a choice.

@@ -11,6 +11,7 @@ from evenkelvin.book.given import chosen_part
 from evenkelvin.book.link import SAFE_LINK, make_link
 from evenkelvin.fields import Fields
 from evenkelvin.replies.book import book_answer, title_of
+from evenkelvin.said import Said
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -24,7 +25,10 @@ def reply(fields: Fields) -> dict[str, Any]:
     answer = {"link": link, "title": title_of(book), **book_answer(book, "summary")}
     if len(link) > SAFE_LINK:
         answer["warnings"].append(
-            f"This link has {len(link)} characters; some messengers cut it. "
-            "Share the file, or one setup."
+            Said(
+                "This link has {count} characters; some messengers cut it. Share the file, or "
+                "one setup.",
+                count=len(link),
+            )
         )
     return answer

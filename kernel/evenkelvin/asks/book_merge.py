@@ -13,6 +13,7 @@ from evenkelvin.book.file import read_book
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.book import book_answer
+from evenkelvin.said import Said
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -29,7 +30,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         for index, raw in enumerate(fields.items("books", most=20))
     ]
     if not books:
-        raise Problem(fields.at("books"), "Name at least one book to merge.")
+        raise Problem(fields.at("books"), Said("Name at least one book to merge."))
     merged = merge(*(book.entries for book in books))
     before = {entry["id"]: entry for entry in books[0].entries}
     answer = book_answer(merged, give)

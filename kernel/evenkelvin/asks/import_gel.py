@@ -15,6 +15,7 @@ from evenkelvin.problem import Problem
 from evenkelvin.replies.gel import learned_plain
 from evenkelvin.requests.file import name_spectra, read_choices, read_contents
 from evenkelvin.requests.kit import read_gel_name
+from evenkelvin.said import Said
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -26,7 +27,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     file = fields.text("file_name", "", longest=400)
     choices = read_choices(fields)
     if choices.get("quantity", "transmittance") != "transmittance":
-        raise Problem("choices.quantity", "A gel is read from a transmittance, nothing else.")
+        raise Problem("choices.quantity", Said("A gel is read from a transmittance, nothing else."))
     as_is = read_contents(fields, choices)
     lights = {found.line for found in as_is.spectra if found.kind == kind_of(found.unit) == "light"}
     contents = read_contents(fields, {**choices, "quantity": "transmittance"})
@@ -39,8 +40,12 @@ def reply(fields: Fields) -> dict[str, Any]:
             if found.line in lights:
                 raise Problem(
                     "values",
-                    f"{found.name} is a light by its unit, not a transmittance. To learn a gel "
-                    "from two lights, load them as the bare and the gelled reading.",
+                    Said(
+                        "{name} is a light by its unit, not a transmittance. To learn a gel "
+                        "from two "
+                        "lights, load them as the bare and the gelled reading.",
+                        name=found.name,
+                    ),
                 )
             spectrum = checked_spectrum(found.wavelengths, found.values, "")
             learned = gel_from_transmittance(found.name, spectrum)

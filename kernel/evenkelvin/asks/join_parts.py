@@ -8,6 +8,7 @@ from evenkelvin.book.link import join_parts, open_link
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.book import book_answer, title_of
+from evenkelvin.said import Said, joined
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -24,12 +25,16 @@ def reply(fields: Fields) -> dict[str, Any]:
         "missing": list(series.missing),
     }
     if series.link is None:
-        listed = ", ".join(map(str, series.missing))
-        answer["words"] = f"{len(series.have)} of {series.total} scanned; still missing: {listed}."
+        answer["words"] = Said(
+            "{count} of {total} scanned; still missing: {codes}.",
+            count=len(series.have),
+            total=series.total,
+            codes=joined(series.missing),
+        )
         return answer
     try:
         book = open_link(series.link)
     except Problem as problem:
         raise Problem(fields.at("parts"), problem.message) from None
-    answer["words"] = f"All {series.total} codes are here."
+    answer["words"] = Said("All {total} codes are here.", total=series.total)
     return {**answer, "link": series.link, "title": title_of(book), **book_answer(book, "book")}

@@ -21,6 +21,7 @@ from evenkelvin.problem import Problem
 from evenkelvin.replies.gel import learned_plain
 from evenkelvin.requests.kit import read_gel_name, read_kit
 from evenkelvin.requests.reading import read_reading
+from evenkelvin.said import Said
 
 #: How much brighter than bare the gelled reading may seem: meters repeat to about 2 %.
 _BRIGHTER = 1.02
@@ -39,7 +40,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     name = read_gel_name(fields)
     if fields.given("shift"):
         if fields.given("bare") or fields.given("gelled"):
-            raise Problem("shift", "Give two readings or a shift, not both.")
+            raise Problem("shift", Said("Give two readings or a shift, not both."))
         return _from_shift(name, fields.group("shift"))
     kit = read_kit(Fields({"own_gels": fields.items("own_gels")}))
     bare = read_reading(fields.group("bare"), kit)
@@ -66,7 +67,11 @@ def _from_shift(name: str, fields: Fields) -> dict[str, Any]:
     if not 1e6 / HIGHEST_K <= landed <= 1e6 / LOWEST_K:
         raise Problem(
             fields.at("mired"),
-            f"{mireds:+g} mired takes a light of {reference:g} K beyond any white.",
+            Said(
+                "{mireds:+g} mired takes a light of {reference:g} K beyond any white.",
+                mireds=mireds,
+                reference=reference,
+            ),
         )
     stops = fields.number("stops", low=0.0, high=13.0) if fields.given("stops") else None
     passed = None if stops is None else 2.0**-stops
@@ -86,8 +91,11 @@ def _passed(bare: Reading, gelled: Reading) -> float | None:
         if share > _BRIGHTER:
             raise Problem(
                 f"gelled.{name}",
-                f"With the gel there is {share:.2f} times the light of the bare lamp. "
-                "Are the two readings swapped, or was the lamp or the meter moved?",
+                Said(
+                    "With the gel there is {share:.2f} times the light of the bare lamp. Are the "
+                    "two readings swapped, or was the lamp or the meter moved?",
+                    share=share,
+                ),
             )
         return min(share, 1.0)
     return None

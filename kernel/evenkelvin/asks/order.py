@@ -20,6 +20,7 @@ from evenkelvin.problem import Problem
 from evenkelvin.replies.units import piece_words, size_words
 from evenkelvin.requests.stocks import MOST_PANES, USUAL_ROLL, read_stocks
 from evenkelvin.requests.units import length, length_unit
+from evenkelvin.said import Said, joined, listed
 from evenkelvin.scouting.order import GelOrder, order_gel
 from evenkelvin.scouting.windows import Pane, Stock
 
@@ -91,10 +92,13 @@ def reply(fields: Fields) -> dict[str, Any]:
     sizes = read_stocks(fields, "rolls") or [USUAL_ROLL]
     for index, size in enumerate(sizes):
         if size.count is not None:
-            raise Problem(f"rolls.{index}.count", "rolls are sizes to buy: leave the count out.")
+            raise Problem(
+                f"rolls.{index}.count", Said("These are sizes to buy: leave the count out.")
+            )
         if size.width <= overlap + 0.1:
             raise Problem(
-                f"rolls.{index}.width_m", "The roll is too narrow beside the overlap at a seam."
+                f"rolls.{index}.width_m",
+                Said("The roll is too narrow beside the overlap at a seam."),
             )
     gels = [
         _gel(name, need, order_gel(need.panes, stock.get(name, []), sizes, overlap, spare), unit)
@@ -102,13 +106,15 @@ def reply(fields: Fields) -> dict[str, Any]:
     ]
     buy = [gel for gel in gels if gel["order"]]
     if buy:
-        words = f"Order {'; '.join(gel['words'] for gel in buy)}"
+        words = Said("Order {gels}", gels=joined((gel["words"] for gel in buy), "; "))
     elif any(gel["pieces"] or gel["ready"] for gel in gels):
-        words = "Nothing to order: the stock suffices"
+        words = Said("Nothing to order: the stock suffices")
     else:
-        words = "No size is known yet" if gels else "Nothing hangs yet"
+        words = Said("No size is known yet") if gels else Said("Nothing hangs yet")
     unsized = [gel["gel"] for gel in gels if gel["unsized"]]
-    warnings = [f"No size yet for some {name}: it is not in the order." for name in unsized]
+    warnings = [
+        Said("No size yet for some {name}: it is not in the order.", name=name) for name in unsized
+    ]
     return {"gels": gels, "words": words, "warnings": warnings}
 
 
@@ -124,7 +130,7 @@ def _needs(fields: Fields) -> dict[str, _Need]:
         if group.given("gel"):
             names = [*names, group.text("gel", longest=80)]
         if not names:
-            raise Problem(group.at("gels"), "Which gel hangs here? Give its name.")
+            raise Problem(group.at("gels"), Said("Which gel hangs here? Give its name."))
         across = group.whole("panes_across", 1, 1, 50)
         down = group.whole("panes_down", 1, 1, 50)
         size = None
@@ -136,7 +142,9 @@ def _needs(fields: Fields) -> dict[str, _Need]:
         count = group.whole("count", 1, 1, MOST_PANES) * across * down
         total += count * len(names)
         if total > 10 * MOST_PANES:
-            raise Problem(group.at("count"), "That is more gel than one order can hold; divide it.")
+            raise Problem(
+                group.at("count"), Said("That is more gel than one order can hold; divide it.")
+            )
         where = group.text("where", "", longest=120)
         on_lamp = group.choice("on", ("glass", "lamp"), "glass") == "lamp"
         for name in names:
@@ -156,7 +164,11 @@ def _stock(fields: Fields) -> dict[str, list[Stock]]:
 
 
 def _size(stock: Stock, count: int, unit: str) -> dict[str, Any]:
-    words = f"{count} of {size_words(stock.width, stock.length, unit)}"
+    words = Said(
+        "{count} of {size}",
+        count=count,
+        size=size_words(stock.width, stock.length, unit),
+    )
     return {"width_m": stock.width, "length_m": stock.length, "count": count, "words": words}
 
 
@@ -169,7 +181,11 @@ def _gel(name: str, need: _Need, order: GelOrder | None, unit: str) -> dict[str,
                 "height_m": height,
                 "count": count,
                 "where": places,
-                "words": f"{count} of {piece_words(width, height, unit)}",
+                "words": Said(
+                    "{count} of {size}",
+                    count=count,
+                    size=piece_words(width, height, unit),
+                ),
             }
             for (width, height), (count, places) in sorted(need.sizes.items())
         ],
@@ -190,7 +206,11 @@ def _gel(name: str, need: _Need, order: GelOrder | None, unit: str) -> dict[str,
             "spare_m2": order.spare,
             "seams": order.plan.seams,
         }
-    bought = " and ".join(size["words"] for size in answer["order"])
-    enough = "enough in stock" if need.panes or not need.unsized else "no size yet"
-    answer["words"] = f"{name}: {bought or enough}"
+    if answer["order"]:
+        state = listed(size["words"] for size in answer["order"])
+    elif need.panes or not need.unsized:
+        state = Said("enough in stock")
+    else:
+        state = Said("no size yet")
+    answer["words"] = Said("{gel}: {state}", gel=name, state=state)
     return answer

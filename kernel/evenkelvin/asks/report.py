@@ -17,6 +17,7 @@ from evenkelvin.replies.book import state_plain
 from evenkelvin.replies.fix import offset_plain
 from evenkelvin.replies.plain import tolerance_plain
 from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.said import Said
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -121,7 +122,7 @@ def _setup(whole: Report, report: SetupReport, tolerance: Any) -> dict[str, Any]
         "first": times[0] if times else None,
         "last": times[-1] if times else None,
         "target": report.white.target if report.white else None,
-        "target_words": report.white.words if report.white else "no white was kept",
+        "target_words": report.white.words if report.white else Said("no white was kept"),
         "slips": [_slip(whole, slip, hero) for slip in report.slips],
         "field": field,
         "spectra": [

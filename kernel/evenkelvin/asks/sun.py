@@ -15,15 +15,18 @@ import numpy as np
 
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said, joined, listed
 from evenkelvin.scouting import sky, sun
 
 _CAUTIONS = [
-    "Never look at the sun, and never through a lens, a finder or a spot meter: it blinds. Keep "
-    "lenses and sensors off it too.",
+    Said(
+        "Never look at the sun, and never through a lens, a finder or a spot meter: it "
+        "blinds. Keep lenses and sensors off it too."
+    ),
 ]
 _NEVER = {
-    True: "The sun does not set on this day.",
-    False: "The sun does not rise on this day.",
+    True: Said("The sun does not set on this day."),
+    False: Said("The sun does not rise on this day."),
 }
 
 
@@ -84,10 +87,13 @@ def _date(fields: Fields) -> date:
     except ValueError:
         raise Problem(
             fields.at("date"),
-            f"“{typed[:24]}” is not a date here. Type year-month-day, such as 2026-11-25.",
+            Said(
+                "“{typed}” is not a date here. Type year-month-day, such as 2026-11-25.",
+                typed=typed[:24],
+            ),
         ) from None
     if not 1950 <= when.year <= 2100:
-        raise Problem(fields.at("date"), "The sun is computed from 1950 to 2100 only.")
+        raise Problem(fields.at("date"), Said("The sun is computed from 1950 to 2100 only."))
     return when
 
 
@@ -109,14 +115,14 @@ def _span(day: sun.Day, span: sun.Span) -> dict[str, Any]:
     return {"from": start, "to": end, "words": _span_words(span)}
 
 
-def _span_words(span: sun.Span) -> str:
+def _span_words(span: sun.Span) -> Said:
     if span.start is None and span.end is None:
-        return "all day"
+        return Said("all day")
     if span.start is None:
-        return f"until {sun.clock(span.end or 0.0)}"
+        return Said("until {clock}", clock=sun.clock(span.end or 0.0))
     if span.end is None:
-        return f"from {sun.clock(span.start)}"
-    return f"{sun.clock(span.start)} to {sun.clock(span.end)}"
+        return Said("from {clock}", clock=sun.clock(span.start))
+    return Said("{start} to {end}", start=sun.clock(span.start), end=sun.clock(span.end))
 
 
 def _curve(moments: list[tuple[int, sun.Position]], over: str) -> list[dict[str, Any]]:
@@ -145,50 +151,72 @@ def _curve(moments: list[tuple[int, sun.Position]], over: str) -> list[dict[str,
 
 def _estimate(over: str) -> dict[str, str]:
     if over == "overcast":
-        how = "An even cloud cover is taken as CIE D65, average daylight, all day."
+        how = Said("An even cloud cover is taken as CIE D65, average daylight, all day.")
     else:
-        how = (
-            f"A {over} sky after Bird and Riordan (1986): air, haze and ozone colour a sun of "
-            "5900 K. Sun: facing it; shade: sky alone; open: both on level ground. None while the "
-            f"sun is low (sun under {sky.LOWEST_SUN_DEG:g}°, sky under {sky.LOWEST_SKY_DEG:g}°)."
+        how = Said(
+            "{Sky} after Bird and Riordan (1986): air, haze and ozone colour a sun of 5900 K. "
+            "Sun: facing it; shade: sky alone; open: both on level ground. None while the sun is "
+            "low (sun under {sun:g}°, sky under {sky:g}°).",
+            Sky=Said("a hazy sky") if over == "hazy" else Said("a clear sky"),
+            sun=sky.LOWEST_SUN_DEG,
+            sky=sky.LOWEST_SKY_DEG,
         )
-    return {"sky": over, "words": f"Estimate, not a reading. {how} Cloud and walls change it."}
+    return {
+        "sky": over,
+        "words": Said("Estimate, not a reading. {how} Cloud and walls change it.", how=how),
+    }
 
 
-def _day_words(light: list[sun.Span], top: sun.Position) -> str:
+def _day_words(light: list[sun.Span], top: sun.Position) -> Said:
     if not light:
         return _NEVER[False]
     first, last = light[0], light[-1]
     if first.start is None and first.end is None:
-        return f"{_NEVER[True]} It stands {top.altitude_deg:.0f}° high at most."
+        return Said(
+            "{never} It stands {top:.0f}° high at most.", never=_NEVER[True], top=top.altitude_deg
+        )
     ups = [sun.clock(span.start) for span in light if span.start is not None]
     downs = [sun.clock(span.end) for span in light if span.end is not None]
     parts = []
     if ups:
-        parts.append(f"Sunrise {' and '.join(ups)}")
+        parts.append(Said("sunrise {times}", times=listed(ups)))
     if downs:
-        parts.append(f"{'sunset' if parts else 'Sunset'} {' and '.join(downs)}")
-    missing = "" if ups and downs else f" (no {'sunset' if ups else 'sunrise'} on this day)"
+        parts.append(Said("sunset {times}", times=listed(downs)))
     if last.end is None and first.start is None:
         parts.reverse()
-        parts = [part[:1].upper() + part[1:] for part in parts]
-    return f"{', '.join(parts)}{missing}; {top.altitude_deg:.0f}° high at most."
+    day = joined(parts)
+    if not downs:
+        day = Said("{day} (no sunset on this day)", day=day)
+    elif not ups:
+        day = Said("{day} (no sunrise on this day)", day=day)
+    return Said("{Day}; {top:.0f}° high at most.", Day=day, top=top.altitude_deg)
 
 
-def _window_words(direct: list[sun.Span], light: list[sun.Span], facing: float) -> str:
-    where = f"the window facing {sun.compass(facing)}"
+def _window_words(direct: list[sun.Span], light: list[sun.Span], facing: float) -> Said:
+    point = sun.compass(facing)
     if not light:
-        return f"No sun in {where}: {_NEVER[False].lower()}"
+        return Said(
+            "No sun in the window facing {point}: the sun does not rise on this day.", point=point
+        )
     if not direct:
-        return f"No direct sun in {where} on this day."
-    return f"Direct sun in {where} {' and '.join(_span_words(span) for span in direct)}."
+        return Said("No direct sun in the window facing {point} on this day.", point=point)
+    return Said(
+        "Direct sun in the window facing {point} {spans}.",
+        point=point,
+        spans=listed(_span_words(span) for span in direct),
+    )
 
 
-def _warnings(place: sun.Place) -> list[str]:
+def _warnings(place: sun.Place) -> list[Said]:
     solar = place.longitude / 15.0
     if abs((place.utc_offset_h - solar + 12.0) % 24.0 - 12.0) > 3.5:
         return [
-            f"Local time of UTC{place.utc_offset_h:+g} is far from what longitude "
-            f"{place.longitude:g}° suggests (about {solar:+.0f}): check the sign of both."
+            Said(
+                "Local time of UTC{offset:+g} is far from what longitude {longitude:g}° "
+                "suggests (about {solar:+.0f}): check the sign of both.",
+                offset=place.utc_offset_h,
+                longitude=place.longitude,
+                solar=solar,
+            )
         ]
     return []

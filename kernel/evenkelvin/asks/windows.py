@@ -16,21 +16,31 @@ from __future__ import annotations
 from typing import Any, cast
 
 from evenkelvin.exposure import stops
+from evenkelvin.field_names import field_name
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.units import length_words, piece_words, size_words
 from evenkelvin.requests.stocks import MOST_PANES, USUAL_ROLL, read_stocks
 from evenkelvin.requests.units import LIGHT, LIGHT_BOUNDS, either, length, length_unit
+from evenkelvin.said import Said, counted, joined, listed
 from evenkelvin.scouting import windows as glass
 
 CAUTIONS = [
-    "Reach and height: work from a platform or tower that is made for it, never lean from a "
-    "ladder or out of a window; local codes and licensed practice decide.",
-    "Wind: gel and frames outside are sails. Tie them off on every side, watch the forecast, and "
-    "take them down in time.",
-    "Never on glass that traps heat (insulating, laminated, wired, coated or leaded) without "
-    "asking the building: gel in the sun heats the pane and can crack it.",
-    "Keep exits, vents and alarms free.",
+    Said(
+        "Reach and height: work from a platform or tower that is made for it, never "
+        "lean from a ladder or out of a window; local codes and licensed practice "
+        "decide."
+    ),
+    Said(
+        "Wind: gel and frames outside are sails. Tie them off on every side, watch the "
+        "forecast, and take them down in time."
+    ),
+    Said(
+        "Never on glass that traps heat (insulating, laminated, wired, coated or "
+        "leaded) without asking the building: gel in the sun heats the pane and can "
+        "crack it."
+    ),
+    Said("Keep exits, vents and alarms free."),
 ]
 
 
@@ -58,7 +68,7 @@ def _panes(groups: list[Fields], margin: float) -> tuple[list[glass.Pane], list[
             "name", "width_m", "width_ft", "height_m", "height_ft", "count", "panes_across",
             "panes_down",
         )  # fmt: skip
-        names.append(group.text("name", f"window {index + 1}", longest=80))
+        names.append(group.text("name", Said("window {n}", n=index + 1), longest=80))
         across = group.whole("panes_across", 1, 1, 50)
         down = group.whole("panes_down", 1, 1, 50)
         width = length(group, "width", 0.05, 100.0) / across + 2.0 * margin
@@ -67,7 +77,10 @@ def _panes(groups: list[Fields], margin: float) -> tuple[list[glass.Pane], list[
         if len(panes) + number > MOST_PANES:
             raise Problem(
                 group.at("count"),
-                f"That makes more than {MOST_PANES} panes; ask for fewer windows at a time.",
+                Said(
+                    "That makes more than {most} panes; ask for fewer windows at a time.",
+                    most=MOST_PANES,
+                ),
             )
         panes += [glass.Pane(index, width, height)] * number
     return panes, names
@@ -75,7 +88,9 @@ def _panes(groups: list[Fields], margin: float) -> tuple[list[glass.Pane], list[
 
 def _cut(fields: Fields, groups: list[Fields]) -> dict[str, Any]:
     if not groups:
-        raise Problem("windows", "No windows yet: give width_m, height_m and count of each kind.")
+        raise Problem(
+            "windows", Said("No windows yet: give the width, height and count of each kind.")
+        )
     overlap = length(fields, "overlap", 0.0, 1.0, 0.05)
     margin = length(fields, "margin", 0.0, 0.5, 0.0)
     direction = cast(
@@ -83,15 +98,17 @@ def _cut(fields: Fields, groups: list[Fields]) -> dict[str, Any]:
     )
     stocks = read_stocks(fields, "rolls") or [USUAL_ROLL]
     if not any(stock.count != 0 for stock in stocks):
-        raise Problem("rolls.0.count", "There is no roll to cut from: every count is 0.")
+        raise Problem("rolls.0.count", Said("There is no roll to cut from: every count is 0."))
     panes, names = _panes(groups, margin)
     gels = fields.texts("gels")
     plan = glass.cut_list(panes, stocks, overlap, direction)
     if plan is None:
         raise Problem(
             "rolls.0.width_m",
-            "The roll is too small for this much glass beside the overlap: take a wider roll or "
-            "less overlap, or divide the windows.",
+            Said(
+                "The roll is too small for this much glass beside the overlap: take a wider "
+                "roll or less overlap, or divide the windows."
+            ),
         )
     return _answer(plan, names, gels, direction, length_unit(fields))
 
@@ -108,8 +125,11 @@ def _answer(
             "used_m": roll.used,
             "left_m": max(0.0, roll.stock.length - roll.used),
             "lengths_m": [level.along for level in roll.levels],
-            "words": f"{size_words(roll.stock.width, roll.stock.length, unit)}, "
-            f"{length_words(roll.used, unit)} used",
+            "words": Said(
+                "{size}, {length} used",
+                size=size_words(roll.stock.width, roll.stock.length, unit),
+                length=length_words(roll.used, unit),
+            ),
             "pieces": [
                 {
                     "window": placed.piece.window,
@@ -158,8 +178,11 @@ def _answer(
             "length_m": along,
             "rolls": least,
             "width_m": first.width,
-            "words": f"{length_words(along, unit)} of that width by area alone, "
-            f"{_plural(least * layers, 'roll')}",
+            "words": Said(
+                "{length} of that width by area alone, {rolls}",
+                length=length_words(along, unit),
+                rolls=counted(least * layers, "{n} roll", "{n} rolls"),
+            ),
         }
     else:
         answer["bound"] = None
@@ -189,25 +212,39 @@ def _cuts(pieces: list[glass.Piece], names: list[str], unit: str) -> list[dict[s
     ]
 
 
-def _plural(count: int, word: str) -> str:
-    return f"{count} {word}{'' if count == 1 else 's'}"
+def _words(needed: list[dict[str, Any]], plan: glass.Plan, layers: int, percent: float) -> Said:
+    parts: list[Said] = []
+    if needed:
+        bought = listed(
+            counted(size["rolls"], "{n} roll of {size}", "{n} rolls of {size}", size=size["words"])
+            for size in needed
+        )
+    else:
+        bought = Said("Nothing fits")
+    if layers > 1:
+        bought = Said("{rolls}, {layers} layers", rolls=bought, layers=layers)
+    parts.append(bought)
+    parts.append(counted(plan.seams, "{n} seam", "{n} seams") if plan.seams else Said("no seam"))
+    parts.append(Said("{percent:.0f} % offcuts", percent=percent))
+    return joined(parts, "; ")
 
 
-def _words(needed: list[dict[str, Any]], plan: glass.Plan, layers: int, percent: float) -> str:
-    bought = " and ".join(f"{_plural(size['rolls'], 'roll')} of {size['words']}" for size in needed)
-    seams = _plural(plan.seams, "seam") if plan.seams else "no seam"
-    each = f", {layers} layers" if layers > 1 else ""
-    return f"{bought or 'Nothing fits'}{each}; {seams}; {percent:.0f} % offcuts"
-
-
-def _warnings(plan: glass.Plan, direction: str) -> list[str]:
+def _warnings(plan: glass.Plan, direction: str) -> list[Said]:
     found = []
     if plan.left_out:
-        found.append(f"The rolls do not suffice: {_plural(len(plan.left_out), 'piece')} left over.")
+        found.append(
+            counted(
+                len(plan.left_out),
+                "The rolls do not suffice: {n} piece left over.",
+                "The rolls do not suffice: {n} pieces left over.",
+            )
+        )
     if plan.seams:
-        found.append("Hide seams behind a glazing bar where there is one, and tape them flat.")
+        found.append(
+            Said("Hide seams behind a glazing bar where there is one, and tape them flat.")
+        )
     if plan.seams and direction != "any":
-        found.append("Another direction of the gel may need fewer seams.")
+        found.append(Said("Another direction of the gel may need fewer seams."))
     return found
 
 
@@ -222,25 +259,33 @@ def _neutral(fields: Fields) -> dict[str, Any]:
     colour = fields.number("gel_stops", 0.0, 0.0, 20.0)
     if fields.given("stops"):
         if measured is not None or wanted is not None:
-            raise Problem(fields.at("stops"), "Give stops, or what is measured and wanted.")
+            raise Problem(fields.at("stops"), Said("Give stops, or what is measured and wanted."))
         over = fields.number("stops", low=-20.0, high=20.0) - colour
     elif measured is None or wanted is None:
         missing = "measured_lx" if measured is None else "wanted_lx"
-        raise Problem(fields.at(missing), f"{missing} is missing: the light at the window.")
+        raise Problem(
+            fields.at(missing),
+            Said("{Name} is missing: the light at the window.", Name=field_name(missing)),
+        )
     else:
         over = stops.ratio_stops(measured, wanted) - colour
     chosen = glass.neutral_for(over, NEUTRALS)
     takes = sum(chosen) / glass.DENSITY_PER_STOP
     left = over - takes
     gels = [f"ND {density:g}" for density in chosen]
+    amount = stops.amount_in_thirds(left)
     if abs(left) < 1 / 6:
-        rest = "right"
+        rest = Said("right")
+    elif left > 0:
+        rest = Said("{stops} over", stops=amount)
     else:
-        rest = f"{stops.amount_in_thirds(left)} {'over' if left > 0 else 'under'}"
+        rest = Said("{stops} under", stops=amount)
     return {
         "stops": over,
         "gels": gels,
         "takes_stops": takes,
         "left_stops": left,
-        "words": f"{' + '.join(gels) or 'No ND'}, then {rest}",
+        "words": Said(
+            "{gels}, then {rest}", gels=joined(gels, " + ") if gels else Said("No ND"), rest=rest
+        ),
     }

@@ -22,6 +22,7 @@ from evenkelvin.interchange.contents import (
 from evenkelvin.interchange.spectra_csv import write_spectra_csv
 from evenkelvin.interchange.tm27 import write_tm27
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 #: What a name loses on its way to a file name on any system.
 _UNFIT = re.compile(r'[\x00-\x1f<>:"/\\|?*]+')
@@ -37,14 +38,16 @@ def reply(fields: Fields) -> dict[str, Any]:
     if fields.given("spectrum"):
         groups = [fields.group("spectrum"), *groups]
     if not groups:
-        raise Problem("spectra", "There is no spectrum to write; choose at least one.")
+        raise Problem("spectra", Said("There is no spectrum to write; choose at least one."))
     spectra = [_spectrum(group, number) for number, group in enumerate(groups, 1)]
     if style == "csv":
         name = spectra[0].name if len(spectra) == 1 else "spectra"
         return {"files": [_file(name, "csv", "text/csv", write_spectra_csv(spectra))]}
     created = fields.text("created", "", longest=40)
     if created and not _DATE_TIME.fullmatch(created):
-        raise Problem("created", "created must be a date and time, such as 2026-11-25T19:42:10.")
+        raise Problem(
+            "created", Said("“created” must be a date and time, such as 2026-11-25T19:42:10.")
+        )
     names: dict[str, int] = {}
     files = []
     for found in spectra:
@@ -75,7 +78,10 @@ def _spectrum(fields: Fields, number: int) -> FoundSpectrum:
     if near:
         raise Problem(
             f"{fields.at('wavelengths_nm')}.{near[0]}",
-            f"The wavelengths at {wavelengths[near[0]]:g} nm are closer than a file can hold.",
+            Said(
+                "The wavelengths at {nm:g} nm are closer than a file can hold.",
+                nm=wavelengths[near[0]],
+            ),
         )
     return FoundSpectrum(
         fields.text("name", f"spectrum {number}", longest=LONGEST_NAME),

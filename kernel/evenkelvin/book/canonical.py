@@ -12,6 +12,7 @@ from hashlib import sha256
 from typing import Any
 
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 _MAY_DIFFER = re.compile(r"\d(?:\.0|e[+-]?\d+)(?:[,\]}]|\Z)")
 _TOKEN = re.compile(r'"[^"\\]*(?:\\.[^"\\]*)*"|-?\d[\d.eE+-]*')
@@ -46,6 +47,21 @@ def _respell(token: re.Match[str]) -> str:
     return _as_ecmascript(float(text))
 
 
+def _halved(plain: Any) -> str:
+    """Return the path of the first text that has half a surrogate pair."""
+    if isinstance(plain, str):
+        return ""
+    inner = plain.items() if isinstance(plain, dict) else enumerate(plain)
+    for name, value in inner:
+        for part in (name, value):
+            try:
+                json.dumps(part, ensure_ascii=False).encode("utf-8")
+            except UnicodeEncodeError:
+                deeper = _halved(value)
+                return f"{name}.{deeper}" if deeper else str(name)
+    return ""
+
+
 def canonical(plain: Any) -> str:
     """Return plain data as canonical JSON text (RFC 8785).
 
@@ -63,9 +79,14 @@ def canonical(plain: Any) -> str:
         )
         text.encode("utf-8")
     except UnicodeEncodeError:
-        raise Problem("", "A text holds half a character (a lone surrogate).") from None
+        raise Problem(
+            _halved(plain),
+            Said("A text holds half a character, which nothing can show: type it anew."),
+        ) from None
     except (ValueError, TypeError) as error:
-        raise Problem("", f"This cannot be written as JSON: {error}.") from None
+        raise Problem(
+            "", Said("This cannot be written as JSON: {reason}.", reason=str(error))
+        ) from None
     return _TOKEN.sub(_respell, text) if _MAY_DIFFER.search(text) else text
 
 

@@ -18,6 +18,7 @@ from typing import Any
 
 from evenkelvin.book.canonical import canonical, digest
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 Entry = dict[str, Any]
 Plain = dict[str, Any]
@@ -34,6 +35,15 @@ ABOVE: dict[str, str | None] = {
     "light": "setup",
     "reading": "light",
     "gel": None,
+}
+#: The kinds of things in a sentence.
+KIND_WORDS: dict[str, Said] = {
+    "production": Said("production"),
+    "location": Said("location"),
+    "setup": Said("setup"),
+    "light": Said("light"),
+    "reading": Said("reading"),
+    "gel": Said("gel"),
 }
 
 
@@ -92,12 +102,22 @@ def merge(*books: Iterable[Entry]) -> Book:
         twins += 1
     if len(kept) > MOST_ENTRIES:
         raise Problem(
-            "", f"Together they have {len(kept)} entries; a book holds at most {MOST_ENTRIES}."
+            "",
+            Said(
+                "Together they have {count} entries; a book holds at most {most}.",
+                count=len(kept),
+                most=MOST_ENTRIES,
+            ),
         )
     entries = tuple(kept[id_] for id_ in sorted(kept))
     marked = sum("twin" in entry for entry in entries)
     warnings = (
-        (f"{marked} entries had the id of another with different content; both are kept.",)
+        (
+            Said(
+                "{marked} entries had the id of another with different content; both are kept.",
+                marked=marked,
+            ),
+        )
         if marked
         else ()
     )
@@ -118,4 +138,6 @@ def moment(at: str) -> float:
             raise ValueError("no zone")
         return when.timestamp()
     except (ValueError, OverflowError):
-        raise Problem("at", f"“{at[:40]}” is not a date and time with its zone.") from None
+        raise Problem(
+            "at", Said("“{at}” is not a date and time with its zone.", at=at[:40])
+        ) from None

@@ -14,6 +14,7 @@ from evenkelvin.book.canonical import canonical
 from evenkelvin.book.entries import (
     ABOVE,
     FORMAT,
+    KIND_WORDS,
     VERSION,
     Book,
     Entry,
@@ -27,6 +28,7 @@ from evenkelvin.book.schema import Check, Flaw, compile_schema
 from evenkelvin.data import load_text
 from evenkelvin.nesting import brackets_beyond
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said, joined
 
 #: Limits beyond those that the schema states.
 MOST_CHARACTERS = 64_000_000
@@ -42,33 +44,52 @@ def parse_json(text: str, path: str = "text", longest: int = MOST_CHARACTERS) ->
         With the line where the text stops being JSON.
     """
     if len(text) > longest:
-        raise Problem(path, f"The text has {len(text)} characters; at most {longest} fit.")
+        raise Problem(
+            path,
+            Said(
+                "The text has {count} characters; at most {longest} fit.",
+                count=len(text),
+                longest=longest,
+            ),
+        )
     text = text.removeprefix("\ufeff")
     if not text.strip():
-        raise Problem(path, "There is nothing in it. " + HINT)
+        raise Problem(path, Said("There is nothing in it. {hint}", hint=HINT))
     brackets = brackets_beyond(text, DEEPEST)
     # A few left over may be a text that was cut; the reader can tell, and go no deeper than that.
     if brackets > 100:
         raise _too_deep(path)
 
     def refuse(word: str) -> float:
-        raise Problem(path, f"It holds {word}, which is not a number in JSON.")
+        raise Problem(path, Said("It holds {word}, which is not a number in JSON.", word=word))
 
     try:
         plain = json.loads(text, parse_constant=refuse)
     except json.JSONDecodeError as error:
         cut = error.pos >= len(text.rstrip()) or error.msg.startswith("Unterminated")
-        what = "It ends too early: it was cut on the way" if cut else f"It is not JSON: {error.msg}"
-        raise Problem(path, f"{what} (line {error.lineno}). {HINT}", error.lineno) from None
+        what = (
+            Said("It ends too early: it was cut on the way")
+            if cut
+            else Said("It is not JSON: {reason}", reason=error.msg)
+        )
+        raise Problem(
+            path,
+            Said("{what} (line {line}). {hint}", what=what, line=error.lineno, hint=HINT),
+            error.lineno,
+        ) from None
     except ValueError:
-        raise Problem(path, f"It holds a number with thousands of digits. {HINT}") from None
+        raise Problem(
+            path, Said("It holds a number with thousands of digits. {hint}", hint=HINT)
+        ) from None
     if brackets:
         raise _too_deep(path)
     return plain
 
 
 def _too_deep(path: str) -> Problem:
-    return Problem(path, f"It is nested more than {DEEPEST} deep. {HINT}")
+    return Problem(
+        path, Said("It is nested more than {deepest} deep. {hint}", deepest=DEEPEST, hint=HINT)
+    )
 
 
 @cache
@@ -93,7 +114,7 @@ def read_book(raw: object, path: str = "book") -> Book:
     """
     plain = parse_json(raw, path) if isinstance(raw, str) else raw
     if not isinstance(plain, dict) or plain.get("format") != FORMAT:
-        raise Problem(path, f"This is not a book of Evenkelvin. {HINT}")
+        raise Problem(path, Said("This is not a book of Evenkelvin. {hint}", hint=HINT))
     found = plain.get("version")
     try:
         current = migrate(plain)
@@ -112,7 +133,9 @@ def read_book(raw: object, path: str = "book") -> Book:
             moment(entry["at"])
         except Problem as problem:
             where = f"{path}.entries.{index}.at"
-            raise Problem(where, f"Entry {index + 1}: {problem.message}") from None
+            raise Problem(
+                where, Said("Entry {n}: {message}", n=index + 1, message=problem.message)
+            ) from None
     merged = merge(entries)
     warnings = list(merged.warnings)
     stated = current.get("sha256")
@@ -120,8 +143,10 @@ def read_book(raw: object, path: str = "book") -> Book:
     as_written = entries is plain.get("entries")
     if as_written and stated is not None and stated != book_hash(merged.entries):
         warnings.append(
-            "The book was changed after it was written: its contents do not give the hash that "
-            "it states. Compare it with the place it came from."
+            Said(
+                "The book was changed after it was written: its contents do not give the hash "
+                "that it states. Compare it with the place it came from."
+            )
         )
     return Book(merged.entries, None if found == VERSION else found, tuple(warnings))
 
@@ -133,15 +158,19 @@ def _deeper(value: Any, most: int) -> bool:
     return most == 0 or any(_deeper(item, most - 1) for item in inner)
 
 
-def _flaw_words(plain: Plain, flaw: Flaw) -> str:
+def _flaw_words(plain: Plain, flaw: Flaw) -> Said:
     if len(flaw.path) < 2 or not isinstance(flaw.path[1], int):
-        where = f"The field {flaw.path[0]}" if flaw.path else "The book"
-        return f"{where} {flaw.message}. {HINT}"
+        where = Said("The field {field}", field=flaw.path[0]) if flaw.path else Said("The book")
+        return Said("{where} {flaw}. {hint}", where=where, flaw=flaw.message, hint=HINT)
     entry = plain["entries"][flaw.path[1]]
     kind = entry.get("thing") if isinstance(entry, dict) else None
-    where = f"Entry {flaw.path[1] + 1}" + (f" (a {kind})" if kind in ABOVE else "")
+    where = Said("Entry {n}", n=flaw.path[1] + 1)
+    if kind in ABOVE:
+        where = Said("{entry} (a {kind})", entry=where, kind=KIND_WORDS[kind])
     inner = ".".join(map(str, flaw.path[2:]))
-    return f"{where}{f', {inner}' if inner else ''}: {flaw.message}."
+    if inner:
+        where = joined([where, inner])
+    return Said("{where}: {flaw}.", where=where, flaw=flaw.message)
 
 
 def as_plain(book: Book) -> Plain:

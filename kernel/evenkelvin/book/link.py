@@ -27,6 +27,7 @@ from evenkelvin.book.canonical import canonical
 from evenkelvin.book.entries import FORMAT, VERSION, Book
 from evenkelvin.book.file import parse_json, read_book
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 #: Limits: characters of a link, of the JSON that it holds, codes of a series.
 LONGEST_LINK = 2_000_000
@@ -40,7 +41,7 @@ SAFE_LINK = 8_000
 
 _CHECK_LENGTH = 8
 _PART = re.compile(r"p([1-9][0-9]?)\.([1-9][0-9]?)\.([A-Za-z0-9_-]{8})\.([A-Za-z0-9_-]+)")
-_AGAIN = "Ask for it again, or for the file."
+_AGAIN = Said("Ask for it again, or for the file.")
 
 
 @dataclass(frozen=True)
@@ -77,8 +78,12 @@ def make_link(book: Book) -> str:
     if len(link) > LONGEST_LINK or len(raw) > LONGEST_JSON:
         raise Problem(
             "book",
-            f"This is too large for a link ({len(link)} characters; at most {LONGEST_LINK}). "
-            "Share one setup, or the file.",
+            Said(
+                "This is too large for a link ({count} characters; at most {longest_link}). "
+                "Share one setup, or the file.",
+                count=len(link),
+                longest_link=LONGEST_LINK,
+            ),
         )
     return link
 
@@ -86,7 +91,14 @@ def make_link(book: Book) -> str:
 def _bare(text: str) -> str:
     """The link's own text, without the address before it and the line breaks of a messenger."""
     if len(text) > LONGEST_LINK + 10_000:
-        raise Problem("link", f"The link is longer than {LONGEST_LINK} characters. {_AGAIN}")
+        raise Problem(
+            "link",
+            Said(
+                "The link is longer than {longest_link} characters. {again}",
+                longest_link=LONGEST_LINK,
+                again=_AGAIN,
+            ),
+        )
     text = "".join(text.split())
     return text[max(map(text.rfind, "#/?=&")) + 1 :]
 
@@ -101,15 +113,24 @@ def open_link(text: str) -> Book:
     """
     link = _bare(text)
     if not link:
-        raise Problem("link", "There is no link here: paste the whole address.")
+        raise Problem("link", Said("There is no link here: paste the whole address."))
     if _PART.fullmatch(link):
-        raise Problem("link", "This is one code of a series: scan the others too.")
+        raise Problem("link", Said("This is one code of a series: scan the others too."))
     scheme, check, body = link[0], link[1 : 1 + _CHECK_LENGTH], link[1 + _CHECK_LENGTH :]
     foreign = re.search(r"[^A-Za-z0-9_-]", link)
     if scheme not in "dj" or foreign or not body:
         shown = foreign[0] if foreign else link[:12]
-        raise Problem("link", f"This is not a link of Evenkelvin (at “{shown}”). {_AGAIN}")
-    cut = Problem("link", f"The link ends too early: it was cut on the way. {_AGAIN}")
+        raise Problem(
+            "link",
+            Said(
+                "This is not a link of Evenkelvin (at “{shown}”). {again}",
+                shown=shown,
+                again=_AGAIN,
+            ),
+        )
+    cut = Problem(
+        "link", Said("The link ends too early: it was cut on the way. {again}", again=_AGAIN)
+    )
     if len(body) % 4 == 1:
         raise cut
     try:
@@ -117,13 +138,15 @@ def open_link(text: str) -> Book:
         if scheme == "d":
             raw = _inflate(raw, cut)
     except (binascii.Error, zlib.error):
-        raise Problem("link", f"The link was changed on the way. {_AGAIN}") from None
+        raise Problem(
+            "link", Said("The link was changed on the way. {again}", again=_AGAIN)
+        ) from None
     if _check(raw) != check:
-        raise Problem("link", f"The link was cut or changed on the way. {_AGAIN}")
+        raise Problem("link", Said("The link was cut or changed on the way. {again}", again=_AGAIN))
     try:
         plain = parse_json(raw.decode("utf-8"), "link", LONGEST_JSON)
     except UnicodeDecodeError:
-        raise Problem("link", f"The link does not hold text. {_AGAIN}") from None
+        raise Problem("link", Said("The link does not hold text. {again}", again=_AGAIN)) from None
     return read_book(plain, "link")
 
 
@@ -132,11 +155,20 @@ def _inflate(raw: bytes, cut: Problem) -> bytes:
     inflater = zlib.decompressobj(-15)
     plain = inflater.decompress(raw, LONGEST_JSON + 1)
     if len(plain) > LONGEST_JSON:
-        raise Problem("link", f"The link unfolds to more than {LONGEST_JSON} characters. {_AGAIN}")
+        raise Problem(
+            "link",
+            Said(
+                "The link unfolds to more than {longest_json} characters. {again}",
+                longest_json=LONGEST_JSON,
+                again=_AGAIN,
+            ),
+        )
     if not inflater.eof:
         raise cut
     if inflater.unused_data:
-        raise Problem("link", f"Something was added to the link on the way. {_AGAIN}")
+        raise Problem(
+            "link", Said("Something was added to the link on the way. {again}", again=_AGAIN)
+        )
     return plain
 
 
@@ -154,8 +186,12 @@ def split_link(link: str, size: int = PART_SIZE) -> list[str]:
     if total > MOST_PARTS:
         raise Problem(
             "book",
-            f"This would take {total} codes; at most {MOST_PARTS} make a series. "
-            "Share one setup, or the file.",
+            Said(
+                "This would take {total} codes; at most {most_parts} make a series. Share one "
+                "setup, or the file.",
+                total=total,
+                most_parts=MOST_PARTS,
+            ),
         )
     return [
         f"p{index + 1}.{total}.{check}.{link[index * chunk : (index + 1) * chunk]}"
@@ -178,18 +214,31 @@ def join_parts(texts: Iterable[str]) -> Series:
         where = f"parts.{place}"
         found = _PART.fullmatch(_bare(text))
         if found is None:
-            raise Problem(where, "This is not a code of a series of Evenkelvin: scan it again.")
+            raise Problem(
+                where, Said("This is not a code of a series of Evenkelvin: scan it again.")
+            )
         index, total, check, chunk = int(found[1]), int(found[2]), found[3], found[4]
         if index > total:
-            raise Problem(where, f"This code says it is number {index} of {total}: scan it again.")
+            raise Problem(
+                where,
+                Said(
+                    "This code says it is number {index} of {total}: scan it again.",
+                    index=index,
+                    total=total,
+                ),
+            )
         if whole is None:
             whole = (total, check)
         if whole != (total, check):
-            raise Problem(where, "This code belongs to another series: scan one series at a time.")
+            raise Problem(
+                where, Said("This code belongs to another series: scan one series at a time.")
+            )
         if chunks.setdefault(index, chunk) != chunk:
-            raise Problem(where, f"Code {index} was read twice and differs: scan it again.")
+            raise Problem(
+                where, Said("Code {index} was read twice and differs: scan it again.", index=index)
+            )
     if whole is None:
-        raise Problem("parts", "No code was scanned yet.")
+        raise Problem("parts", Said("No code was scanned yet."))
     total = whole[0]
     missing = tuple(index for index in range(1, total + 1) if index not in chunks)
     link = None if missing else "".join(chunks[index] for index in range(1, total + 1))

@@ -21,8 +21,19 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
-from evenkelvin.book.entries import ABOVE, VERSION, Book, Entry, Plain, book_hash, merge, moment
+from evenkelvin.book.entries import (
+    ABOVE,
+    KIND_WORDS,
+    VERSION,
+    Book,
+    Entry,
+    Plain,
+    book_hash,
+    merge,
+    moment,
+)
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said, chosen
 
 
 @dataclass(frozen=True)
@@ -56,7 +67,9 @@ class Thing:
     @property
     def name(self) -> str:
         """Its name, or its kind where it has none."""
-        return str(self.present["data"].get("name") or f"unnamed {self.kind}")
+        return str(self.present["data"].get("name") or "") or Said(
+            "unnamed {kind}", kind=KIND_WORDS[self.kind]
+        )
 
 
 class Found(dict[str, dict[str, Thing]]):
@@ -160,7 +173,14 @@ def find(found: Mapping[str, Mapping[str, Thing]], id_: str, kinds: Sequence[str
     for kind in kinds:
         if id_ in found[kind]:
             return found[kind][id_]
-    raise Problem("of", f"The book has no {' or '.join(kinds)} with the id “{id_[:40]}”.")
+    raise Problem(
+        "of",
+        Said(
+            "The book has no {kinds} with the id “{id}”.",
+            kinds=chosen(KIND_WORDS[kind] for kind in kinds),
+            id=id_[:40],
+        ),
+    )
 
 
 def above(found: Mapping[str, Mapping[str, Thing]], thing: Thing) -> list[Thing]:

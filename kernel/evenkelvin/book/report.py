@@ -27,27 +27,41 @@ from evenkelvin.lights.drift import State, drift, stops_since
 from evenkelvin.lights.fixing import Offset
 from evenkelvin.lights.tolerance import Verdict, verdict
 from evenkelvin.requests.reading import read_target
+from evenkelvin.said import Said, joined
 
 #: Usual cautions by kind of lamp; common practice, no source.
 _LAMP_CAUTIONS: dict[str, str] = {
-    "tungsten": "Tungsten heads run hot: let them cool before re-gelling, keep gel clear of the "
-    "lens and check it for scorching.",
-    "hmi": "HMI and metal-halide heads emit UV without their safety glass: never run one with "
-    "cracked or missing glass, and keep gel clear of the hot lens.",
-    "plasma": "Plasma heads run hot and emit UV without their glass: do not open a running head.",
-    "fluorescent": "Fluorescent tubes hold mercury: pack used and broken ones apart.",
-    "sodium": "Sodium street and deck lights are not ours to open or gel: ask whoever runs them.",
-    "flash": "Flash heads store a deadly charge: switch off and discharge before changing tubes.",
-    "daylight": "Never look at the sun, nor aim a meter at it by eye.",
+    "tungsten": Said(
+        "Tungsten heads run hot: let them cool before re-gelling, keep gel clear of "
+        "the lens and check it for scorching."
+    ),
+    "hmi": Said(
+        "HMI and metal-halide heads emit UV without their safety glass: never run one "
+        "with cracked or missing glass, and keep gel clear of the hot lens."
+    ),
+    "plasma": Said(
+        "Plasma heads run hot and emit UV without their glass: do not open a running head."
+    ),
+    "fluorescent": Said("Fluorescent tubes hold mercury: pack used and broken ones apart."),
+    "sodium": Said(
+        "Sodium street and deck lights are not ours to open or gel: ask whoever runs them."
+    ),
+    "flash": Said(
+        "Flash heads store a deadly charge: switch off and discharge before changing tubes."
+    ),
+    "daylight": Said("Never look at the sun, nor aim a meter at it by eye."),
 }
-_GEL_CAUTION = "Gel, frames and anything in the wind need safety bonds and a second pair of hands."
-_GLASS_CAUTION = (
-    "Never gel glass that traps heat (insulating, laminated, wired, coated or leaded) without "
-    "asking the building; tie gel and frames for the wind, and keep exits and vents free."
+_GEL_CAUTION = Said(
+    "Gel, frames and anything in the wind need safety bonds and a second pair of hands."
+)
+_GLASS_CAUTION = Said(
+    "Never gel glass that traps heat (insulating, laminated, wired, coated or "
+    "leaded) without asking the building; tie gel and frames for the wind, and "
+    "keep exits and vents free."
 )
 _ALWAYS = (
-    "Work at height, rigging and mains power: by those licensed for it, by the local code.",
-    "Gel figures are nominal unless measured: re-check each light once its gel hangs.",
+    Said("Work at height, rigging and mains power: by those licensed for it, by the local code."),
+    Said("Gel figures are nominal unless measured: re-check each light once its gel hangs."),
 )
 
 
@@ -153,7 +167,7 @@ def _glass(location: Thing, names: GelNames) -> Glass | None:
     return Glass(location.name, gels, lines)
 
 
-def _window_line(window: Mapping[str, Any]) -> str:
+def _window_line(window: Mapping[str, Any]) -> Said:
     sides = []
     for side in ("width", "height"):
         in_feet = window.get(f"{side}_m") in (None, "")
@@ -162,9 +176,14 @@ def _window_line(window: Mapping[str, Any]) -> str:
         unit = "" if in_feet and re.search(r"['′’\"″]", str(typed)) else " ft" if in_feet else " m"
         sides.append("?" if typed in (None, "") else f"{typed}{unit}")
     across, down = (window.get(f"panes_{way}") or 1 for way in ("across", "down"))
-    panes = "" if str(across) == str(down) == "1" else f", {across} × {down} panes each"
-    name = f", {window['name']}" if window.get("name") else ""
-    return f"{window.get('count') or 1} of {' × '.join(sides)}{panes}{name}"
+    parts: list[str] = [
+        Said("{count} of {size}", count=str(window.get("count") or 1), size=" × ".join(sides))
+    ]
+    if not str(across) == str(down) == "1":
+        parts.append(Said("{across} × {down} panes each", across=str(across), down=str(down)))
+    if window.get("name"):
+        parts.append(str(window["name"]))
+    return joined(parts)
 
 
 def _locations(found: Found, thing: Thing) -> list[Thing]:

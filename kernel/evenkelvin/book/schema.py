@@ -13,19 +13,21 @@ import re
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from evenkelvin.said import Said, chosen
+
 Check = Callable[[Any], None]
 Plain = Mapping[str, Any]
 Compile = Callable[[Plain], Check]
 
 #: The types that JSON has, as Python's reader gives them, and the words for them.
-_WORDS: dict[str, str] = {
-    "null": "nothing",
-    "boolean": "true or false",
-    "integer": "a whole number",
-    "number": "a number",
-    "string": "text",
-    "array": "a list",
-    "object": "a group of fields",
+_WORDS: dict[str, Said] = {
+    "null": Said("nothing"),
+    "boolean": Said("true or false"),
+    "integer": Said("a whole number"),
+    "number": Said("a number"),
+    "string": Said("text"),
+    "array": Said("a list"),
+    "object": Said("a group of values"),
 }
 _NAMES: dict[type, str] = {
     type(None): "null",
@@ -42,7 +44,7 @@ _NOTES = {"$schema", "$defs", "title", "description"}
 class Flaw(Exception):
     """What is wrong, and the steps that lead to it, outermost first."""
 
-    def __init__(self, message: str) -> None:
+    def __init__(self, message: Said) -> None:
         super().__init__(message)
         self.message = message
         self.path: list[str | int] = []
@@ -102,7 +104,7 @@ def compile_schema(schema: Plain) -> Check:
         def every(value: Any) -> None:
             checks = of_type.get(type(value))
             if checks is None:
-                raise Flaw(f"must be plain data, not {type(value).__name__}")
+                raise Flaw(Said("must be plain data, not {kind}", kind=type(value).__name__))
             for check in checks:
                 check(value)
 
@@ -113,7 +115,7 @@ def compile_schema(schema: Plain) -> Check:
 
 def _type(part: Plain, _: Compile) -> Check:
     names = [part["type"]] if isinstance(part["type"], str) else part["type"]
-    wanted = " or ".join(_WORDS[name] for name in names if name != "null")
+    wanted = chosen(_WORDS[name] for name in names if name != "null")
     types = {kind for kind, name in _NAMES.items() if name in names}
     whole_numbers = "integer" in names and "number" not in names
 
@@ -121,30 +123,35 @@ def _type(part: Plain, _: Compile) -> Check:
         kind = type(value)
         if kind in types or (whole_numbers and _NAMES[kind] == "number" and value % 1 == 0):
             return
-        raise Flaw(f"must be {wanted}, not {_WORDS[_NAMES[kind]]}")
+        raise Flaw(Said("must be {wanted}, not {kind}", wanted=wanted, kind=_WORDS[_NAMES[kind]]))
 
     return check
 
 
 def _enum(part: Plain, _: Compile) -> Check:
     allowed = [part["const"]] if "const" in part else part["enum"]
-    words = " or ".join(str(item).lower() if item is True else str(item) for item in allowed)
+    words = chosen(str(item).lower() if item is True else str(item) for item in allowed)
 
     def check(value: Any) -> None:
         if not any(_same(value, item) for item in allowed):
-            raise Flaw(f"must be {words}")
+            raise Flaw(Said("must be {words}", words=words))
 
     return check
+
+
+def _wanted(part: Plain) -> Said:
+    """Return what a value must be: the schema itself says it."""
+    return Said(part["description"]) if "description" in part else Said("of the right form")
 
 
 def _pattern(part: Plain, _: Compile) -> Check:
     # JSON Schema reads patterns as ECMA-262 does, where $ is the very end of the text.
     search = re.compile(part["pattern"].replace("$", r"\Z")).search
-    wanted = part.get("description", "of the right form")
+    wanted = _wanted(part)
 
     def check(value: str) -> None:
         if not search(value):
-            raise Flaw(f"“{value[:40]}” is not {wanted}")
+            raise Flaw(Said("“{value}” is not {wanted}", value=value[:40], wanted=wanted))
 
     return check
 
@@ -154,18 +161,34 @@ def _bounds(part: Plain, _: Compile) -> Check:
 
     def check(value: float) -> None:
         if not low <= value <= high:
-            raise Flaw(f"is out of bounds: it must be between {low:g} and {high:g}")
+            raise Flaw(
+                Said(
+                    "is out of bounds: it must be between {low:g} and {high:g}", low=low, high=high
+                )
+            )
 
     return check
 
 
-def _at_most(keyword: str, unit: str) -> Callable[[Plain, Compile], Check]:
+def _too_long(count: int, most: int) -> Said:
+    return Said("has {count} characters; at most {most} fit", count=count, most=most)
+
+
+def _too_many_items(count: int, most: int) -> Said:
+    return Said("has {count} items; at most {most} fit", count=count, most=most)
+
+
+def _too_many_fields(count: int, most: int) -> Said:
+    return Said("has {count} fields; at most {most} fit", count=count, most=most)
+
+
+def _at_most(keyword: str, words: Callable[[int, int], Said]) -> Callable[[Plain, Compile], Check]:
     def make(part: Plain, _: Compile) -> Check:
         most = part[keyword]
 
         def check(value: Any) -> None:
             if len(value) > most:
-                raise Flaw(f"has {len(value)} {unit}; at most {most} fit")
+                raise Flaw(words(len(value), most))
 
         return check
 
@@ -178,7 +201,7 @@ def _required(part: Plain, _: Compile) -> Check:
     def check(value: Plain) -> None:
         for name in names:
             if name not in value:
-                raise Flaw(f"lacks the field {name}")
+                raise Flaw(Said("lacks the field {name}", name=name))
 
     return check
 
@@ -217,7 +240,7 @@ def _properties(part: Plain, whole: Compile) -> Check:
         except Flaw as flaw:
             flaw.path.insert(0, name)
             raise
-        raise Flaw(f"has a field “{name[:40]}” that does not belong there")
+        raise Flaw(Said("has a field “{name}” that does not belong there", name=name[:40]))
 
     return check
 
@@ -234,11 +257,11 @@ def _property_names(part: Plain, whole: Compile) -> Check:
 
 def _any_of(part: Plain, whole: Compile) -> Check:
     choices = [whole(choice) for choice in part["anyOf"]]
-    wanted = part.get("description", "of the right form")
+    wanted = _wanted(part)
 
     def check(value: Any) -> None:
         if not any(_passes(choice, value) for choice in choices):
-            raise Flaw(f"must be {wanted}")
+            raise Flaw(Said("must be {wanted}", wanted=wanted))
 
     return check
 
@@ -264,9 +287,9 @@ _KEYWORDS: tuple[
     (("const", "enum"), _ANY, _enum),
     (("pattern",), (str,), _pattern),
     (("minimum", "maximum"), _NUMBERS, _bounds),
-    (("maxLength",), (str,), _at_most("maxLength", "characters")),
-    (("maxItems",), (list,), _at_most("maxItems", "items")),
-    (("maxProperties",), (dict,), _at_most("maxProperties", "fields")),
+    (("maxLength",), (str,), _at_most("maxLength", _too_long)),
+    (("maxItems",), (list,), _at_most("maxItems", _too_many_items)),
+    (("maxProperties",), (dict,), _at_most("maxProperties", _too_many_fields)),
     (("required",), (dict,), _required),
     (("items",), (list,), _items),
     (("properties", "additionalProperties"), (dict,), _properties),

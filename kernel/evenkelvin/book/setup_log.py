@@ -15,6 +15,7 @@ from evenkelvin.lights.drift import State
 from evenkelvin.lights.stand_in import LAMPS
 from evenkelvin.problem import Problem
 from evenkelvin.requests.reading import read_target
+from evenkelvin.said import Said
 
 
 @dataclass(frozen=True, eq=False)
@@ -126,8 +127,10 @@ def white_of(setup: SetupLog) -> White | None:
         key=lambda each: moment(each.at),
         reverse=True,
     )
-    stated = [(setup.thing.present["data"].get("target"), "the target of the setup")]
-    stated += [(each.data.get("target"), "the target of its latest reading") for each in latest]
+    stated = [(setup.thing.present["data"].get("target"), Said("the target of the setup"))]
+    stated += [
+        (each.data.get("target"), Said("the target of its latest reading")) for each in latest
+    ]
     for target, words in stated:
         if not isinstance(target, dict) or not target:
             continue
@@ -140,4 +143,4 @@ def white_of(setup: SetupLog) -> White | None:
     if hero is None:
         return None
     x, y = (float(value) for value in hero.state.xy)
-    return White({"x": x, "y": y}, "the hero light as it was last read")
+    return White({"x": x, "y": y}, Said("the hero light as it was last read"))

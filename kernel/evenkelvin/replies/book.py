@@ -11,7 +11,7 @@ from evenkelvin.book.meaning import summary, things
 from evenkelvin.lights.drift import State
 from evenkelvin.lights.reading import LX_PER_FC
 from evenkelvin.replies.plain import number
-from evenkelvin.said import Said
+from evenkelvin.said import Said, joined
 
 #: Entries in a slice of a book: a phone reads them without holding its screen up.
 _SLICE = 500
@@ -30,18 +30,26 @@ def book_answer(book: Book, give: str) -> dict[str, Any]:
     return answer
 
 
-def title_of(book: Book) -> str:
+def title_of(book: Book) -> Said:
     """Return what a shared book is about: 'The Night Ferry · Ticket hall · wide'."""
     found = things(book.entries)
-    names = []
+    names: list[str] = []
     for kind in ("production", "location", "setup"):
         alive = [thing for thing in found[kind].values() if not thing.gone]
         if len(alive) == 1:
             names.append(alive[0].name)
         elif alive:
-            names.append(f"{len(alive)} {kind}s")
+            names.append(_several(kind, len(alive)))
             break
-    return " · ".join(names) or Said("an empty book")
+    return joined(names, " · ") if names else Said("an empty book")
+
+
+def _several(kind: str, count: int) -> Said:
+    if kind == "production":
+        return Said("{count} productions", count=count)
+    if kind == "location":
+        return Said("{count} locations", count=count)
+    return Said("{count} setups", count=count)
 
 
 def state_plain(state: State) -> dict[str, Any]:

@@ -20,6 +20,8 @@ from itertools import pairwise
 from astral import Observer, refraction_at_zenith
 from astral.sun import zenith_and_azimuth
 
+from evenkelvin.said import Said
+
 MINUTES = 1440
 #: Sampling of the day in minutes: a shorter span can be missed.
 STEP = 4
@@ -28,7 +30,8 @@ GOLDEN_DEG = (-4.0, 6.0)
 BLUE_DEG = (-6.0, -4.0)
 
 _POINTS = (
-    "north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west",
+    Said("north"), Said("north-east"), Said("east"), Said("south-east"),
+    Said("south"), Said("south-west"), Said("west"), Said("north-west"),
 )  # fmt: skip
 
 
@@ -168,7 +171,7 @@ def shines_into(facing_deg: float, horizon_deg: float = 0.0) -> Callable[[Positi
     return inside
 
 
-def compass(azimuth_deg: float) -> str:
+def compass(azimuth_deg: float) -> Said:
     """Return the nearest of the eight points of the compass."""
     return _POINTS[round(azimuth_deg / 45.0) % 8]
 

@@ -67,6 +67,11 @@ export default {
   "dial x {x} y {y}": "einstellen auf x {x} y {y}",
   "dial {kelvin} K, x {x} y {y}": "einstellen auf {kelvin} K, x {x} y {y}",
   "{stops} stops in all": "{stops} Blenden insgesamt",
+  // asks/book_link.py
+  "This link has {count} characters; some messengers cut it. Share the file, or one setup.":
+    "Dieser Link hat {count} Zeichen; manche Dienste schneiden ihn ab. Teile die Datei oder eine Einstellung.",
+  // asks/book_merge.py
+  "Name at least one book to merge.": "Nenne wenigstens ein Buch.",
   // asks/compare.py
   "both adapted to, or balanced for, the first light":
     "beide an das erste Licht angepasst oder darauf abgeglichen",
@@ -244,6 +249,22 @@ export default {
   "Say whether flicker was seen or not.": "Sag, ob es flimmerte oder nicht.",
   "this place": "dieser Ort",
   "A shutter angle needs the frame rate.": "Ein Verschlusswinkel braucht die Bildrate.",
+  // asks/import_gel.py
+  "A gel is read from a transmittance, nothing else.":
+    "Eine Folie wird aus einer Transmission gelesen, aus nichts anderem.",
+  "{name} is a light by its unit, not a transmittance. To learn a gel from two lights, load them as the bare and the gelled reading.":
+    "{name} ist der Einheit nach ein Licht, keine Transmission. Um eine Folie aus zwei Lichtern zu lernen, lade sie als Messung ohne und mit Folie.",
+  // asks/join_parts.py
+  "All {total} codes are here.": "Alle {total} Codes sind da.",
+  "{count} of {total} scanned; still missing: {codes}.":
+    "{count} von {total} gelesen; es fehlen noch: {codes}.",
+  // asks/learn_gel.py
+  "{mireds} mired takes a light of {reference} K beyond any white.":
+    "{mireds} mired führen ein Licht von {reference} K über jedes Weiß hinaus.",
+  "Give two readings or a shift, not both.":
+    "Gib zwei Messungen oder eine Verschiebung an, nicht beides.",
+  "With the gel there is {share} times the light of the bare lamp. Are the two readings swapped, or was the lamp or the meter moved?":
+    "Mit der Folie ist {share}-mal so viel Licht wie ohne. Sind die Messungen vertauscht, oder wurde Lampe oder Messgerät bewegt?",
   // asks/levels.py
   "There is no light number {index} to be the key.":
     "Es gibt kein Licht Nummer {index}, das Führung sein könnte.",
@@ -270,14 +291,70 @@ export default {
     "{name}: eine gedimmte Glühlampe wird wärmer, als sie gemessen wurde; miss sie bei dieser Einstellung noch einmal.",
   "the share in lux": "der Anteil in Lux",
   "the share in foot-candles": "der Anteil in Footcandle",
+  // asks/open_link.py
+  "There is no link here: paste the whole address.":
+    "Hier ist kein Link: setze die ganze Adresse ein.",
+  // asks/order.py
+  "{count} of {size}": "{count} Stück {size}",
+  "Order {gels}": "Bestellen: {gels}",
+  "No size yet for some {name}: it is not in the order.":
+    "Für {name} fehlt zum Teil die Größe: das steht nicht in der Bestellung.",
+  "Nothing to order: the stock suffices": "Nichts zu bestellen: der Bestand reicht",
+  "enough in stock": "genug im Bestand",
+  "no size yet": "noch keine Größe",
+  "These are sizes to buy: leave the count out.":
+    "Das sind Größen zum Kaufen: lass die Anzahl weg.",
+  "The roll is too narrow beside the overlap at a seam.":
+    "Die Rolle ist zu schmal neben der Überlappung an einer Naht.",
+  "No size is known yet": "Noch ist keine Größe bekannt",
+  "Nothing hangs yet": "Noch hängt nichts",
+  "Which gel hangs here? Give its name.": "Welche Folie hängt hier? Nenne ihren Namen.",
+  "That is more gel than one order can hold; divide it.":
+    "Das ist mehr Folie, als eine Bestellung fasst; teile sie auf.",
   // asks/render.py
   "SSI, matching reference": "SSI, passende Referenz",
   "SSI, black body 3200 K": "SSI, schwarzer Strahler 3200 K",
   "SSI, D55": "SSI, D55",
   "R{n}, {colour}": "R{n}, {colour}",
   "SSI, {light}": "SSI, {light}",
+  // asks/report.py
+  "no white was kept": "kein Weiß aufgehoben",
   // asks/since.py
   "There is no reading of this light yet.": "Von diesem Licht gibt es noch keine Messung.",
+  // asks/sun.py
+  "Never look at the sun, and never through a lens, a finder or a spot meter: it blinds. Keep lenses and sensors off it too.":
+    "Nie in die Sonne sehen, und nie durch Objektiv, Sucher oder Spotmeter: sie macht blind. Halte auch Objektive und Sensoren von ihr fern.",
+  "The sun does not set on this day.": "Die Sonne geht an diesem Tag nicht unter.",
+  "The sun does not rise on this day.": "Die Sonne geht an diesem Tag nicht auf.",
+  "{start} to {end}": "{start} bis {end}",
+  "{Day}; {top}° high at most.": "{Day}; höchstens {top}° hoch.",
+  "Direct sun in the window facing {point} {spans}.":
+    "Direkte Sonne im Fenster, das nach {point} geht: {spans}.",
+  "all day": "den ganzen Tag",
+  "until {clock}": "bis {clock}",
+  "from {clock}": "ab {clock}",
+  "An even cloud cover is taken as CIE D65, average daylight, all day.":
+    "Eine gleichmäßige Wolkendecke gilt als CIE D65, mittleres Tageslicht, den ganzen Tag.",
+  "{Sky} after Bird and Riordan (1986): air, haze and ozone colour a sun of 5900 K. Sun: facing it; shade: sky alone; open: both on level ground. None while the sun is low (sun under {sun}°, sky under {sky}°).":
+    "{Sky} nach Bird und Riordan (1986): Luft, Dunst und Ozon färben eine Sonne von 5900 K. Sonne: ihr zugewandt; Schatten: Himmel allein; offen: beides auf ebenem Boden. Keine, solange die Sonne tief steht (Sonne unter {sun}°, Himmel unter {sky}°).",
+  "Estimate, not a reading. {how} Cloud and walls change it.":
+    "Schätzung, keine Messung. {how} Wolken und Wände ändern sie.",
+  "{never} It stands {top}° high at most.": "{never} Sie steht höchstens {top}° hoch.",
+  "{day} (no sunset on this day)": "{day} (kein Untergang an diesem Tag)",
+  "No sun in the window facing {point}: the sun does not rise on this day.":
+    "Keine Sonne im Fenster nach {point}: die Sonne geht an diesem Tag nicht auf.",
+  "No direct sun in the window facing {point} on this day.":
+    "An diesem Tag keine direkte Sonne im Fenster nach {point}.",
+  "The sun is computed from 1950 to 2100 only.": "Die Sonne wird nur von 1950 bis 2100 berechnet.",
+  "sunrise {times}": "Aufgang {times}",
+  "sunset {times}": "Untergang {times}",
+  "{day} (no sunrise on this day)": "{day} (kein Aufgang an diesem Tag)",
+  "Local time of UTC{offset} is far from what longitude {longitude}° suggests (about {solar}): check the sign of both.":
+    "Ortszeit UTC{offset} liegt weit von dem, was {longitude}° Länge erwarten lässt (etwa {solar}): prüfe beide Vorzeichen.",
+  "“{typed}” is not a date here. Type year-month-day, such as 2026-11-25.":
+    "„{typed}“ ist hier kein Datum. Tippe Jahr-Monat-Tag, etwa 2026-11-25.",
+  "a hazy sky": "dunstiger Himmel",
+  "a clear sky": "klarer Himmel",
   // asks/units.py
   "Nothing to convert: give {fields}.": "Nichts umzurechnen; nötig ist {fields}.",
   "A ratio needs two lights: give both.": "Ein Verhältnis braucht zwei Lichter: gib beide an.",
@@ -298,6 +375,190 @@ export default {
     "{lights} sind sich zu ähnlich, um ihre Anteile zu trennen; zusammen geben sie {together}.",
   "Take these shares as a rough guess: a small error of a reading moves them.":
     "Nimm diese Anteile als grobe Schätzung: ein kleiner Messfehler verschiebt sie.",
+  // asks/windows.py
+  "Reach and height: work from a platform or tower that is made for it, never lean from a ladder or out of a window; local codes and licensed practice decide.":
+    "Höhe: arbeite von einem dafür gebauten Podest oder Gerüst, lehne dich nie von einer Leiter oder aus dem Fenster; örtliche Vorschriften und Befugte entscheiden.",
+  "Wind: gel and frames outside are sails. Tie them off on every side, watch the forecast, and take them down in time.":
+    "Wind: Folie und Rahmen draußen sind Segel. Sichere sie an jeder Seite, achte auf die Vorhersage, und nimm sie rechtzeitig ab.",
+  "Never on glass that traps heat (insulating, laminated, wired, coated or leaded) without asking the building: gel in the sun heats the pane and can crack it.":
+    "Nie auf Glas, das Hitze staut (Isolier-, Verbund-, Draht-, beschichtetes oder Bleiglas), ohne das Haus zu fragen: Folie in der Sonne erhitzt die Scheibe und kann sie sprengen.",
+  "Keep exits, vents and alarms free.": "Ausgänge, Lüftungen und Melder frei halten.",
+  "Nothing fits": "Nichts passt",
+  "{rolls}, {layers} layers": "{rolls}, {layers} Lagen",
+  "{percent} % offcuts": "{percent} % Verschnitt",
+  right: "stimmt es",
+  "{gels}, then {rest}": "{gels}, dann {rest}",
+  "No windows yet: give the width, height and count of each kind.":
+    "Noch keine Fenster: gib Breite, Höhe und Anzahl jeder Art an.",
+  "There is no roll to cut from: every count is 0.":
+    "Es gibt keine Rolle zum Schneiden: jede Anzahl ist 0.",
+  "The roll is too small for this much glass beside the overlap: take a wider roll or less overlap, or divide the windows.":
+    "Die Rolle ist neben der Überlappung zu klein für so viel Glas: nimm eine breitere Rolle oder weniger Überlappung, oder teile die Fenster auf.",
+  "{size}, {length} used": "{size}, {length} gebraucht",
+  "{length} of that width by area alone, {rolls}":
+    "{length} dieser Breite allein nach der Fläche, {rolls}",
+  "{n} seam": "{n} Naht",
+  "{n} seams": "{n} Nähte",
+  "no seam": "keine Naht",
+  "The rolls do not suffice: {n} piece left over.":
+    "Die Rollen reichen nicht: {n} Stück bleibt übrig.",
+  "The rolls do not suffice: {n} pieces left over.":
+    "Die Rollen reichen nicht: {n} Stück bleiben übrig.",
+  "Hide seams behind a glazing bar where there is one, and tape them flat.":
+    "Lege Nähte hinter eine Sprosse, wo es eine gibt, und klebe sie flach.",
+  "Another direction of the gel may need fewer seams.":
+    "In anderer Richtung braucht die Folie vielleicht weniger Nähte.",
+  "window {n}": "Fenster {n}",
+  "That makes more than {most} panes; ask for fewer windows at a time.":
+    "Das sind mehr als {most} Scheiben; frage nach weniger Fenstern auf einmal.",
+  "{n} roll of {size}": "{n} Rolle {size}",
+  "{n} rolls of {size}": "{n} Rollen {size}",
+  "Give stops, or what is measured and wanted.":
+    "Gib Blenden an, oder was gemessen und gewünscht ist.",
+  "{Name} is missing: the light at the window.": "{Name} fehlt: das Licht am Fenster.",
+  "{n} roll": "{n} Rolle",
+  "{n} rolls": "{n} Rollen",
+  "No ND": "Kein ND",
+  // asks/write_spectra.py
+  "There is no spectrum to write; choose at least one.":
+    "Es gibt kein Spektrum zu schreiben; wähle mindestens eines.",
+  "“created” must be a date and time, such as 2026-11-25T19:42:10.":
+    "„created“ muss Datum und Uhrzeit sein, etwa 2026-11-25T19:42:10.",
+  "The wavelengths at {nm} nm are closer than a file can hold.":
+    "Die Wellenlängen bei {nm} nm liegen dichter, als eine Datei es fasst.",
+  // book/canonical.py
+  "A text holds half a character, which nothing can show: type it anew.":
+    "Ein Text enthält ein halbes Zeichen, das nichts darstellen kann: tippe ihn neu.",
+  "This cannot be written as JSON: {reason}.": "Das lässt sich nicht als JSON schreiben: {reason}.",
+  // book/entries.py
+  production: "Produktion",
+  location: "Motiv",
+  setup: "Einstellung",
+  light: "Licht",
+  reading: "Messung",
+  gel: "Folie",
+  "Together they have {count} entries; a book holds at most {most}.":
+    "Zusammen haben sie {count} Einträge; ein Buch fasst höchstens {most}.",
+  "{marked} entries had the id of another with different content; both are kept.":
+    "{marked} Einträge hatten die Kennung eines anderen mit anderem Inhalt; beide bleiben.",
+  "“{at}” is not a date and time with its zone.": "„{at}“ ist kein Datum mit Uhrzeit und Zone.",
+  // book/file.py
+  "Entry {n}": "Eintrag {n}",
+  "It is nested more than {deepest} deep. {hint}":
+    "Es ist mehr als {deepest} Ebenen tief verschachtelt. {hint}",
+  "{entry} (a {kind})": "{entry} ({kind})",
+  "The text has {count} characters; at most {longest} fit.":
+    "Der Text hat {count} Zeichen; höchstens {longest} passen.",
+  "There is nothing in it. {hint}": "Es steht nichts darin. {hint}",
+  "It holds {word}, which is not a number in JSON.":
+    "Es enthält {word}, was in JSON keine Zahl ist.",
+  "This is not a book of Evenkelvin. {hint}": "Das ist kein Buch von Evenkelvin. {hint}",
+  "The book was changed after it was written: its contents do not give the hash that it states. Compare it with the place it came from.":
+    "Das Buch wurde nach dem Schreiben geändert: sein Inhalt ergibt nicht die Prüfsumme, die es nennt. Vergleiche es mit seiner Quelle.",
+  "The field {field}": "Das Feld {field}",
+  "The book": "Das Buch",
+  "It ends too early: it was cut on the way": "Es endet zu früh: es wurde unterwegs abgeschnitten",
+  "It is not JSON: {reason}": "Es ist kein JSON: {reason}",
+  "{what} (line {line}). {hint}": "{what} (Zeile {line}). {hint}",
+  "It holds a number with thousands of digits. {hint}":
+    "Es enthält eine Zahl mit Tausenden von Ziffern. {hint}",
+  "Entry {n}: {message}": "Eintrag {n}: {message}",
+  // book/given.py
+  "There is no book here: open one, or keep a reading first.":
+    "Hier ist kein Buch: öffne eines, oder hebe erst eine Messung auf.",
+  // book/link.py
+  "Ask for it again, or for the file.": "Bitte noch einmal darum oder um die Datei.",
+  "The link ends too early: it was cut on the way. {again}":
+    "Der Link endet zu früh: er wurde unterwegs abgeschnitten. {again}",
+  "This is too large for a link ({count} characters; at most {longest_link}). Share one setup, or the file.":
+    "Das ist zu groß für einen Link ({count} Zeichen; höchstens {longest_link}). Teile eine Einstellung oder die Datei.",
+  "The link is longer than {longest_link} characters. {again}":
+    "Der Link ist länger als {longest_link} Zeichen. {again}",
+  "This is one code of a series: scan the others too.":
+    "Das ist ein Code einer Reihe: lies auch die anderen.",
+  "This is not a link of Evenkelvin (at “{shown}”). {again}":
+    "Das ist kein Link von Evenkelvin (bei „{shown}“). {again}",
+  "The link was cut or changed on the way. {again}":
+    "Der Link wurde unterwegs abgeschnitten oder verändert. {again}",
+  "The link unfolds to more than {longest_json} characters. {again}":
+    "Der Link entfaltet sich auf mehr als {longest_json} Zeichen. {again}",
+  "Something was added to the link on the way. {again}":
+    "Dem Link wurde unterwegs etwas angehängt. {again}",
+  "This would take {total} codes; at most {most_parts} make a series. Share one setup, or the file.":
+    "Das bräuchte {total} Codes; höchstens {most_parts} bilden eine Reihe. Teile eine Einstellung oder die Datei.",
+  "No code was scanned yet.": "Noch ist kein Code gelesen.",
+  "The link was changed on the way. {again}": "Der Link wurde unterwegs verändert. {again}",
+  "The link does not hold text. {again}": "Der Link enthält keinen Text. {again}",
+  "This is not a code of a series of Evenkelvin: scan it again.":
+    "Das ist kein Code einer Reihe von Evenkelvin: lies ihn noch einmal.",
+  "This code says it is number {index} of {total}: scan it again.":
+    "Dieser Code sagt, er sei Nummer {index} von {total}: lies ihn noch einmal.",
+  "This code belongs to another series: scan one series at a time.":
+    "Dieser Code gehört zu einer anderen Reihe: lies eine nach der anderen.",
+  "Code {index} was read twice and differs: scan it again.":
+    "Code {index} wurde zweimal verschieden gelesen: lies ihn noch einmal.",
+  // book/meaning.py
+  "The book has no {kinds} with the id “{id}”.":
+    "Das Buch hat nichts mit der Kennung „{id}“ ({kinds}).",
+  "unnamed {kind}": "{kind} ohne Namen",
+  // book/migrations.py
+  "Open the file that Evenkelvin exported, or export it again where it came from.":
+    "Öffne die Datei, die Evenkelvin ausgegeben hat, oder gib sie dort neu aus, wo sie herkommt.",
+  "This book does not say its version. {hint}": "Dieses Buch nennt seine Version nicht. {hint}",
+  "This book has version {found}, written by a newer Evenkelvin; this one reads up to version {version}. Update the app, then open it again.":
+    "Dieses Buch hat Version {found}, von einem neueren Evenkelvin geschrieben; dieses liest bis Version {version}. Aktualisiere die App und öffne es noch einmal.",
+  "Version {found} of the book was never in use. {hint}":
+    "Version {found} des Buchs war nie in Gebrauch. {hint}",
+  // book/report.py
+  "Gel, frames and anything in the wind need safety bonds and a second pair of hands.":
+    "Folie, Rahmen und alles im Wind braucht Sicherungen und ein zweites Paar Hände.",
+  "Never gel glass that traps heat (insulating, laminated, wired, coated or leaded) without asking the building; tie gel and frames for the wind, and keep exits and vents free.":
+    "Nie Glas mit Folie bekleben, das Hitze staut (Isolier-, Verbund-, Draht-, beschichtetes oder Bleiglas), ohne das Haus zu fragen; Folie und Rahmen gegen Wind sichern, Ausgänge und Lüftungen frei halten.",
+  "Tungsten heads run hot: let them cool before re-gelling, keep gel clear of the lens and check it for scorching.":
+    "Kunstlichtköpfe werden heiß: lass sie vor dem Folienwechsel abkühlen, halte Folie von der Linse fern und sieh nach Brandspuren.",
+  "HMI and metal-halide heads emit UV without their safety glass: never run one with cracked or missing glass, and keep gel clear of the hot lens.":
+    "HMI- und Halogen-Metalldampf-Köpfe strahlen ohne Schutzglas UV ab: nie mit gesprungenem oder fehlendem Glas betreiben, und Folie von der heißen Linse fernhalten.",
+  "Plasma heads run hot and emit UV without their glass: do not open a running head.":
+    "Plasmaköpfe werden heiß und strahlen ohne Glas UV ab: einen laufenden Kopf nicht öffnen.",
+  "Fluorescent tubes hold mercury: pack used and broken ones apart.":
+    "Leuchtstoffröhren enthalten Quecksilber: alte und zerbrochene getrennt verpacken.",
+  "Sodium street and deck lights are not ours to open or gel: ask whoever runs them.":
+    "Natriumlampen an Straße und Deck dürfen wir nicht öffnen oder mit Folie versehen: frage, wer sie betreibt.",
+  "Flash heads store a deadly charge: switch off and discharge before changing tubes.":
+    "Blitzköpfe speichern eine tödliche Ladung: vor dem Röhrenwechsel abschalten und entladen.",
+  "Never look at the sun, nor aim a meter at it by eye.":
+    "Nie in die Sonne sehen, und auch das Messgerät nicht mit dem Auge auf sie richten.",
+  "Work at height, rigging and mains power: by those licensed for it, by the local code.":
+    "Arbeit in der Höhe, Rigging und Netzstrom: nur durch Befugte, nach den örtlichen Vorschriften.",
+  "Gel figures are nominal unless measured: re-check each light once its gel hangs.":
+    "Folienwerte sind nominell, wenn nicht gemessen: prüfe jedes Licht nach, sobald seine Folie hängt.",
+  "{across} × {down} panes each": "je {across} × {down} Scheiben",
+  // book/schema.py
+  nothing: "nichts",
+  "true or false": "wahr oder falsch",
+  "a whole number": "eine ganze Zahl",
+  "a number": "eine Zahl",
+  text: "Text",
+  "a list": "eine Liste",
+  "a group of values": "eine Gruppe von Werten",
+  "has {count} characters; at most {most} fit": "hat {count} Zeichen; höchstens {most} passen",
+  "has {count} items; at most {most} fit": "hat {count} Einträge; höchstens {most} passen",
+  "has {count} fields; at most {most} fit": "hat {count} Felder; höchstens {most} passen",
+  "of the right form": "in der richtigen Form",
+  "must be {wanted}, not {kind}": "muss {wanted} sein, nicht {kind}",
+  "has a field “{name}” that does not belong there":
+    "hat ein Feld „{name}“, das nicht dorthin gehört",
+  "must be {words}": "muss {words} sein",
+  "“{value}” is not {wanted}": "„{value}“ ist nicht {wanted}",
+  "is out of bounds: it must be between {low} and {high}":
+    "liegt außerhalb: erlaubt ist zwischen {low} und {high}",
+  "must be {wanted}": "muss sein: {wanted}",
+  "must be plain data, not {kind}": "muss aus einfachen Daten bestehen",
+  "lacks the field {name}": "hat kein Feld {name}",
+  // book/setup_log.py
+  "the hero light as it was last read": "das Leitlicht, wie es zuletzt gemessen wurde",
+  "the target of the setup": "das Ziel der Einstellung",
+  "the target of its latest reading": "das Ziel ihrer letzten Messung",
   // colorimetry/spectrum.py
   "The spectrum is empty: give at least its wavelengths and values.":
     "Das Spektrum ist leer: gib wenigstens Wellenlängen und Werte an.",
@@ -317,6 +578,17 @@ export default {
     "All sein Licht liegt außerhalb von {grid}–{grid_2} nm, wo das Auge sieht.",
   "The value at {nm} nm is {power}; light cannot be negative.":
     "Der Wert bei {nm} nm ist {power}; Licht kann nicht negativ sein.",
+  // data/book.schema.json
+  "a SHA-256 of 64 hexadecimal digits": "eine SHA-256 aus 64 Hexadezimalziffern",
+  "the id of the thing above, or null": "die Kennung des Dings darüber, oder nichts",
+  "the id of a gel, or null": "die Kennung einer Folie, oder nichts",
+  "the id of a light, or null": "die Kennung eines Lichts, oder nichts",
+  "an id of letters, digits, - and _": "eine Kennung aus Buchstaben, Ziffern, - und _",
+  "a date and time with its zone, such as 2026-11-25T19:42:10+01:00":
+    "Datum und Uhrzeit mit Zone, etwa 2026-11-25T19:42:10+01:00",
+  "a small JPEG, PNG or WebP image as a data address":
+    "ein kleines JPEG-, PNG- oder WebP-Bild als Datenadresse",
+  "the name of a field": "der Name eines Felds",
   // exposure/solving.py
   "the light in lux, foot-candles or lx·s": "das Licht in Lux, Footcandle oder lx·s",
   "the shutter time, or its angle with the frame rate":
@@ -433,12 +705,6 @@ export default {
   "Give {one} or {other}, not both.": "Nur eines davon geht: {one} oder {other}.",
   // fields.py
   "between {low} and {high}": "zwischen {low} und {high}",
-  nothing: "nichts",
-  "true or false": "wahr oder falsch",
-  text: "Text",
-  "a number": "eine Zahl",
-  "a list": "eine Liste",
-  "a group of values": "eine Gruppe von Werten",
   "{low} or more": "mindestens {low}",
   "{high} or less": "höchstens {high}",
   "{Name} must be a number, not {kind}.": "{Name} muss eine Zahl sein, nicht {kind}.",
@@ -800,7 +1066,10 @@ export default {
   "Skin will look a little different side by side.": "Haut sieht nebeneinander etwas anders aus.",
   "Ra {ra}": "Ra {ra}",
   // replies/book.py
+  "{count} setups": "{count} Einstellungen",
   "an empty book": "ein leeres Buch",
+  "{count} productions": "{count} Produktionen",
+  "{count} locations": "{count} Motive",
   // replies/fix.py
   "This pack eats {stops_lost} stops; a lamp of the right colour may be the better tool.":
     "Diese Folien schlucken {stops_lost} Blenden; eine Lampe der richtigen Farbe ist vielleicht das bessere Werkzeug.",
@@ -880,4 +1149,13 @@ export default {
   // said.py
   "{most} and {last}": "{most} und {last}",
   "{most} or {last}": "{most} oder {last}",
+  // scouting/sun.py
+  north: "Norden",
+  "north-east": "Nordosten",
+  east: "Osten",
+  "south-east": "Südosten",
+  south: "Süden",
+  "south-west": "Südwesten",
+  west: "Westen",
+  "north-west": "Nordwesten",
 };

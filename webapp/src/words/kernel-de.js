@@ -273,14 +273,14 @@ export default {
   "no edge in colour to be seen": "keine Farbkante zu sehen",
   "an edge in colour that a careful eye finds": "eine Farbkante, die ein genaues Auge findet",
   "a clear edge in colour": "eine deutliche Farbkante",
-  "There are no lights to mix yet: give one or more.":
-    "Noch gibt es keine Lichter zum Mischen: gib mindestens eines an.",
   "{flash} is read in lux·s and {other} in lux: these cannot be weighed together. Type the share of each in lux, or use the mixture of flash and ambient.":
     "{flash} ist in Lux·s gemessen und {other} in Lux: Das lässt sich nicht gegeneinander wiegen. Gib den Anteil von jedem in Lux ein, oder nimm die Mischung von Blitz und Umgebungslicht.",
-  "{name} has no lux while others have: type its share, or leave lux out for all of them to count as equal.":
-    "{name} hat keine Lux, andere schon: tippe den Anteil, oder lass Lux bei allen weg, dann zählen sie gleich.",
+  "There are no lights to mix yet: give one or more.":
+    "Noch gibt es keine Lichter zum Mischen: gib mindestens eines an.",
   "Every light is at zero: nothing is left to mix.":
     "Jedes Licht steht auf null: nichts bleibt zu mischen.",
+  "{name} has no lux while others have: type its share, or leave lux out for all of them to count as equal.":
+    "{name} hat keine Lux, andere schon: tippe den Anteil, oder lass Lux bei allen weg, dann zählen sie gleich.",
   "Give the share in lux or in foot-candles, not both of them.":
     "Gib den Anteil in Lux oder in Footcandle an, nicht beides.",
   "the dimmer in percent": "der Dimmer in Prozent",

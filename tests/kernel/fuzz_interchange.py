@@ -47,6 +47,7 @@ def seeds() -> list[bytes]:
         _columns("\t", ".", "nm\tTransmittance %\tReflectance"),
         _columns("  ", ",", "# λ (Å)  Key  Fill", 10.0),
         _columns("|", ".", "micron|Key|Fill", 0.001),
+        _columns(",", ".", "wavelength (nm),PPFD [umol/m2/s/nm],Photons"),
         "Name;" + ";".join(f"{nm}nm" for nm in NM) + "\nKey;"
         + ";".join(str(v).replace(".", ",") for v in VALUES) + "\n",
         'nm,v\n' + "\n".join(f'"{n},0","{str(v).replace(".", ",")}"'

@@ -196,3 +196,57 @@ def test_a_shift_of_black_bodies_is_their_difference_in_mired(kelvin: float) -> 
     middle = (GRID >= 430.0) & (GRID <= 650.0)
     near = np.log(np.array(gel["transmittance"]) / ratio)[middle]
     assert np.ptp(near) < 0.35
+
+
+#: Photons of a light: E = hc/λ, so photons per nm are in proportion to power per nm times λ, and
+#: one W at λ nm is λ/119.627 µmol/s (SI, 2019: N_A·h·c = 0.119627 J·m/mol).
+@pytest.mark.parametrize(
+    "heading",
+    [
+        "wavelength (nm),PPFD [umol/m2/s/nm]",
+        "nm,Key (µmol m⁻² s⁻¹ nm⁻¹)",
+        "nm,Spectral photon flux density [μmol/(m^2 s nm)]",
+        "Wavelength,Photons [photons/s/cm2/nm]",
+        "nm,Key\nnm,umol/m2/s/nm",
+    ],
+)
+def test_photons_are_brought_to_power(heading: str) -> None:
+    power = planck(GRID, 3623.0)
+    power = power / power.max()
+    rows = [f"{nm:g},{watt * nm / 119.627:.8g}" for nm, watt in zip(GRID, power, strict=True)]
+    answer = read("\n".join([heading, *rows]).encode())
+    (found,) = answer["spectra"]
+    scale = 1.0 if "mol" in heading else 119.627
+    assert np.array(found["values"]) * scale == pytest.approx(power, rel=1e-5)
+    assert any("count photons" in note for note in found["understood"]["notes"])
+    assert found["understood"]["unit"] == ("W/m²/nm" if "mol" in heading else "")
+    described = desk.answer({"ask": "describe", "reading": {"spectrum": {
+        "wavelengths_nm": found["wavelengths_nm"], "values": found["values"]}}})  # fmt: skip
+    assert described["cct_K"] == pytest.approx(3623, abs=1)
+    assert not [question for question in answer["questions"] if question["field"] == "counted"]
+
+
+@pytest.mark.parametrize(
+    "heading", ["nm,PPFD", "nm,Photon flux [W/m2/nm]", "wavelength (nm),Key (PFD)"]
+)
+def test_photons_are_asked_about_where_the_unit_does_not_settle_it(heading: str) -> None:
+    rows = [f"{nm:g},{nm / 1000 + 1:.6g}" for nm in GRID]
+    raw = "\n".join([heading, *rows]).encode()
+    answer = read(raw)
+    (question,) = (one for one in answer["questions"] if one["field"] == "counted")
+    assert question["options"] == ["power", "photons"]
+    request = {"ask": "import", "bytes_base64": base64.b64encode(raw).decode()}
+    power, photons = (
+        np.array(desk.answer(request | {"choices": {"counted": choice}})["spectra"][0]["values"])
+        for choice in ("power", "photons")
+    )
+    assert power == pytest.approx(GRID / 1000 + 1, rel=1e-5)
+    assert photons * GRID / power == pytest.approx(np.full(GRID.shape, (photons * GRID / power)[0]))
+
+
+@pytest.mark.parametrize("heading", ["nm,Irradiance [W/m2/nm]", "nm,Key", "nm,mW/m²/nm", "nm,SPD"])
+def test_power_stays_power(heading: str) -> None:
+    rows = [f"{nm:g},{nm / 1000 + 1:.6g}" for nm in GRID]
+    (found,) = read("\n".join([heading, *rows]).encode())["spectra"]
+    assert found["values"] == pytest.approx(GRID / 1000 + 1, rel=1e-5)
+    assert not any("photons" in note for note in found["understood"]["notes"])

@@ -19,6 +19,7 @@ from evenkelvin.interchange.contents import (
     to_fraction,
 )
 from evenkelvin.interchange.headings import kind_of
+from evenkelvin.interchange.photons import to_power
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
 
@@ -229,19 +230,21 @@ def _read_table(table: _Table, header: str, contents: Contents, choices: Mapping
         if found is column:
             column_damaged += damaged
         else:
-            _take(found, contents, percent, choices, damaged)
+            _take(found, header, contents, percent, choices, damaged)
     if column.values:
         column.name = _descriptor(header)
-        _take(column, contents, percent, choices, column_damaged)
+        _take(column, header, contents, percent, choices, column_damaged)
 
 
 def _take(
     found: FoundSpectrum,
+    header: str,
     contents: Contents,
     percent: bool | None,
     choices: Mapping[str, str],
     damaged: int,
 ) -> None:
+    to_power(found, contents, [line for line in header.splitlines() if _DESCRIBES.match(line)])
     to_fraction(found, contents, percent, choices.get("values", ""))
     contents.take(found, damaged)
 

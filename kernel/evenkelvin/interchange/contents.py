@@ -47,6 +47,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "values": ("fraction", "percent"),
     "step": ("1", "2", "5", "10", "20"),
     "repeated": ("first", "last", "mean"),
+    "counted": ("power", "photons"),
 }
 #: What each choice is worth: the factor from the unit of a wavelength to nm.
 TO_NM = {"nm": 1.0, "angstrom": 0.1, "micrometre": 1000.0}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 from evenkelvin.interchange.contents import KINDS
 from evenkelvin.interchange.csv_text import as_typed
@@ -39,23 +40,34 @@ _KINDS = (
         "light",
         re.compile(
             r"light|irradian|radian|strahl|power|spd|flux|intens|éclair|illumin|emissi|"
-            r"(?<![^\W_])[mµμu]?w(?![^\W_])|counts|luz|licht|lumi|leistung|puissance|potencia|"
+            r"(?<![^\W_])[mµμu]?w(?![^\W_])|photon|quanta|ppfd|(?<![^\W_])[mµμu]?mol|counts|luz|licht|lumi|leistung|puissance|potencia|"
             r"potenza|energ|放射|輝度|照度|光",
             re.IGNORECASE,
         ),
     ),
 )
 _PERCENT = re.compile(r"%|percent|prozent|pour\s*cent|por\s*ciento|per\s*cento|pct", re.IGNORECASE)
+#: An amount of photons a second; micromoles are the usual unit of it.
+_PHOTONS = re.compile(
+    r"(?<![^\W_])[nmµμu]?mol(?![a-z])|(?<![^\W_])(mole?s|photons?|quanta)(?=\s*[/·*(⁻^-])",
+    re.IGNORECASE,
+)
+_MICROMOLES = re.compile(r"(?<![^\W_])[µμu]mol(?![a-z])", re.IGNORECASE)
+_SPEAKS_OF_PHOTONS = re.compile(r"photon|quanta|quantum|(?<![^\W_])s?p?pfd", re.IGNORECASE)
+_POWER = re.compile(r"(?<![^\W_])[mµμu]?w(?![^\W_])|watt", re.IGNORECASE)
+_PER_AREA = re.compile(r"(?<![^\W_])m\s*\^?\s*[-⁻]?\s*[2²]")
 _BRACKET = re.compile(r"\s*[\[(]([^\[\]()]*(?:\([^()]*\)[^\[\]()]*)*)[\])]\s*$")
 _QUANTITY = re.compile(
     r"(relative\s+|spectral\s+|spektrale\s+)*(values?|werte?|valeurs?|valor(es)?|valor[ei]|data|"
     r"intensity|intensität|intensité|intensidad|intensità|spd|power|y|s|e|i|ir?radiance|"
+    r"(spectral\s+)?photon\s+flux(\s+density)?|photons?|sppfd|ppfd|pfd|"
     r"transmittance|transmission|reflectance|relative|counts|amplitude|spectrum|spektrum|"
     r"leistung|bestrahlungsstärke|strahldichte|t|r|%|%t|t%|w/m2?|a\.?u\.?)[\W_]*",
     re.IGNORECASE,
 )
 _UNIT_ROW = re.compile(
-    r"\W*((?:[mµμu]?w|lm|lx|cd)\s*[/·*(].*|nm|%|a\.?\s?u\.?|counts|1|-|w|rel\.?)\W*", re.IGNORECASE
+    r"\W*((?:[mµμu]?w|lm|lx|cd|photons)\s*[/·*(].*|[mµμu]mol(?![a-z]).*|nm|%|a\.?\s?u\.?|counts|1|-|w|rel\.?)\W*",
+    re.IGNORECASE,
 )
 
 
@@ -79,6 +91,25 @@ def kind_of(heading: str) -> str:
 def names_percent(heading: str) -> bool:
     """Tell whether a heading speaks of percent."""
     return bool(_PERCENT.search(heading[:500]))
+
+
+def photons_told(unit: str, words: Iterable[str]) -> bool | None:
+    """Tell whether values count photons: True by their unit; None where it is not clear.
+
+    Not clear is what speaks of photons and has no unit, or one of power.
+    """
+    told = unit[:200]
+    other = [word[:500] for word in words if word]
+    if _POWER.search(told):
+        return None if any(_SPEAKS_OF_PHOTONS.search(word) for word in (told, *other)) else False
+    if _PHOTONS.search(told) or (not told and any(_PHOTONS.search(word) for word in other)):
+        return True
+    return None if any(_SPEAKS_OF_PHOTONS.search(word) for word in (told, *other)) else False
+
+
+def is_micromoles(unit: str) -> bool:
+    """Tell whether a unit is micromoles of photons a second on an area."""
+    return bool(_MICROMOLES.search(unit[:200])) and bool(_PER_AREA.search(unit[:200]))
 
 
 def is_unit(heading: str) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby, pairwise
 from typing import cast
@@ -32,6 +32,7 @@ from evenkelvin.interchange.headings import (
     wavelength_unit,
 )
 from evenkelvin.interchange.layout import Axis, Row, axes_across, axes_down, likely_unit
+from evenkelvin.interchange.photons import to_power
 from evenkelvin.interchange.readings import find_readings, heads_readings
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
@@ -339,7 +340,7 @@ class _Reader:
             )
         return TO_NM[taken]
 
-    def finish(self, found: FoundSpectrum, words: Iterable[str], percent: bool, bad: int) -> None:
+    def finish(self, found: FoundSpectrum, words: Sequence[str], percent: bool, bad: int) -> None:
         """Decide what was measured, from the nearest words that say so, and take the spectrum."""
         stated = next((kind for word in words if (kind := kind_of(word))), "")
         found.kind = self.choices.get("quantity") or stated or "light"
@@ -355,6 +356,7 @@ class _Reader:
             )
         if found.kind == "light":
             found.unit = found.unit if found.unit.lower() not in ("light", "relative") else ""
+            to_power(found, self.contents, words)
         else:
             found.unit = ""
         to_fraction(found, self.contents, percent or None, self.choices.get("values", ""))

@@ -15,6 +15,7 @@ from evenkelvin.interchange.contents import (
     to_fraction,
 )
 from evenkelvin.interchange.headings import kind_of
+from evenkelvin.interchange.photons import to_power
 from evenkelvin.interchange.safe_xml import Node
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
@@ -116,6 +117,7 @@ def _read_one(node: Node, name: str, contents: Contents, choices: Mapping[str, s
         else:
             found.wavelengths.append(wavelength)
             found.values.append(value)
+    to_power(found, contents, (quantity,))
     to_fraction(found, contents, False, choices.get("values", ""))
     contents.take(found, damaged)
 

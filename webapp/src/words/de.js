@@ -588,6 +588,8 @@ const de = {
   "option.reflectance": "Der Reflexionsgrad einer Oberfläche",
   "option.fraction": "Faktoren bis 1",
   "option.percent": "Prozent",
+  "option.power": "Leistung",
+  "option.photons": "Anzahl von Photonen",
 
   "spectrum.see": "Ansehen, wie es Farben zeigt",
   "spectrum.title": "Spektrum",

@@ -138,6 +138,8 @@ export default {
   "option.reflectance": "A surface's reflectance",
   "option.fraction": "Factors up to 1",
   "option.percent": "Percent",
+  "option.power": "Power",
+  "option.photons": "Numbers of photons",
 
   "spectrum.see": "See how it shows colours",
   "spectrum.title": "Spectrum",

@@ -773,6 +773,10 @@ export default {
   // interchange/contents.py
   transmittance: "Transmission",
   reflectance: "Reflexion",
+  "The file speaks of photons, but its unit does not settle it. Are its values power or numbers of photons?":
+    "Die Datei spricht von Photonen, aber ihre Einheit klärt es nicht. Sind ihre Werte Leistung oder Anzahlen von Photonen?",
+  "The values count photons; each is divided by its wavelength to give power.":
+    "Die Werte zählen Photonen; jeder ist durch seine Wellenlänge geteilt, was Leistung ergibt.",
   "{repeated} wavelengths, such as {first} nm, have several values. Which holds?":
     "{repeated} Wellenlängen, etwa {first} nm, haben mehrere Werte. Welcher gilt?",
   "{stated} nm is no wavelength of light.": "{stated} nm ist keine Wellenlänge von Licht.",

@@ -2,24 +2,32 @@
 
 ``{"ask": "agree", "lights": [R…], "target": T | "hero": index, "tolerance"?, "kit"?,
 "own_gels"?, "depth"?, "judge"?: "observer" | "camera"}``
+
+Each R may carry ``meant`` (see :mod:`evenkelvin.requests.meant`): what that light is meant to be
+beside the target as the camera's white.
 """
 
 from __future__ import annotations
 
 from typing import Any
 
+import numpy as np
+
 from evenkelvin.fields import Fields
 from evenkelvin.filters.pack import DEEPEST
-from evenkelvin.lights.agreement import Member, agree, spread
-from evenkelvin.lights.camera_agreement import camera_steps, target_light
+from evenkelvin.lights.agreement import Member, agree, spread, twins
+from evenkelvin.lights.camera_agreement import camera_steps, meant_light, target_light
+from evenkelvin.lights.meant import Meant, groups_alike, meant_words
 from evenkelvin.lights.reading import Reading, pack_transmittance
 from evenkelvin.lights.similarity import Unlike, similarities
 from evenkelvin.lights.tolerance import VERDICT_WORDS, Verdict, verdict
 from evenkelvin.problem import Problem
 from evenkelvin.rendering.reference import Unrated
+from evenkelvin.replies.dim import dimming_plain
 from evenkelvin.replies.fix import landing_plain, offset_plain
 from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.kit import read_kit
+from evenkelvin.requests.meant import read_meanings, read_targets
 from evenkelvin.requests.reading import read_reading, read_target
 from evenkelvin.requests.tolerance import read_tolerance
 from evenkelvin.said import Figure, Said, counted
@@ -28,10 +36,14 @@ from evenkelvin.said import Figure, Said, counted
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with each light's standing, the odd ones out, the spread and the work.
 
-    ``odd_ones_out`` are the lights that do not hold. With both ``target`` and ``hero``, colour
-    is judged against the target and stops against the hero. ``ssi_to_hero`` is null unless both
-    have a spectrum; ``unlike_pairs`` are lights that agree with each other in x y but not in
-    spectrum.
+    Each light states its own ``target`` and, in words, what it is ``meant`` to be; its offset,
+    verdict, ``pack`` and ``dim`` (see fix) go by that. ``odd_ones_out`` are the lights that do not
+    hold; ``found`` are those meant as found: they have neither target nor verdict. With both
+    ``target`` and ``hero``, colour is judged against the target and stops against the hero.
+    ``spread`` is between what the lights are away from what each is meant to be. ``ssi_to_hero`` is
+    null unless both have a spectrum; ``unlike_pairs`` are lights meant alike that agree with each
+    other in x y but not in spectrum; ``twins`` are groups of lights meant alike that read alike:
+    they share one pack unless that costs a verdict.
 
     With ``judge`` "camera" the verdicts of measured spectra are those of the standard camera of
     EBU Tech 3355, balanced for the target: each light then has ``camera`` {"steps", "verdict",
@@ -44,7 +56,8 @@ def reply(fields: Fields) -> dict[str, Any]:
     )
     kit = read_kit(fields)
     every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
-    lights = [read_reading(group, every) for group in fields.groups("lights", most=200)]
+    groups = fields.groups("lights", most=200)
+    lights = [read_reading(group, every, ("meant",)) for group in groups]
     if not lights:
         raise Problem(fields.at("lights"), Said("There are no lights yet: keep a reading first."))
     hero_index = fields.whole("hero", -1, 0, len(lights) - 1) if fields.given("hero") else None
@@ -55,13 +68,16 @@ def reply(fields: Fields) -> dict[str, Any]:
         target = hero
     else:
         raise Problem(fields.at("target"), Said("Give a target white, or name the hero light."))
+    names = [light.name or Said("light {n}", n=n) for n, light in enumerate(lights, 1)]
+    meant = read_meanings(groups, names, every)
+    targets = read_targets(target, meant, lights, groups)
     radius = read_tolerance(fields)
     depth = fields.whole("depth", DEEPEST, 1, DEEPEST)
 
     by_camera = fields.choice("judge", ("observer", "camera"), "observer") == "camera"
 
-    members = agree(lights, target, kit, radius, hero, depth)
-    verdicts: list[Verdict] = [member.verdict for member in members]
+    members = agree(lights, targets, kit, radius, hero, depth)
+    verdicts: list[Verdict | None] = [member.verdict for member in members]
     camera: list[dict[str, Any] | None] = [None] * len(lights)
     warnings: list[Said] = []
     if by_camera:
@@ -70,36 +86,18 @@ def reply(fields: Fields) -> dict[str, Any]:
             seen["verdict"] if seen is not None else word
             for seen, word in zip(camera, verdicts, strict=True)
         ]
-    odd = [index for index, word in enumerate(verdicts) if word != "holds"]
-    fixable = [members[index].best for index in odd]
+    odd = [index for index, word in enumerate(verdicts) if word not in ("holds", None)]
+    fixable = [members[index].best for index in odd if not _dims(members[index])]
     pieces = sum(len(best.add) for best in fixable if best is not None)
     costs = [best.stops_lost for best in fixable if best is not None]
-    if not odd:
-        words = Said("Every light holds.")
-    else:
-        gelled = sum(best is not None for best in fixable)
-        work = (
-            counted(
-                pieces,
-                "{out} of {all} out: {n} gel on {gelled} of them",
-                "{out} of {all} out: {n} gels on {gelled} of them",
-                out=len(odd),
-                all=len(lights),
-                gelled=gelled,
-            )
-            if gelled
-            else Said("{out} of {all} out: no gel helps them", out=len(odd), all=len(lights))
-        )
-        still = sum(best is None or best.verdict != "holds" for best in fixable)
-        words = (
-            Said("{work}, {still} still not within tolerance.", work=work, still=still)
-            if still
-            else Said("{work}.", work=work)
-        )
-    apart = spread(lights)
+    apart = spread(lights, targets)
     whites = [white(light.xy) for light in lights]
-    similar = similarities(lights, radius, hero_index)
-    mireds = [shown["mired"] for shown in whites if shown["mired"] is not None]
+    similar = similarities(lights, radius, hero_index, groups_alike(targets))
+    mireds = [
+        shown["mired"]
+        for shown, one in zip(whites, targets, strict=True)
+        if one is not None and shown["mired"] is not None
+    ]
     answer: dict[str, Any] = {
         "target": white(target.xy),
         "tolerance": tolerance_plain(radius),
@@ -107,30 +105,37 @@ def reply(fields: Fields) -> dict[str, Any]:
             {
                 "name": light.name,
                 **shown,
-                "offset": offset_plain(member.offset),
-                "delta_uv": member.offset.delta_uv,
-                "steps": member.offset.steps,
+                "meant": meant_words(means),
+                "target": None if member.target is None else white(member.target.xy),
+                "offset": None
+                if member.offset is None
+                else offset_plain(member.offset, means.way == "white"),
+                "delta_uv": None if member.offset is None else member.offset.delta_uv,
+                "steps": None if member.offset is None else member.offset.steps,
                 "verdict": word,
                 "stops_to_hero": member.stops_to_hero,
                 "ssi_to_hero": likeness,
                 "pack": landing_plain(member.best) if member.best is not None else None,
+                "dim": dimming_plain(member.dim),
                 "warnings": light.warnings,
             }
-            for light, shown, member, word, likeness in zip(
-                lights, whites, members, verdicts, similar.to_hero, strict=True
+            for light, shown, means, member, word, likeness in zip(
+                lights, whites, meant, members, verdicts, similar.to_hero, strict=True
             )
         ],
         "odd_ones_out": odd,
+        "found": [index for index, one in enumerate(targets) if one is None],
+        "twins": twins(lights, targets),
         "spread": {
             "steps": apart.steps,
             "mired": [min(mireds), max(mireds)] if mireds else None,
             "pair": list(apart.pair),
         },
-        "unlike_pairs": [_unlike_plain(pair, lights) for pair in similar.unlike],
+        "unlike_pairs": [_unlike_plain(pair, names) for pair in similar.unlike],
         "work": {
             "pieces": pieces,
             "stops_lost_max": max(costs, default=0.0),
-            "words": words,
+            "words": _work_words(meant, [members[index] for index in odd]),
         },
         "warnings": warnings,
     }
@@ -163,6 +168,9 @@ def _by_camera(
     warnings = []
     for index, (light, member) in enumerate(zip(lights, members, strict=True)):
         name = light.name or Said("light {n}", n=index + 1)
+        if member.target is None:
+            seen.append(None)
+            continue
         if light.spectrum is None:
             warnings.append(
                 Said("{name} has no spectrum: the observer judges it, not the camera.", name=name)
@@ -170,7 +178,8 @@ def _by_camera(
             seen.append(None)
             continue
         try:
-            steps = camera_steps(light.spectra[0], balanced_for)
+            aim = None if _same(member.target, target) else meant_light(member.target)
+            steps = camera_steps(light.spectra[0], balanced_for, aim)
         except Unrated as why:
             warnings.append(Said("{name}: {why}", name=name, why=why.words))
             seen.append(None)
@@ -179,9 +188,9 @@ def _by_camera(
         after = None
         if member.best is not None:
             through = pack_transmittance(member.best.gels) / pack_transmittance(light.pack)
-            lands = camera_steps(light.spectra[0] * through, balanced_for)
+            lands = camera_steps(light.spectra[0] * through, balanced_for, aim)
             after = {"steps": lands, "verdict": verdict(lands, radius)}
-        if word != member.verdict:
+        if member.verdict is not None and word != member.verdict:
             warnings.append(
                 Said(
                     "{name}: {verdict} to the eye, {word} to the camera.",
@@ -194,10 +203,63 @@ def _by_camera(
     return seen, warnings
 
 
-def _unlike_plain(pair: Unlike, lights: list[Reading]) -> dict[str, Any]:
-    first, second = (
-        lights[k].name or Said("light {n}", n=k + 1) for k in (pair.first, pair.second)
-    )
+def _same(target: Reading, white: Reading) -> bool:
+    return bool(np.array_equal(target.xy, white.xy))
+
+
+def _dims(member: Member) -> bool:
+    """Tell whether a light is better dimmed than gelled."""
+    if member.dim is None or member.dim.verdict != "holds":
+        return False
+    return member.dim.before_gel or member.best is None or member.best.verdict != "holds"
+
+
+def _work_words(meant: list[Meant], odd: list[Member]) -> Said:
+    """Return what is to be done for the lights that are out, and how many are left aside."""
+    judged = [means for means in meant if means.judged]
+    if not judged:
+        return Said("Every light is as found: there is nothing to judge.")
+    if odd:
+        words = _out_words(len(judged), odd)
+    elif all(means.way == "white" for means in judged):
+        words = Said("Every light holds.")
+    else:
+        words = counted(
+            len(judged),
+            "The light is where it is meant to be.",
+            "All {n} lights are where they are meant to be.",
+        )
+    left = len(meant) - len(judged)
+    return Said("{words} {n} as found.", words=words, n=left) if left else words
+
+
+def _out_words(judged: int, odd: list[Member]) -> Said:
+    dims = [member for member in odd if _dims(member)]
+    packs = [member.best for member in odd if member.best is not None and not _dims(member)]
+    out = Said("{out} of {all} out", out=len(odd), all=judged)
+    if packs:
+        pieces = sum(len(best.add) for best in packs)
+        work = counted(
+            pieces,
+            "{out}: {n} gel on {gelled} of them",
+            "{out}: {n} gels on {gelled} of them",
+            out=out,
+            gelled=len(packs),
+        )
+        if dims:
+            work = Said("{work}, {n} to dim", work=work, n=len(dims))
+    elif dims:
+        work = Said("{out}: {n} to dim", out=out, n=len(dims))
+    else:
+        work = Said("{out}: no gel helps them", out=out)
+    still = len(odd) - len(dims) - sum(best.verdict == "holds" for best in packs)
+    if still:
+        return Said("{work}, {still} still not within tolerance.", work=work, still=still)
+    return Said("{work}.", work=work)
+
+
+def _unlike_plain(pair: Unlike, names: list[str]) -> dict[str, Any]:
+    first, second = names[pair.first], names[pair.second]
     shown = Figure(str(pair.ssi).replace("-", "−"))
     return {
         "pair": [pair.first, pair.second],

@@ -17,7 +17,6 @@ import numpy as np
 
 from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
-from evenkelvin.exposure.stops import amount_in_tenths
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import Gel
 from evenkelvin.lights.dimming import (
@@ -32,6 +31,7 @@ from evenkelvin.lights.dimming import (
 from evenkelvin.lights.reading import READING_K, Reading
 from evenkelvin.lights.tolerance import verdict
 from evenkelvin.problem import Problem
+from evenkelvin.replies.dim import setting_plain, setting_words
 from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.kit import read_kit
 from evenkelvin.requests.reading import read_reading
@@ -90,32 +90,6 @@ def reply(fields: Fields) -> dict[str, Any]:
         "tolerance": tolerance_plain(radius),
         "warnings": [*reading.warnings, ESTIMATE],
     }
-
-
-def setting_plain(setting: Setting) -> dict[str, float]:
-    """Return a setting of a dimmer."""
-    return {
-        "percent_light": 100.0 * setting.light,
-        "percent_volts": 100.0 * setting.volts,
-        "stops": float(np.log2(setting.light)),
-    }
-
-
-def setting_words(setting: Setting, landed: Reading) -> str:
-    """Return a setting as it is called out: 'dim to 16 % of its light, 2.6 stops; then 2500 K'."""
-    then = (
-        Said("{kelvin:.0f} K", kelvin=landed.cct_k) if np.isfinite(landed.cct_k) else Said("no CCT")
-    )
-    percent = 100.0 * setting.light
-    if percent > 99.5:
-        return Said("leave it at full: {then}", then=then)
-    shown = f"{percent:.0f}" if percent >= 10.0 else f"{percent:.2g}"
-    return Said(
-        "dim to {shown} % of its light, {stops}; then {then}",
-        shown=shown,
-        stops=amount_in_tenths(np.log2(setting.light)),
-        then=then,
-    )
 
 
 def _read_filament(fields: Fields, kit: tuple[Gel, ...]) -> Reading:

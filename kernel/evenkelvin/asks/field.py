@@ -2,6 +2,8 @@
 
 ``{"ask": "field", "target": T, "lights": [R…], "packs"?: [[gel names] | null…], "tolerance"?,
 "own_gels"?}``
+
+Each R may carry ``meant`` (see :mod:`evenkelvin.requests.meant`).
 """
 
 from __future__ import annotations
@@ -16,13 +18,18 @@ from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import Gel
 from evenkelvin.lights.field import Frame, frame, locus, place
+from evenkelvin.lights.meant import groups_alike, meant_words
 from evenkelvin.lights.reading import Reading, pack_transmittance
 from evenkelvin.problem import Problem
-from evenkelvin.replies.plain import tolerance_plain
+from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.kit import find_gel, read_kit, read_own_gel
+from evenkelvin.requests.meant import read_meanings, read_targets
 from evenkelvin.requests.reading import read_reading, read_target
 from evenkelvin.requests.tolerance import read_tolerance
 from evenkelvin.said import Said
+
+#: Angles of a ring's outline.
+_TURNS = np.linspace(0.0, 2.0 * np.pi, 73)
 
 
 def _path(view: Frame, light: Reading, gels: tuple[Gel, ...]) -> Floats:
@@ -40,20 +47,47 @@ def _path(view: Frame, light: Reading, gels: tuple[Gel, ...]) -> Floats:
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with positions in steps: the lights, their way through a pack, the black-body line.
 
-    ``tolerance.outline`` is a closed polyline; ``locus`` holds the black-body line with mired and
-    K at each point.
+    ``tolerance.outline`` is a closed polyline about the white; ``targets`` are the colours that
+    lights are meant to be, the white first where one is meant so: each with its place, its own
+    ``outline``, ``lights`` (indices; lights meant alike share one) and ``words``. Each light names
+    its ``target`` by index, null where it is not judged. ``locus`` holds the black-body line with
+    mired and K at each point.
     """
     fields.refuse_unknown("ask", "target", "lights", "packs", "tolerance", "own_gels")
     kit = read_kit(fields)
     known = {gel.name: gel for gel in kit}
     target = read_target(fields.group("target"), kit)
     groups = fields.groups("lights", most=200)
-    lights = [read_reading(group, kit) for group in groups]
+    lights = [read_reading(group, kit, ("meant",)) for group in groups]
+    names = [light.name or f"light {index}" for index, light in enumerate(lights, 1)]
+    meant = read_meanings(groups, names, kit)
+    targets = read_targets(target, meant, lights, groups)
     radius = read_tolerance(fields)
     packs = fields.items("packs") or [None] * len(lights)
     if len(packs) != len(lights):
         raise Problem(fields.at("packs"), Said("Give one pack, or none, for each light."))
     view = frame(target.xy, target.cct_k)
+    circle = radius * np.column_stack([np.cos(_TURNS), np.sin(_TURNS)])
+    rings = []
+    ring_of: dict[int, int] = {}
+    # The white first, whichever light is meant so.
+    for ring, group in enumerate(
+        sorted(groups_alike(targets), key=lambda some: meant[some[0]].way != "white")
+    ):
+        aim = targets[group[0]]
+        assert aim is not None
+        centre = place(view, xy_to_uv_prime(aim.xy))
+        rings.append(
+            {
+                "across": float(centre[0]),
+                "up": float(centre[1]),
+                "outline": (centre + circle).tolist(),
+                "lights": group,
+                **white(aim.xy),
+                "words": meant_words(meant[group[0]]),
+            }
+        )
+        ring_of |= dict.fromkeys(group, ring)
     shown = []
     for index, (light, pack) in enumerate(zip(lights, packs, strict=True)):
         across, up = place(view, xy_to_uv_prime(light.xy))
@@ -66,16 +100,24 @@ def reply(fields: Fields) -> dict[str, Any]:
             here = known | {gel.name: gel for gel in brought}
             gels = tuple(find_gel(here, str(name), f"{at}.{i}") for i, name in enumerate(pack))
             path = _path(view, light, gels).tolist()
-        shown.append({"name": light.name, "across": float(across), "up": float(up), "path": path})
+        shown.append(
+            {
+                "name": light.name,
+                "across": float(across),
+                "up": float(up),
+                "path": path,
+                "target": ring_of.get(index),
+            }
+        )
     mireds, line = locus(view, target.cct_k)
-    turns = np.linspace(0.0, 2.0 * np.pi, 73)
     return {
         "unit": "steps",
         "axes": {"left": "warm", "right": "cool", "up": "green", "down": "magenta"},
         "tolerance": {
             **tolerance_plain(radius),
-            "outline": (radius * np.column_stack([np.cos(turns), np.sin(turns)])).tolist(),
+            "outline": circle.tolist(),
         },
+        "targets": rings,
         "locus": [
             {"across": float(a), "up": float(u), "mired": float(m), "cct_K": float(1e6 / m)}
             for m, (a, u) in zip(mireds, line, strict=True)

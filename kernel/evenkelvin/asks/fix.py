@@ -1,7 +1,8 @@
 """What brings a light to a white.
 
-``{"ask": "fix", "reading": R, "target": T, "kit"?: [names], "own_gels"?: […], "depth"?: 3,
-"tolerance"?: "tight" | "normal" | "loose" | {"steps": n}, "most"?: 12}``
+``{"ask": "fix", "reading": R, "target": T, "meant"?: M, "kit"?: [names], "own_gels"?: […],
+"depth"?: 3, "tolerance"?: "tight" | "normal" | "loose" | {"steps": n}, "most"?: 12}``; M as
+:mod:`evenkelvin.requests.meant` has it, beside the target as the camera's white.
 """
 
 from __future__ import annotations
@@ -10,12 +11,16 @@ from typing import Any
 
 from evenkelvin.fields import Fields
 from evenkelvin.filters.pack import DEEPEST
+from evenkelvin.lights.dimming import dimming
 from evenkelvin.lights.fixing import landings, offset
+from evenkelvin.lights.meant import meant_words
 from evenkelvin.lights.tint import neutralising_cc
 from evenkelvin.lights.tolerance import verdict
+from evenkelvin.replies.dim import dimming_plain
 from evenkelvin.replies.fix import landing_plain, offset_plain
 from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.kit import read_kit
+from evenkelvin.requests.meant import read_meant, read_targets
 from evenkelvin.requests.reading import read_reading, read_target
 from evenkelvin.requests.tolerance import read_tolerance
 
@@ -23,31 +28,51 @@ from evenkelvin.requests.tolerance import read_tolerance
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with the offset, its verdict, what to dial, and the packs, best first.
 
-    ``packs`` holds at most ``most`` of the Pareto front of distance, stops and pieces.
+    ``target`` is what the light is meant to be, which all goes by, ``meant`` says it in words,
+    ``white`` is the camera's. ``packs`` holds at most ``most`` of the Pareto front of distance,
+    stops and pieces; ``dim`` is the setting of a tungsten lamp's dimmer (as ask dim has it) with
+    "lands", "steps", "verdict" and whether it comes "before_gel", None where none helps. A light
+    that is meant as found has none of these, only its reading.
     """
     fields.refuse_unknown(
-        "ask", "reading", "target", "kit", "own_gels", "depth", "tolerance", "most"
+        "ask", "reading", "target", "meant", "kit", "own_gels", "depth", "tolerance", "most"
     )
     kit = read_kit(fields)
     every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
     reading = read_reading(fields.group("reading"), every)
-    target = read_target(fields.group("target"), every)
+    centre = read_target(fields.group("target"), every)
+    meant = read_meant(fields, every)
+    (target,) = read_targets(centre, [meant], [reading], [fields])
     radius = read_tolerance(fields)
     depth = fields.whole("depth", DEEPEST, 1, DEEPEST)
     most = fields.whole("most", 12, 1, 100)
 
-    found = offset(reading, target)
-    word = verdict(found.steps, radius)
-    packs = landings(reading, target, kit, radius, depth, most)
-    shown = offset_plain(found)
-    shown["cc"] = neutralising_cc(reading.spectra[0], target.duv)
-    return {
+    answer: dict[str, Any] = {
         "reading": white(reading.xy),
+        "white": white(centre.xy),
+        "meant": meant_words(meant),
+        "target": None,
+        "offset": None,
+        "verdict": None,
+        "tolerance": tolerance_plain(radius),
+        "dial": None,
+        "packs": [],
+        "dim": None,
+        "warnings": reading.warnings,
+    }
+    if target is None:
+        return answer
+    found = offset(reading, target)
+    shown = offset_plain(found, meant.way == "white")
+    shown["cc"] = neutralising_cc(reading.spectra[0], target.duv)
+    return answer | {
         "target": white(target.xy),
         "offset": shown,
-        "verdict": word,
-        "tolerance": tolerance_plain(radius),
+        "verdict": verdict(found.steps, radius),
         "dial": {"x": float(target.xy[0]), "y": float(target.xy[1])},
-        "packs": [landing_plain(landing) for landing in packs],
-        "warnings": reading.warnings,
+        "packs": [
+            landing_plain(landing)
+            for landing in landings(reading, target, kit, radius, depth, most)
+        ],
+        "dim": dimming_plain(dimming(reading, target, radius)),
     }

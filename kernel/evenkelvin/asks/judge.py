@@ -1,6 +1,9 @@
 """How each of many logged readings stood against the white it was meant for.
 
-``{"ask": "judge", "readings": [R + {"target": T}…], "tolerance"?}``
+``{"ask": "judge", "readings": [R + {"target": T, "meant"?: M}…], "tolerance"?, "own_gels"?}``
+
+M as :mod:`evenkelvin.requests.meant` has it; a light of another day that it is like is given as a
+reading.
 """
 
 from __future__ import annotations
@@ -15,22 +18,36 @@ from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.fields import Fields
 from evenkelvin.lights.tolerance import verdict
 from evenkelvin.replies.plain import tolerance_plain
+from evenkelvin.requests.kit import read_kit
+from evenkelvin.requests.meant import LoggedTargets
 from evenkelvin.requests.tolerance import read_tolerance
 
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with ``verdicts`` ("holds", "near", "out") and ``steps``, in the order asked.
 
-    None where a reading or its target says no colour: a log does not stop at a typo.
+    None where a reading, its target or its meaning says no colour: a log does not stop at a typo.
+    ``found`` lists the readings of lights that are meant as found, which are not judged.
     """
-    fields.refuse_unknown("ask", "readings", "tolerance")
+    fields.refuse_unknown("ask", "readings", "tolerance", "own_gels")
     radius = read_tolerance(fields)
     readings = [raw if isinstance(raw, dict) else {} for raw in fields.items("readings", most=5000)]
-    targets = [raw["target"] if isinstance(raw.get("target"), dict) else {} for raw in readings]
-    apart = delta_uv_prime(xy_to_uv_prime(logged_xy(readings)), xy_to_uv_prime(logged_xy(targets)))
+    whites = [raw["target"] if isinstance(raw.get("target"), dict) else {} for raw in readings]
+    aims = logged_xy(whites)
+    known = LoggedTargets(read_kit(Fields({"own_gels": fields.items("own_gels")})))
+    found = []
+    for index, raw in enumerate(readings):
+        if not raw.get("meant"):
+            continue
+        meant, target = known.of(raw, whites[index])
+        aims[index] = np.nan if target is None else target.xy
+        if meant is not None and not meant.judged:
+            found.append(index)
+    apart = delta_uv_prime(xy_to_uv_prime(logged_xy(readings)), xy_to_uv_prime(aims))
     steps = [float(each) if np.isfinite(each) else None for each in apart / STEP_UV]
     return {
         "verdicts": [None if each is None else verdict(each, radius) for each in steps],
         "steps": steps,
+        "found": found,
         "tolerance": tolerance_plain(radius),
     }

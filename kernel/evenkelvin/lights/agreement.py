@@ -1,8 +1,9 @@
-"""All lights of a setup against one white: who holds, who is out, and what it takes."""
+"""All lights of a setup, each against what it is meant to be: who is out, and what it takes."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -10,19 +11,30 @@ from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.filters.gel import Gel
 from evenkelvin.filters.pack import DEEPEST
-from evenkelvin.lights.fixing import Landing, Offset, landings, offset
+from evenkelvin.lights.dimming import Dimming, dimming
+from evenkelvin.lights.fixing import Landing, Offset, land, landings, offset, rank
 from evenkelvin.lights.reading import Reading
-from evenkelvin.lights.tolerance import Verdict, verdict
+from evenkelvin.lights.tolerance import RANK, Verdict, verdict
+
+#: Lights meant alike that read within so many steps of each other are hung alike.
+TWIN_STEPS = 1.0
+#: Of how many packs of each twin one for all of them is looked for.
+_TWIN_PACKS = 8
 
 
 @dataclass(frozen=True, eq=False)
 class Member:
-    """One light of the set: its offset and verdict, stops to the hero, and its best pack."""
+    """One light of the set: its target, offset and verdict, and its best pack or dimmer setting.
 
-    offset: Offset
-    verdict: Verdict
+    All of these are None where the light is not judged; ``stops_to_hero`` may still be known.
+    """
+
+    target: Reading | None
+    offset: Offset | None
+    verdict: Verdict | None
     stops_to_hero: float | None
     best: Landing | None
+    dim: Dimming | None
 
 
 @dataclass(frozen=True)
@@ -45,31 +57,116 @@ def stops_between(light: Reading, hero: Reading) -> float | None:
 
 
 def agree(
-    lights: list[Reading],
-    target: Reading,
+    lights: Sequence[Reading],
+    targets: Sequence[Reading | None],
     kit: tuple[Gel, ...],
     radius: float,
     hero: Reading | None = None,
     depth: int = DEEPEST,
 ) -> list[Member]:
-    """Return each light's standing against the target.
+    """Return each light's standing against its target, None for a light that is not judged.
 
-    A pack is looked for only where a light does not hold, and given only when it helps.
+    A pack is looked for only where a light does not hold, and given only when it helps. Twins get
+    one pack (see :func:`twins`).
     """
     members: list[Member] = []
-    for light in lights:
+    packs: list[list[Landing]] = []
+    groups = twins(lights, targets)
+    hung_alike = {k for group in groups for k in group}
+    for index, (light, target) in enumerate(zip(lights, targets, strict=True)):
+        stops = stops_between(light, hero) if hero is not None else None
+        packs.append([])
+        if target is None:
+            members.append(Member(None, None, None, stops, None, None))
+            continue
         found = offset(light, target)
         word = verdict(found.steps, radius)
-        packs = landings(light, target, kit, radius, depth, 1) if word != "holds" else []
-        helps = packs[0] if packs and packs[0].delta_uv < found.delta_uv else None
-        stops = stops_between(light, hero) if hero is not None else None
-        members.append(Member(found, word, stops, helps))
+        if word != "holds":
+            most = _TWIN_PACKS if index in hung_alike else 1
+            packs[-1] = landings(light, target, kit, radius, depth, most)
+        helps = bool(packs[-1]) and packs[-1][0].delta_uv < found.delta_uv
+        best = packs[-1][0] if helps else None
+        members.append(Member(target, found, word, stops, best, dimming(light, target, radius)))
+    for group in groups:
+        best_for_all = _one_pack(
+            [lights[k] for k in group], [members[k] for k in group], [packs[k] for k in group],
+            radius,
+        )  # fmt: skip
+        for k, best in zip(group, best_for_all, strict=True):
+            members[k] = replace(members[k], best=best)
     return members
 
 
-def spread(lights: list[Reading]) -> Spread:
-    """Return the largest distance between any two lights."""
-    uv = np.stack([xy_to_uv_prime(light.xy) for light in lights])
+def twins(lights: Sequence[Reading], targets: Sequence[Reading | None]) -> list[list[int]]:
+    """Return groups of lights, by index, that should be hung alike.
+
+    They have one target, the same gel hangs on them now, and each reads within a step of every
+    other.
+    """
+    groups: list[list[int]] = []
+    for index, (light, target) in enumerate(zip(lights, targets, strict=True)):
+        if target is None:
+            continue
+        for group in groups:
+            if all(_alike(light, target, lights[k], targets[k]) for k in group):
+                group.append(index)
+                break
+        else:
+            groups.append([index])
+    return [group for group in groups if len(group) > 1]
+
+
+def _alike(light: Reading, target: Reading, other: Reading, other_target: Reading | None) -> bool:
+    if other_target is None or not np.allclose(target.xy, other_target.xy, rtol=0.0, atol=1e-9):
+        return False
+    apart = delta_uv_prime(xy_to_uv_prime(light.xy), xy_to_uv_prime(other.xy))
+    hang = sorted(gel.name for gel in light.pack) == sorted(gel.name for gel in other.pack)
+    return hang and bool(apart <= TWIN_STEPS * STEP_UV)
+
+
+def _one_pack(
+    lights: Sequence[Reading],
+    members: Sequence[Member],
+    packs: Sequence[Sequence[Landing]],
+    radius: float,
+) -> list[Landing | None]:
+    """Return the best pack that all of a group can share; each its own where one would suffer."""
+    own = [member.best for member in members]
+    if any(best is None for best in own):
+        return own
+    shared: list[list[Landing]] = []
+    for gels in dict.fromkeys(landing.gels for some in packs for landing in some):
+        landed = [
+            land(light, member.target.xy, gels, radius)
+            for light, member in zip(lights, members, strict=True)
+            if member.target is not None
+        ]
+        if all(
+            best is not None and RANK[one.verdict] <= RANK[best.verdict]
+            for one, best in zip(landed, own, strict=True)
+        ):
+            shared.append(landed)
+    if not shared:
+        return own
+    best_shared = min(shared, key=lambda landed: max(rank(one) for one in landed))
+    return [*best_shared]
+
+
+def spread(lights: Sequence[Reading], targets: Sequence[Reading | None]) -> Spread:
+    """Return the largest distance between any two lights, what they are meant to be taken away.
+
+    Lights that are not judged do not count.
+    """
+    judged = [k for k, target in enumerate(targets) if target is not None]
+    if not judged:
+        return Spread(0.0, (0, 0))
+    uv = np.stack(
+        [
+            xy_to_uv_prime(light.xy) - xy_to_uv_prime(target.xy)
+            for light, target in zip(lights, targets, strict=True)
+            if target is not None
+        ]
+    )
     apart = delta_uv_prime(uv[:, np.newaxis], uv[np.newaxis])
     first, second = np.unravel_index(int(np.argmax(apart)), apart.shape)
-    return Spread(float(apart.max() / STEP_UV), (int(first), int(second)))
+    return Spread(float(apart.max() / STEP_UV), (judged[int(first)], judged[int(second)]))

@@ -9,16 +9,11 @@ from __future__ import annotations
 
 import numpy as np
 
-from evenkelvin.colorimetry.bending import bend
 from evenkelvin.colorimetry.difference import STEP_UV
-from evenkelvin.colorimetry.illuminant import daylight, planck
-from evenkelvin.colorimetry.observer import GRID
 from evenkelvin.data import Floats
+from evenkelvin.lights.meant import stands_for
 from evenkelvin.lights.reading import Reading
 from evenkelvin.rendering.camera import NM, white_shift
-
-#: From here on a white stands for daylight, below it for a black body (as SMPTE ST 2122 has it).
-_DAYLIGHT_FROM_K = 4000.0
 
 
 def target_light(target: Reading, is_white: bool) -> Floats | None:
@@ -36,14 +31,25 @@ def target_light(target: Reading, is_white: bool) -> Floats | None:
         return np.asarray(target.spectra[0])
     if not is_white or not np.isfinite(target.cct_k):
         return None
-    kelvin = target.cct_k
-    light = daylight(GRID, kelvin) if kelvin >= _DAYLIGHT_FROM_K else planck(GRID, kelvin)
-    bent = bend(light[np.newaxis], target.xy)
-    return np.asarray(bent[0]) if len(bent) else None
+    light = stands_for(np.array([target.cct_k]), target.xy[np.newaxis])[0]
+    return light if np.isfinite(light).all() else None
 
 
-def camera_steps(light: Floats, balanced_for: Floats) -> float:
-    """Return how far a light is off to the camera, in steps: (81,) and (81,).
+def meant_light(target: Reading) -> Floats | None:
+    """Return a light of the colour that another is meant to be, shape (81,); None without one.
+
+    Its own spectrum where it has one, else what a white of that x y stands for.
+    """
+    if len(target.spectra):
+        return np.asarray(target.spectra[0])
+    return target_light(target, True)
+
+
+def camera_steps(light: Floats, balanced_for: Floats, meant: Floats | None = None) -> float:
+    """Return how far a light is out to the camera, in steps, all of shape (81,).
+
+    ``meant`` is the light that it should look like, that which the camera is balanced for unless
+    given.
 
     Raises
     ------
@@ -51,4 +57,6 @@ def camera_steps(light: Floats, balanced_for: Floats) -> float:
         When the camera sees nothing of one of them.
     """
     shift = white_shift(light[: len(NM)], balanced_for[: len(NM)])
+    if meant is not None:
+        shift = shift - white_shift(meant[: len(NM)], balanced_for[: len(NM)])
     return float(np.hypot(*shift) / STEP_UV)

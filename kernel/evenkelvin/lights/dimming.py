@@ -16,15 +16,18 @@ import numpy as np
 
 from evenkelvin.colorimetry.chromaticity import (
     uv_prime_to_uv,
+    xy_to_uv_prime,
     xyz_to_uv_prime,
     xyz_to_xy,
 )
+from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.colorimetry.illuminant import C2_NM_K
 from evenkelvin.colorimetry.observer import GRID, observer_grid
 from evenkelvin.colorimetry.spectrum import Spectrum
 from evenkelvin.colorimetry.temperature import uv_to_cct, xy_to_cct
 from evenkelvin.data import Floats
-from evenkelvin.lights.reading import Reading, pack_transmittance
+from evenkelvin.lights.reading import READING_K, Reading, pack_transmittance
+from evenkelvin.lights.tolerance import Verdict, verdict
 
 #: Tungsten melts here, in K: no filament reads more without a filter before it.
 MELTS_K = 3695.0
@@ -35,6 +38,8 @@ LEAST_LIGHT = 0.001
 #: Coolest filament that is reckoned with, in K.
 _COOLEST_K = 1000.0
 _ROWS = 401
+#: A smaller difference in amount is none, in stops.
+_SAME_STOPS = 0.15
 
 
 @dataclass(frozen=True, eq=False)
@@ -214,3 +219,70 @@ def dimmed(reading: Reading, light: float) -> Reading:
     """Return a tungsten light left with a part of its light, 0.001 to 1, by the law alone."""
     lamp = filament(reading)
     return lamp.landed(lamp.at_light(light))
+
+
+@dataclass(frozen=True, eq=False)
+class Dimming:
+    """A tungsten light dimmed to what it is meant to be: the setting, and where it lands.
+
+    ``before_gel`` tells that this comes before any gel: a practical that holds by its dimmer.
+    """
+
+    setting: Setting
+    landed: Reading
+    delta_uv: float
+    verdict: Verdict
+    before_gel: bool
+
+
+def may_dim(light: Reading) -> bool:
+    """Tell whether a light is a filament whose dimming can be reckoned."""
+    if light.lamp != "tungsten" or not len(light.spectra):
+        return False
+    kelvin = filament_k(light)
+    return bool(np.isfinite(kelvin)) and READING_K[0] <= kelvin <= MELTS_K
+
+
+def dimming(light: Reading, target: Reading, radius: float) -> Dimming | None:
+    """Return the setting of a dimmer that helps a light, None where none does.
+
+    Where it does not hold, the setting whose colour comes closest, if that is more than a step
+    closer; where it holds but is brighter than a target of known amount, that amount.
+
+    Parameters
+    ----------
+    light, target
+        The reading and what it is meant to be.
+    radius
+        Tolerance in steps.
+    """
+    if not may_dim(light):
+        return None
+    aim = xy_to_uv_prime(target.xy)
+    now = float(delta_uv_prime(xy_to_uv_prime(light.xy), aim))
+    lamp = filament(light)
+    if verdict(now / STEP_UV, radius) != "holds":
+        setting = lamp.nearest(aim)
+        landed = lamp.landed(setting)
+        delta = float(delta_uv_prime(xy_to_uv_prime(landed.xy), aim))
+        if now - delta < STEP_UV:
+            return None
+    else:
+        part = _part_wanted(light, target)
+        if part is None or part > 2.0**-_SAME_STOPS:
+            return None
+        setting = lamp.at_light(max(part, LEAST_LIGHT))
+        landed = lamp.landed(setting)
+        delta = float(delta_uv_prime(xy_to_uv_prime(landed.xy), aim))
+    word = verdict(delta / STEP_UV, radius)
+    return Dimming(setting, landed, delta, word, word == "holds" and light.role == "practical")
+
+
+def _part_wanted(light: Reading, target: Reading) -> float | None:
+    for mine, wanted in (
+        (light.illuminance_lx, target.illuminance_lx),
+        (light.exposure_lx_s, target.exposure_lx_s),
+    ):
+        if mine is not None and wanted is not None:
+            return wanted / mine
+    return None

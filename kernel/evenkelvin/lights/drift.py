@@ -31,7 +31,13 @@ def drift(now: State, then: State) -> Offset | None:
         return None
     mireds = 1e6 / now.cct_k - 1e6 / then.cct_k
     apart = float(delta_uv_prime(xy_to_uv_prime(now.xy), xy_to_uv_prime(then.xy)))
-    return Offset(float(mireds) if np.isfinite(mireds) else None, now.duv - then.duv, apart)
+    x, y = now.xy - then.xy
+    return Offset(
+        float(mireds) if np.isfinite(mireds) else None,
+        now.duv - then.duv,
+        apart,
+        (float(x), float(y)),
+    )
 
 
 def stops_since(now: State, then: State) -> float | None:

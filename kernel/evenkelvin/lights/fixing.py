@@ -23,9 +23,9 @@ from evenkelvin.filters.pack import DEEPEST, SAME_STOPS, SAME_UV, Pack, search, 
 from evenkelvin.lights.reading import Reading, pack_transmittance
 from evenkelvin.lights.stand_in import stand_ins
 from evenkelvin.lights.tint import tint_words
-from evenkelvin.lights.tolerance import Verdict, verdict
+from evenkelvin.lights.tolerance import RANK, Verdict, verdict
 from evenkelvin.problem import Problem
-from evenkelvin.said import Said, joined
+from evenkelvin.said import Figure, Said, joined
 
 #: A pack that eats more than this many stops deserves a second thought (common practice).
 HUNGRY_STOPS = 2.0
@@ -37,7 +37,7 @@ Work = Literal["leave", "add", "take off", "swap", "hang anew"]
 
 @dataclass(frozen=True)
 class Offset:
-    """How far a light is from a target: mired (+ warmer), Duv (+ greener), and in u′ v′.
+    """How far a light is from a target: mired (+ warmer), Duv (+ greener), in u′ v′, and in x y.
 
     ``mired`` is None when one of the two has no CCT.
     """
@@ -45,6 +45,7 @@ class Offset:
     mired: float | None
     duv: float
     delta_uv: float
+    xy: tuple[float, float]
 
     @property
     def steps(self) -> float:
@@ -91,20 +92,32 @@ def offset(light: Reading, target: Reading) -> Offset:
     if np.isfinite(light.cct_k) and np.isfinite(target.cct_k):
         apart = float(mired(light.cct_k) - mired(target.cct_k))
     delta = float(delta_uv_prime(xy_to_uv_prime(light.xy), xy_to_uv_prime(target.xy)))
-    return Offset(apart, light.duv - target.duv, delta)
+    x, y = light.xy - target.xy
+    return Offset(apart, light.duv - target.duv, delta, (float(x), float(y)))
 
 
-def offset_words(found: Offset) -> Said:
-    """Return an offset as people say it: '34 mired too cool, a hair green'."""
+def offset_words(found: Offset, from_white: bool = True) -> Said:
+    """Return an offset as people say it: '34 mired too cool, a hair green'.
+
+    A light that is not meant to be the white itself is not too warm: it is 'warmer than meant'.
+    """
     if found.mired is None:
-        warmth = Said("no CCT to compare")
-    elif abs(found.mired) < 0.5:
-        warmth = Said("as warm as the target")
+        x, y = (Figure(f"{value:+.4f}".replace("-", "−")) for value in found.xy)
+        return Said("{steps:.1f} steps away: x {x}, y {y}", steps=found.steps, x=x, y=y)
+    size, warm = abs(found.mired), found.mired > 0
+    if size < 0.5:
+        warmth = Said("as warm as the target") if from_white else Said("as warm as meant")
+    elif from_white:
+        warmth = (
+            Said("{mired:.0f} mired too warm", mired=size)
+            if warm
+            else Said("{mired:.0f} mired too cool", mired=size)
+        )
     else:
         warmth = (
-            Said("{mired:.0f} mired too warm", mired=found.mired)
-            if found.mired > 0
-            else Said("{mired:.0f} mired too cool", mired=-found.mired)
+            Said("{mired:.0f} mired warmer than meant", mired=size)
+            if warm
+            else Said("{mired:.0f} mired cooler than meant", mired=size)
         )
     return joined([warmth, tint_words(found.duv)])
 
@@ -197,17 +210,23 @@ def landings(
     hung = tuple(at_hand.index(gel) for gel in light.pack)
     if hung:
         front = _with_one_hand(front, hung, light, wanted, at_hand, depth)
-    rank = {"holds": 0, "near": 1, "out": 2}
 
     def place(pack: Pack) -> tuple[float, ...]:
         word = verdict(pack.delta_uv / STEP_UV, radius)
         if word == "holds":
-            return (rank[word], _moves(pack.gels, hung), pack.stops_lost)
-        return (rank[word], pack.delta_uv)
+            return (RANK[word], _moves(pack.gels, hung), pack.stops_lost)
+        return (RANK[word], pack.delta_uv)
 
     work = sorted((pack for pack in front if _moves(pack.gels, hung)), key=place)
     packs = [tuple(at_hand[index] for index in pack.gels) for pack in work[:most]]
     return [land(light, target.xy, gels, radius) for gels in packs]
+
+
+def rank(one: Landing) -> tuple[float, ...]:
+    """Return what to sort packs by, the best first (see :func:`landings`)."""
+    if one.verdict == "holds":
+        return (RANK[one.verdict], len(one.add) + len(one.take_off), one.stops_lost)
+    return (RANK[one.verdict], one.delta_uv)
 
 
 def _moves(gels: tuple[int, ...], hung: tuple[int, ...]) -> int:

@@ -23,7 +23,8 @@ class Reading:
 
     ``xy`` has shape (2,). ``spectra`` holds what the light may be on the search grid, shape
     (n, 81), the likeliest first; n is 1 when a spectrum was measured. ``pack`` names the gels
-    that were on it. ``warnings`` are sentences for the person.
+    that were on it. ``warnings`` are sentences for the person; ``role`` is what the light is on
+    the set, such as "key" or "practical".
     """
 
     xy: Floats
@@ -37,6 +38,7 @@ class Reading:
     name: str = ""
     pack: tuple[Gel, ...] = ()
     warnings: list[str] = field(default_factory=list)
+    role: str = ""
 
 
 def pack_transmittance(pack: tuple[Gel, ...]) -> Floats:

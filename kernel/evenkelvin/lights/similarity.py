@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -31,7 +32,12 @@ class Similarities:
     unlike: list[Unlike]
 
 
-def similarities(lights: list[Reading], radius: float, hero: int | None) -> Similarities:
+def similarities(
+    lights: list[Reading],
+    radius: float,
+    hero: int | None,
+    alike: Sequence[Sequence[int]] | None = None,
+) -> Similarities:
     """Return how alike the measured spectra are.
 
     Parameters
@@ -42,7 +48,11 @@ def similarities(lights: list[Reading], radius: float, hero: int | None) -> Simi
         Distance in steps within which two lights agree in x y.
     hero
         Index of the light that the others are compared with.
+    alike
+        Groups of lights that are meant alike, by index: only their pairs can be unlike. By
+        default all are.
     """
+    group = {k: n for n, some in enumerate(alike or [range(len(lights))]) for k in some}
     places = [k for k, light in enumerate(lights) if light.spectrum is not None]
     comparer = Comparer([s for light in lights if (s := light.spectrum) is not None])
     to_hero: list[int | None] = [None] * len(lights)
@@ -55,6 +65,8 @@ def similarities(lights: list[Reading], radius: float, hero: int | None) -> Simi
         uv = np.stack([xy_to_uv_prime(lights[k].xy) for k in places])
         steps = delta_uv_prime(uv[:, np.newaxis], uv[np.newaxis]) / STEP_UV
         for one, other in np.argwhere(np.triu(steps <= radius, 1)):
+            if group.get(places[one], -1) != group.get(places[other], -2):
+                continue
             first, second = (other, one) if places[other] == hero else (one, other)
             found = comparer.similarity(int(second), int(first))
             if found is not None and found.value < UNLIKE_SSI:

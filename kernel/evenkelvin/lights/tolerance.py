@@ -8,6 +8,8 @@ from evenkelvin.said import Said
 
 Verdict = Literal["holds", "near", "out"]
 
+#: Verdicts from the best to the worst.
+RANK: dict[Verdict, int] = {"holds": 0, "near": 1, "out": 2}
 #: Radius in n-step units of CIE TN 001:2014.
 PRESETS: dict[str, float] = {"tight": 2.0, "normal": 4.0, "loose": 7.0}
 #: The verdicts in a sentence.

@@ -10,14 +10,14 @@ from evenkelvin.replies.plain import number, white
 from evenkelvin.said import Said
 
 
-def offset_plain(offset: Offset) -> dict[str, Any]:
-    """Return an offset, in numbers and in words."""
+def offset_plain(offset: Offset, from_white: bool = True) -> dict[str, Any]:
+    """Return an offset, in numbers and in words (see :func:`offset_words`)."""
     return {
         "mired": offset.mired,
         "duv": offset.duv,
         "delta_uv": offset.delta_uv,
         "steps": offset.steps,
-        "words": offset_words(offset),
+        "words": offset_words(offset, from_white),
     }
 
 

@@ -47,7 +47,7 @@ _AMOUNTS = {
 }
 _FIELDS = (
     "x", "y", "cct_K", "duv", "spectrum", "illuminance_lx", "illuminance_fc", "exposure_lx_s",
-    "lamp", "name", "note", "pack", "own_gels",
+    "lamp", "name", "note", "pack", "own_gels", "role",
 )  # fmt: skip
 
 
@@ -280,6 +280,7 @@ def read_reading(
 
     lamp = fields.choice("lamp", tuple(LAMPS), "unknown")
     name = fields.text("name", "", longest=200)
+    role = fields.text("role", "", longest=200).strip().lower()
     fields.text("note", "", longest=5000)
     pack = read_pack(fields, kit)
     illuminance_lx, exposure_lx_s = _read_amount(fields, warnings)
@@ -301,8 +302,9 @@ def read_reading(
                 raise Problem(fields.at(problem.field), problem.message) from None
             spectra = np.empty((0, len(GRID)))
     return Reading(
-        xy, cct_k, duv, spectra, spectrum, illuminance_lx, exposure_lx_s, lamp, name, pack, warnings
-    )
+        xy, cct_k, duv, spectra, spectrum, illuminance_lx, exposure_lx_s, lamp, name, pack,
+        warnings, role,
+    )  # fmt: skip
 
 
 def read_target(fields: Fields, kit: tuple[Gel, ...]) -> Reading:

@@ -11,11 +11,6 @@ export default {
     "{first} und {second} stimmen in x y überein, aber nicht im Spektrum (SSI {shown}): Farben können unter ihnen verschieden aussehen.",
   "There are no lights yet: keep a reading first.":
     "Noch gibt es keine Lichter: hebe erst eine Messung auf.",
-  "{out} of {all} out: {n} gel on {gelled} of them":
-    "{out} von {all} daneben: {n} Folie an {gelled} davon",
-  "{out} of {all} out: {n} gels on {gelled} of them":
-    "{out} von {all} daneben: {n} Folien an {gelled} davon",
-  "{out} of {all} out: no gel helps them": "{out} von {all} daneben: keine Folie hilft",
   "{work}, {still} still not within tolerance.": "{work}, {still} noch nicht in der Toleranz.",
   "A camera can judge only against a spectrum: take a white as the target, or a light whose spectrum was measured.":
     "Eine Kamera kann nur gegen ein Spektrum urteilen: nimm ein Weiß als Ziel oder ein Licht mit gemessenem Spektrum.",
@@ -103,8 +98,6 @@ export default {
     "Das ist eine Schätzung, bis das Licht bei dieser Einstellung neu gemessen ist.",
   "Below 0.1 % of its light a filament only glows: that is as far as this goes.":
     "Unter 0,1 % des Lichts glimmt ein Glühfaden nur noch: weiter geht es hier nicht.",
-  "dim to {shown} % of its light, {stops}; then {then}":
-    "auf {shown} % des Lichts dimmen, {stops}; dann {then}",
   "Dimming leaves it {steps} steps away, too {side}: that is for gel.":
     "Nach dem Dimmen ist es noch {steps} Schritte weg, zu {side}: das ist Sache der Folie.",
   "{kelvin} K": "{kelvin} K",
@@ -898,10 +891,30 @@ export default {
   "{mired} mired warmer": "{mired} mired wärmer",
   "{mired} mired cooler": "{mired} mired kühler",
   // lights/fixing.py
-  "no CCT to compare": "keine CCT zum Vergleichen",
   "as warm as the target": "so warm wie das Ziel",
+  "as warm as meant": "so warm wie gemeint",
+  "{mired} mired warmer than meant": "{mired} mired wärmer als gemeint",
+  "{mired} mired cooler than meant": "{mired} mired kühler als gemeint",
+  "{steps} steps away: x {x}, y {y}": "{steps} Schritte weg: x {x}, y {y}",
   "{mired} mired too warm": "{mired} mired zu warm",
   "{mired} mired too cool": "{mired} mired zu kühl",
+  // lights/meant.py
+  "No lamp gives this white: say what the light is meant to be as x y.":
+    "Keine Lampe gibt dieses Weiß: sag in x y, wie das Licht gemeint ist.",
+  "This white has no CCT, so nothing is warmer or cooler beside it: say what the light is meant to be as x y.":
+    "Dieses Weiß hat keine CCT, also ist nichts wärmer oder kühler daneben: sag in x y, wie das Licht gemeint ist.",
+  "Meant {offset} it would lie beyond {low}–{high} K, or too far from white: the white is {white} K.":
+    "Gemeint als {offset} läge es außerhalb von {low}–{high} K oder zu weit von Weiß: das Weiß hat {white} K.",
+  "the white through {gels}": "das Weiß durch {gels}",
+  "like {name}": "wie {name}",
+  "like the reading it shall match": "wie die Messung, der es gleichen soll",
+  "{kelvin} K of its own": "eigene {kelvin} K",
+  "x {x} y {y} of its own": "eigenes x {x} y {y}",
+  "as found": "wie vorgefunden",
+  "as the white": "wie das Weiß",
+  "{mired} mired cooler than the white": "{mired} mired kühler als das Weiß",
+  "{mired} mired warmer than the white": "{mired} mired wärmer als das Weiß",
+  "Duv {duv}": "Duv {duv}",
   // lights/stand_in.py
   "not known": "nicht bekannt",
   "tungsten, halogen": "Glühlampe, Halogen",
@@ -1162,4 +1175,33 @@ export default {
   "south-west": "Südwesten",
   west: "Westen",
   "north-west": "Nordwesten",
+  // requests/meant.py
+  "Say one thing that the light is meant to be: as the white, warmer or cooler than it, as through gels, a colour of its own, like another light, or as found.":
+    "Sag eines, wie das Licht gemeint ist: wie das Weiß, wärmer oder kühler, wie durch Folien, mit eigener Farbe, wie ein anderes Licht oder wie vorgefunden.",
+  "A Duv goes with warmer, cooler or a CCT: leave it out here.":
+    "Ein Duv gehört zu wärmer, kühler oder einer CCT: lass ihn hier weg.",
+  "the offset in mired": "der Abstand in mired",
+  "the Duv beside the white": "der Duv neben dem Weiß",
+  "{n} gels are named; at most {most} fit.": "{n} Folien sind genannt; höchstens {most} passen.",
+  "There is no other light in this question: give the reading itself.":
+    "In dieser Frage gibt es kein anderes Licht: gib die Messung selbst an.",
+  "{name} is meant like itself: choose another light.":
+    "{name} ist wie es selbst gemeint: wähle ein anderes Licht.",
+  "{names} are meant like each other in a circle: say of one of them what it is meant to be.":
+    "{names} sind im Kreis wie einander gemeint: sag von einem davon, wie es gemeint ist.",
+  // replies/dim.py
+  "dim to {percent} % of its light, {stops}; then {then}":
+    "auf {percent} % des Lichts dimmen, {stops}; dann {then}",
+  // asks/agree.py
+  "Every light is as found: there is nothing to judge.":
+    "Jedes Licht ist wie vorgefunden: es gibt nichts zu beurteilen.",
+  "The light is where it is meant to be.": "Das Licht ist, wie es gemeint ist.",
+  "All {n} lights are where they are meant to be.": "Alle {n} Lichter sind, wie sie gemeint sind.",
+  "{words} {n} as found.": "{words} {n} wie vorgefunden.",
+  "{out} of {all} out": "{out} von {all} daneben",
+  "{out}: {n} gel on {gelled} of them": "{out}: {n} Folie auf {gelled} davon",
+  "{out}: {n} gels on {gelled} of them": "{out}: {n} Folien auf {gelled} davon",
+  "{work}, {n} to dim": "{work}, {n} zu dimmen",
+  "{out}: {n} to dim": "{out}: {n} zu dimmen",
+  "{out}: no gel helps them": "{out}: keine Folie hilft ihnen",
 };

@@ -691,8 +691,6 @@ export const SENTENCES = [
     "Frage eines: eine Farbe (to), einen Teil des Lichts (percent_light), Blenden oder einen Teil der Spannung (percent_volts).",
   ],
   ["The colour in “to” is the target already.", "Die Farbe in „to“ ist schon das Ziel."],
-  ["leave it at full: {}", "voll lassen: {}"],
-  ["dim to {} % of its light, {}; then {}", "auf {} % des Lichts dimmen, {}; dann {}"],
   [
     "Only a filament turns warmer as it is dimmed: if this is tungsten, say so as its lamp.",
     "Nur ein Glühfaden wird beim Dimmen wärmer: ist das Glühlicht, dann gib es als Lampe an.",

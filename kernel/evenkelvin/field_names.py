@@ -123,6 +123,15 @@ _EXAMPLES = {
 }  # fmt: skip
 
 
+#: Ends of the names of fields whose numbers usually run to thousands.
+_IN_THOUSANDS = ("_lx", "_lx_s", "_fc", "_K", "iso", "_hz")
+
+
+def runs_to_thousands(name: str) -> bool:
+    """Tell whether a number with a thousands separator is usual in a field."""
+    return name.endswith(_IN_THOUSANDS)
+
+
 def field_name(name: str) -> Value:
     """Return what a field is called in a sentence."""
     return _NAMES.get(name, name)

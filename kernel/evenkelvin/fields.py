@@ -7,18 +7,22 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from evenkelvin.field_names import example, field_name
+from evenkelvin.field_names import example, field_name, runs_to_thousands
 from evenkelvin.problem import Problem
-from evenkelvin.said import Said, Value, joined
+from evenkelvin.said import Figure, Said, Value, joined
 
 _NUMBER = re.compile(r"[+-]?(\d+([.,]\d*)?|[.,]\d+)([eE][+-]?\d+)?")
+
+#: What may be thousands or a decimal comma: 1,500.
+_DOUBTFUL = re.compile(r"[+-]?([1-9]\d{0,2}),(\d{3})")
 
 
 def parse_number(raw: object, path: str, label: Value | None = None) -> float:
     """Return a finite number from what was typed or sent.
 
     Text may use a decimal point or a decimal comma, and a true minus sign. Thousands
-    separators are refused rather than guessed.
+    separators are refused rather than guessed: where numbers run to thousands, a comma before
+    three digits can be either, and the complaint offers both readings.
 
     Raises
     ------
@@ -42,6 +46,17 @@ def parse_number(raw: object, path: str, label: Value | None = None) -> float:
                     Name=name,
                     typed=shown,
                     example=example(field),
+                ),
+            )
+        if runs_to_thousands(field) and (doubtful := _DOUBTFUL.fullmatch(text)):
+            raise Problem(
+                path,
+                Said(
+                    "{Name}: “{typed}” can be read in two ways. Type {thousands} or {decimal}.",
+                    Name=name,
+                    typed=text,
+                    thousands=Figure("".join(doubtful.groups())),
+                    decimal=Figure(f"{float(text.replace(',', '.')):.3f}"),
                 ),
             )
         raw = float(text.replace(",", "."))

@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from evenkelvin.desk import ASKS, answer, answer_json
+from evenkelvin.fields import parse_number
 from examples import examples
 
 XY = {"x": 0.4349, "y": 0.4024}
@@ -330,3 +331,35 @@ def test_every_ask_has_a_module_that_answers() -> None:
         assert callable(import_module(f"evenkelvin.asks.{module}").reply)
         # Written here; the browser's bytecode keeps it as empty text.
         assert import_module(f"evenkelvin.asks.{module}").__doc__ is not None
+
+
+THOUSANDS = [
+    ("describe", {"reading": {"x": 0.401, "y": 0.394}}, "reading", "illuminance_lx"),
+    ("describe", {"reading": {"x": 0.401, "y": 0.394}}, "reading", "exposure_lx_s"),
+    ("describe", {"reading": {"duv": 0}}, "reading", "cct_K"),
+    ("fix", {"reading": {"x": 0.401, "y": 0.394}, "target": {}}, "target", "cct_K"),
+    ("expose", {"known": {"f_number": 2.8, "time_s": "1/50"}}, "known", "iso"),
+    ("flicker", {"fps": 24}, "", "light_hz"),
+    ("units", {}, "", "illuminance_lx"),
+]
+
+
+@pytest.mark.parametrize(("ask", "fields", "group", "name"), THOUSANDS)
+def test_a_comma_before_three_digits_is_doubtful_where_thousands_are_usual(
+    ask: str, fields: dict[str, Any], group: str, name: str
+) -> None:
+    def typed(text: str) -> dict[str, Any]:
+        inner = {name: text}
+        return answer({"ask": ask} | fields | ({group: fields[group] | inner} if group else inner))
+
+    problem = typed("1,500")["problem"]
+    assert problem["field"] == (f"{group}.{name}" if group else name)
+    assert "can be read in two ways. Type 1500 or 1.500." in problem["message"]
+    for clear in ("1500", "1500,5", "1500.25", "1,50", "0,500", "1.500"):
+        assert "two ways" not in typed(clear).get("problem", {}).get("message", "")
+
+
+def test_a_comma_in_x_y_stays_a_decimal() -> None:
+    found = answer({"ask": "describe", "reading": {"x": "0,401", "y": "0,394"}})
+    assert found["x"] == 0.401
+    assert parse_number("2,125", "distance_m") == 2.125

@@ -233,6 +233,25 @@ def test_ssi_against_a_black_body_is_that_of_colour_science(name: str) -> None:
     assert found.value == int(colour.spectral_similarity_index(light, reference))
 
 
+@pytest.mark.parametrize("name", NAMES)
+def test_what_ssi_would_be_with_zeros_below_380_nm_is_that_of_colour_science(name: str) -> None:
+    """Beside the number stands what was done about 375–380 nm, and what other ways would give."""
+    light, reference = ours(name), ssi.planck_reference(3200.0)[0]
+    assert light.wavelengths[0] == 380.0
+    found = ssi.spectral_similarity(light, reference, "")
+    black = colour.SpectralDistribution(reference.values, reference.wavelengths)
+    zeros = int(colour.spectral_similarity_index(theirs(name), black))
+    assert found.edition.startswith("SMPTE ST 2122:2020; compared from 380 to 675 nm")
+    if zeros == found.value and "same" in found.edition:
+        return
+    assert f"it is {zeros} with zeros" in found.edition
+
+
+def test_ssi_of_spectra_that_reach_says_only_the_edition() -> None:
+    found = ssi.spectral_similarity(ssi.d55_reference()[0], ssi.planck_reference(3200.0)[0], "")
+    assert found.edition == "SMPTE ST 2122:2020"
+
+
 # ---------------------------------------------------------------------------------------- TLCI
 
 DATA = Path(evenkelvin.data.__file__).parent

@@ -8,7 +8,7 @@ Academy of Motion Picture Arts and Sciences, 'Academy Spectral Similarity Index 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -16,7 +16,7 @@ from evenkelvin.colorimetry.illuminant import daylight, planck
 from evenkelvin.colorimetry.spectrum import Spectrum, on_1nm, tristimulus
 from evenkelvin.data import Floats
 from evenkelvin.rendering.reference import Unrated, rated_cct
-from evenkelvin.said import Said
+from evenkelvin.said import Said, Value
 
 OBSERVER = Said("none (spectra are compared)")
 EDITION = "SMPTE ST 2122:2020"
@@ -33,11 +33,15 @@ _BAND_WEIGHTS: Floats = np.concatenate(
 
 @dataclass(frozen=True)
 class Similarity:
-    """SSI as it is to be printed, the same before rounding, and the reference in words."""
+    """SSI as it is to be printed, the same before rounding, and the reference in words.
+
+    ``edition`` names the standard, and the choice that was made where a spectrum is too short.
+    """
 
     value: int
     unrounded: float
     reference: str
+    edition: Value = EDITION
 
 
 def band_sums(spectrum: Spectrum) -> Floats:
@@ -62,8 +66,10 @@ def difference_matrix(reference: Floats) -> Floats:
 def spectral_similarity(test: Spectrum, reference: Spectrum, words: str) -> Similarity:
     """Return the SSI of a light against a reference light; 100 is the same, below 0 is possible.
 
-    Where one of the two spectra does not reach 375 or 675 nm, neither counts there: a light is
-    not to lose points for what was not measured.
+    The standard sums from 375 to 675 nm. We have not its words for spectra that begin or end
+    within, as many do at 380 nm: published implementations count zero there, but a light is not
+    to lose points for what was not measured. So where one of the two does not reach, neither
+    counts; the answer says so, and what other ways of filling the gap would give.
 
     Raises
     ------
@@ -72,7 +78,45 @@ def spectral_similarity(test: Spectrum, reference: Spectrum, words: str) -> Simi
     """
     low, high = _common(test, reference)
     first, second = (band_sums(_cut(each, low, high)) for each in (test, reference))
-    return _similarity(first, second, words)
+    found = _similarity(first, second, words)
+    if low <= _NM[0] and high >= _NM[-1]:
+        return found
+    return replace(found, edition=_choice(found, test, reference, low, high))
+
+
+def _choice(
+    found: Similarity, test: Spectrum, reference: Spectrum, low: float, high: float
+) -> Said:
+    """Return the edition with what was done about a gap, and what other ways would give."""
+    filled = [
+        _similarity(band_sums(fill(test)), band_sums(fill(reference)), "").value
+        for fill in (lambda spectrum: spectrum, _held)
+    ]
+    if all(value == found.value for value in filled):
+        return Said(
+            "{edition}; compared from {low:g} to {high:g} nm, where both spectra reach; filling "
+            "up to 375–675 nm gives the same",
+            edition=EDITION,
+            low=low,
+            high=high,
+        )
+    return Said(
+        "{edition}; compared from {low:g} to {high:g} nm, where both spectra reach; filled up to "
+        "375–675 nm it is {zero:.0f} with zeros, {held:.0f} with the last value held",
+        edition=EDITION,
+        low=low,
+        high=high,
+        zero=filled[0],
+        held=filled[1],
+    )
+
+
+def _held(spectrum: Spectrum) -> Spectrum:
+    """Return a spectrum on 375–675 nm with its end values held beyond its ends."""
+    nm, values = spectrum.wavelengths, spectrum.values
+    inside = nm[(nm > _NM[0]) & (nm < _NM[-1])]
+    kept = np.concatenate([_NM[:1], inside, _NM[-1:]])
+    return Spectrum(kept, np.interp(kept, nm, values))
 
 
 def _common(test: Spectrum, reference: Spectrum) -> tuple[float, float]:

@@ -56,7 +56,7 @@ def similarity_plain(name: str, found: tuple[ssi.Similarity | None, str]) -> dic
         "unrounded": similarity.unrounded,
         "observer": ssi.OBSERVER,
         "reference": similarity.reference,
-        "edition": ssi.EDITION,
+        "edition": similarity.edition,
     }
 
 

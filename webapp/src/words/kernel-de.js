@@ -702,6 +702,8 @@ export default {
   "{high} or less": "höchstens {high}",
   "{Name} must be a number, not {kind}.": "{Name} muss eine Zahl sein, nicht {kind}.",
   "{Name} must be a finite number.": "{Name} muss eine endliche Zahl sein.",
+  "{Name}: “{typed}” can be read in two ways. Type {thousands} or {decimal}.":
+    "{Name}: „{typed}“ lässt sich auf zwei Arten lesen. Gib {thousands} oder {decimal} ein.",
   "{Name}: “{typed}” is not a number. Type digits, such as {example}.":
     "{Name}: „{typed}“ ist keine Zahl. Tippe Ziffern, etwa {example}.",
   "the question": "die Frage",
@@ -999,6 +1001,10 @@ export default {
   "Not rated: reference lights reach from 1000 to {hottest_k} K, and this light lies outside.":
     "Nicht bewertet: Referenzlichter reichen von 1000 bis {hottest_k} K, und dieses Licht liegt außerhalb.",
   // rendering/ssi.py
+  "{edition}; compared from {low} to {high} nm, where both spectra reach; filling up to 375–675 nm gives the same":
+    "{edition}; verglichen von {low} bis {high} nm, so weit beide Spektren reichen; auf 375–675 nm aufgefüllt ergibt sich dasselbe",
+  "{edition}; compared from {low} to {high} nm, where both spectra reach; filled up to 375–675 nm it is {zero} with zeros, {held} with the last value held":
+    "{edition}; verglichen von {low} bis {high} nm, so weit beide Spektren reichen; auf 375–675 nm aufgefüllt sind es {zero} mit Nullen, {held} mit dem letzten Wert weitergeführt",
   "none (spectra are compared)": "keiner (Spektren werden verglichen)",
   "CIE illuminant D55": "CIE-Lichtart D55",
   "Not rated: there is no light between 375 and 675 nm to compare.":

@@ -132,6 +132,53 @@ def test_what_is_half_typed_can_be_brought_back(app: Page) -> None:
     expect(app.get_by_label("Name", exact=True)).to_have_value("key")
 
 
+def test_the_line_that_offers_undo_never_lies_over_an_action(app: Page) -> None:
+    type_xy(app, *D55, name="key")
+    app.get_by_role("button", name="Clear").click()
+    undo = app.get_by_role("button", name="Undo")
+    expect(undo).to_be_visible()
+    type_xy(app, *D55, name="fill")
+    expect(headline(app)).not_to_be_empty()
+    toast = app.locator(".toast").bounding_box()
+    assert toast
+    for part in (".bar", ".thumb"):
+        box = app.locator(part).bounding_box()
+        assert box
+        assert box["y"] + box["height"] <= toast["y"] or box["y"] >= toast["y"] + toast["height"]
+    # Every control can be brought clear of it: what is at its middle is the control itself.
+    covered = app.evaluate("""() => [...document.querySelectorAll("main button, main a, main input,"
+        + "main select, main summary")].filter((each) => {
+            if (!each.checkVisibility()) return false;
+            each.focus();
+            each.scrollIntoView({block: "nearest"});
+            const {left, width, top, height} = each.getBoundingClientRect();
+            const there = document.elementFromPoint(left + width / 2, top + height / 2);
+            return there?.closest(".toast");
+        }).map((each) => each.outerHTML.slice(0, 80))""")
+    assert covered == []
+    undo.click()
+    expect(undo).to_have_count(0)
+    app.get_by_role("button", name="Keep", exact=True).click()
+    expect(app.locator(".kept")).to_be_visible()
+
+
+def test_a_near_light_may_be_left_and_what_is_to_be_done_comes_first(app: Page) -> None:
+    app.get_by_text("Match", exact=True).click()
+    app.get_by_role("button", name="3200 K").click()
+    app.get_by_role("radio", name="CCT and Duv").check()
+    app.get_by_label("CCT", exact=True).fill("3350")
+    app.get_by_label("Duv", exact=True).fill("0.001")
+    app.get_by_label("Kind of lamp").select_option("fluorescent")
+    expect(headline(app)).to_have_text("1/8 CTO")
+    expect(app.locator(".answer")).to_contain_text("good enough, 4.6 steps away")
+    # With the gels told that it was read through, it is no more work.
+    for gel in ("1/2 CTO", "1/4 minus green"):
+        app.get_by_label("Gel already on it").select_option(gel)
+    expect(headline(app)).to_have_text(re.compile("^(Add|Take off|Swap) "))
+    expect(app.locator(".answer")).to_contain_text("Then on it:")
+    expect(app.locator(".answer")).to_contain_text("good enough")
+
+
 def test_typing_need_not_wait_for_the_kernel(
     page: Page, site: Site, context: BrowserContext
 ) -> None:

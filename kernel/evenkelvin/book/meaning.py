@@ -77,7 +77,10 @@ class Found(dict[str, dict[str, Thing]]):
 
     @cached_property
     def inside(self) -> dict[tuple[str, str | None], list[Thing]]:
-        """By their kind and what they belong to, those that were not deleted, the oldest first."""
+        """By their kind and what they belong to, those that were not deleted, the oldest first.
+
+        The lights of a setup by their order in it, whatever their times became on the way here.
+        """
         listed: dict[tuple[str, str | None], list[Thing]] = {}
         for kind, each in self.items():
             for thing in each.values():
@@ -145,7 +148,13 @@ def places(
 def _in_order(group: list[Thing]) -> list[Thing]:
     at = {thing.id: thing.at for thing in group}
     found = places([thing.present for thing in group], lambda entry: at[entry["of"]])
-    return sorted(group, key=lambda thing: (*found[thing.present["id"]], thing.id))
+    return sorted(group, key=lambda thing: (_order(thing), *found[thing.present["id"]], thing.id))
+
+
+def _order(thing: Thing) -> float:
+    """Return a light's place in its setup; those of books that kept none come first."""
+    order = thing.present["data"].get("order") if thing.kind == "light" else None
+    return float(order) if isinstance(order, int | float) else 0.0
 
 
 def conflicts(entries: Iterable[Entry]) -> list[Thing]:

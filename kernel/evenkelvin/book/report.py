@@ -148,7 +148,7 @@ def _slip(
 def _setup_report(found: Found, log: SetupLog, radius: float, names: GelNames) -> SetupReport:
     white = white_of(log)
     state = _white_state(white)
-    hero = log.hero.readings[-1] if log.hero and log.hero.readings else None
+    hero = log.key.readings[-1] if log.key and log.key.readings else None
     return SetupReport(
         log,
         tuple(each.name for each in above(found, log.thing)),

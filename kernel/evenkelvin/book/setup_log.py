@@ -65,11 +65,16 @@ class LightLog:
 
 @dataclass(frozen=True, eq=False)
 class SetupLog:
-    """A setup, its lights in the order they were made, and the hero light if one was named."""
+    """A setup and its lights in their order.
+
+    ``hero`` is the light whose colour the others match, ``key`` the one that their amounts are a
+    ratio to: the one chosen for that, else the hero; None where none was named.
+    """
 
     thing: Thing
     lights: tuple[LightLog, ...]
     hero: LightLog | None
+    key: LightLog | None
 
 
 @dataclass(frozen=True)
@@ -112,8 +117,10 @@ def light_log(found: Found, light: Thing) -> LightLog:
 def setup_log(found: Found, setup: Thing) -> SetupLog:
     """Return a setup with its lights."""
     lights = tuple(light_log(found, light) for light in below(found, "setup", setup.id))
-    named = setup.present["data"].get("hero")
-    return SetupLog(setup, lights, next((each for each in lights if each.thing.id == named), None))
+    by_id = {light.thing.id: light for light in lights}
+    data = setup.present["data"]
+    hero = by_id.get(str(data.get("hero")))
+    return SetupLog(setup, lights, hero, by_id.get(str(data.get("key")), hero))
 
 
 def white_of(setup: SetupLog) -> White | None:

@@ -7,12 +7,26 @@ import { warningList } from "./warnings.js";
 
 /** @typedef {any} Pack  see the kernel's "fix" */
 
-/** What changes on the light, when some gel is already on it. @param {Pack} pack */
+/** What is to be done, when some gel is already on the light. @param {Pack} pack */
 export function changeWords(pack) {
-  if (!pack.take_off?.length) return "";
-  const off = t("pack.takeOff", { gels: pack.take_off.join(" + ") });
-  const add = pack.add?.length ? t("pack.add", { gels: pack.add.join(" + ") }) : "";
-  return [off, add].filter(Boolean).join(", ");
+  const [on, off] = [pack.add ?? [], pack.take_off ?? []];
+  if (on.length === pack.gels.length && !off.length) return ""; // nothing was on it
+  const words = { on: on.join(" + "), off: off.join(" + ") };
+  if (!off.length) return t("pack.add", words);
+  if (!on.length) return t("pack.takeOff", words);
+  return t(pack.work === "swap" ? "pack.swap" : "pack.anew", words);
+}
+
+/** What is on the light then, where that is not what is to be done. @param {Pack} pack */
+export function inAll(pack) {
+  if (!changeWords(pack) || pack.work === "hang anew") return nothing;
+  return html`<p class="reason">${t("pack.inAll", { pack: packWords(pack) })}</p>`;
+}
+
+/** That a light near the white may be left, by its distance. @param {string} verdict @param {number} away */
+export function goodEnough(verdict, away) {
+  if (verdict !== "near") return nothing;
+  return html`<p class="reason">${t("pack.goodEnough", { steps: steps(away) })}</p>`;
 }
 
 /** @param {Pack} pack */
@@ -54,8 +68,8 @@ export function packReasons(pack) {
 /** A pack among the alternatives. @param {Pack} pack */
 export function packRow(pack) {
   return html`<li class="pack">
-    <strong>${packWords(pack)}</strong>
-    ${changeWords(pack) ? html`<span class="reason">${changeWords(pack)}</span>` : nothing}
+    <strong>${changeWords(pack) || packWords(pack)}</strong>
+    ${inAll(pack)}
     ${packFigures(pack)} ${warningList(pack.warnings)}
   </li>`;
 }

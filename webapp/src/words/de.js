@@ -119,8 +119,12 @@ const de = {
   "pack.within": "Dann",
   "pack.costs": "Kostet",
   "pack.bare": "Keine Folie",
-  "pack.takeOff": "{gels} abnehmen",
-  "pack.add": "dann {gels} dazu",
+  "pack.takeOff": "{off} abnehmen",
+  "pack.add": "{on} dazuhängen",
+  "pack.swap": "{off} gegen {on} tauschen",
+  "pack.anew": "{off} abnehmen, dann {on} hängen",
+  "pack.inAll": "Dann darauf: {pack}",
+  "pack.goodEnough": "Oder so lassen: gut genug, {steps} daneben.",
   "pack.distance": "Mit dieser Folie ist es {steps} vom Weiß.",
   "pack.spread":
     "Aus dem Farbort allein ist das Spektrum geraten: über alle denkbaren Lampen landet es bei {range}.",
@@ -174,7 +178,7 @@ const de = {
 
   "text.title": "{place}, angeglichen an {against}",
   "text.plan": "Nach Plan {plan}: landet bei {cct}, kostet {stops}.",
-  "text.hang": "{pack} davor: landet bei {cct}, kostet {stops}.",
+  "text.hang": "{pack}: landet bei {cct}, kostet {stops}.",
 
   "book.empty":
     "Noch ist nichts aufgehoben. Ein Licht, das du aufhebst, erscheint hier nach Motiv und Einstellung.",
@@ -911,6 +915,7 @@ const de = {
   "falloff.at": "Abstand von der Lampe",
   "falloff.source": "Größtes Maß der Lampe oder des Rahmens, wenn bekannt",
   "length.feetHint": "Fuß, oder Fuß und Zoll: 4' 6\"",
+  "levels.key": "Licht, zu dem die anderen im Verhältnis stehen",
   "levels.toKey": "zu {key} {ratio}",
   "levels.gelled": "Mit allen Folien {words}",
   "levels.planned": "Mit allen Folien des Plans {words}",

@@ -235,8 +235,12 @@ export default {
   "pack.within": "Then it",
   "pack.costs": "Costs",
   "pack.bare": "No gel",
-  "pack.takeOff": "Take off {gels}",
-  "pack.add": "then add {gels}",
+  "pack.takeOff": "Take off {off}",
+  "pack.add": "Add {on}",
+  "pack.swap": "Swap {off} for {on}",
+  "pack.anew": "Take off {off}, then hang {on}",
+  "pack.inAll": "Then on it: {pack}",
+  "pack.goodEnough": "Or leave it: good enough, {steps} away.",
   "pack.distance": "With this gel it is {steps} from the white.",
   "pack.spread":
     "From a chromaticity alone the spectrum is a guess: over every likely lamp it lands {range}.",
@@ -289,7 +293,7 @@ export default {
 
   "text.title": "{place}, matched to {against}",
   "text.plan": "By the plan {plan}: lands {cct}, costs {stops}.",
-  "text.hang": "Hang {pack}: lands {cct}, costs {stops}.",
+  "text.hang": "{pack}: lands {cct}, costs {stops}.",
 
   "balance.heading": "Balance everything",
   "balance.open": "Balance everything",
@@ -816,6 +820,7 @@ export default {
   "falloff.source": "Widest measure of the lamp or frame, if known",
   "length.feetHint": "Feet, or feet and inches: 4' 6\"",
 
+  "levels.key": "Light that the others are a ratio to",
   "levels.toKey": "to {key} {ratio}",
   "levels.gelled": "With all gels on {words}",
   "levels.planned": "With all gels of the plan on {words}",

@@ -1,6 +1,13 @@
 /** The answer to one reading: what to do first, then where it lands, then why. */
 import { html, nothing } from "lit";
-import { changeWords, packFigures, packReasons, packWords } from "../../parts/pack-card.js";
+import {
+  changeWords,
+  goodEnough,
+  inAll,
+  packFigures,
+  packReasons,
+  packWords,
+} from "../../parts/pack-card.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { warningList } from "../../parts/warnings.js";
 import { t } from "../../words/index.js";
@@ -14,7 +21,8 @@ export function bestPack(fix) {
 /** The one line that counts. @param {any} fix the kernel's answer to "fix" */
 export function headline(fix) {
   if (fix.verdict === "holds") return t("answer.leave");
-  return fix.packs.length ? packWords(fix.packs[0]) : t("answer.noGel");
+  const [best] = fix.packs;
+  return best ? changeWords(best) || packWords(best) : t("answer.noGel");
 }
 
 /** The answer in one sentence, to be heard. @param {any} fix */
@@ -38,7 +46,7 @@ export function answerCard(fix, before) {
   const { reading, offset, dial } = fix;
   return html`
     <p class="headline" data-testid="headline">${headline(fix)}</p>
-    ${best && changeWords(best) ? html`<p class="change">${changeWords(best)}</p>` : nothing}
+    ${best ? inAll(best) : nothing} ${goodEnough(fix.verdict, offset.steps)}
     ${best ? packFigures(best) : nothing}
     <p class="now">
       <span class="what">${t("answer.now")}</span> ${verdictMark(fix.verdict)} ${offset.words}

@@ -1,24 +1,43 @@
 /** The lights of a set as stops for the camera, and each one's ratio to the key. */
 import { html, nothing } from "lit";
-import { settings } from "../../store/index.js";
+import { choice } from "../../parts/inputs.js";
+import { book, reportFault, settings } from "../../store/index.js";
 import { cameraQuestion, levelOf } from "../../store/questions/camera.js";
 import { t } from "../../words/index.js";
 
 /** @typedef {{light: import("../../store/log/book.js").Thing, reading: import("../../store/log/book.js").Thing}} Lit */
 
+/** The lights whose level was read. @param {Lit[]} lights */
+const withLevel = (lights) =>
+  lights.filter(({ reading }) => Object.keys(levelOf(reading.data)).length);
+
 /**
- * The light that the others are a ratio to: the hero, else the one called key, else the first
- * that has a level; undefined where none has.
+ * The light that the others are a ratio to: the one chosen for that, else the one whose colour
+ * they match, else the first by the setup's order; undefined where no light has a level.
  * @param {Lit[]} lights
- * @param {string | undefined} hero
+ * @param {import("../../store/log/book.js").Thing | undefined} setup
  */
-export function keyOf(lights, hero) {
-  const level = lights.filter(({ reading }) => Object.keys(levelOf(reading.data)).length);
-  return (
-    level.find(({ light }) => light.id === hero) ??
-    level.find(({ light }) => [light.data.role, light.data.name].includes("key")) ??
-    level[0]
-  );
+export function keyOf(lights, setup) {
+  const level = withLevel(lights);
+  const of = (/** @type {string | undefined} */ id) => level.find(({ light }) => light.id === id);
+  return of(setup?.data.key) ?? of(setup?.data.hero) ?? level[0];
+}
+
+/**
+ * The choice of that light, kept with the setup.
+ * @param {Lit[]} lights
+ * @param {import("../../store/log/book.js").Thing | undefined} setup
+ */
+export function keyChoice(lights, setup) {
+  const level = withLevel(lights);
+  if (!setup || level.length < 2) return nothing;
+  return choice({
+    id: "set-key",
+    label: t("levels.key"),
+    value: keyOf(lights, setup)?.light.id ?? "",
+    options: level.map(({ light }) => ({ value: light.id, label: light.data.name })),
+    onChange: (key) => book.edit(setup.id, { key }).catch(reportFault),
+  });
 }
 
 /**

@@ -24,7 +24,7 @@ export function setText(agree, { place, against, levels = [], key = "", plans = 
         })
       : pack
         ? t("text.hang", {
-            pack: changeWords(pack) || packWords(pack),
+            pack: changeWords(pack) || t("slip.hang", { pack: packWords(pack) }),
             cct: kelvin(pack.lands.cct_K),
             stops: stops(pack.stops_lost),
           })

@@ -7,7 +7,7 @@ import "../../parts/boot-progress.js";
 import { cautionNote } from "../../parts/caution-note.js";
 import "./findings-list.js";
 import { LiveQuestion } from "../../base/live-question.js";
-import { keyOf, levelLine, levelsQuestion } from "./levels.js";
+import { keyChoice, keyOf, levelLine, levelsQuestion } from "./levels.js";
 import "../../parts/mains-warning.js";
 import { Page } from "../../base/page.js";
 import "./plan-note.js";
@@ -86,7 +86,7 @@ class SetView extends Page {
           }
         : null,
     );
-    this.key = keyOf(lights, heroOf(currentSetup())?.light.id);
+    this.key = keyOf(lights, currentSetup());
     const { hangs } = this;
     this.levels.put(levelsQuestion(lights, this.key, hangs));
     this.chart.put(
@@ -299,6 +299,7 @@ class SetView extends Page {
                 <a class="button" href="#balance">${t("balance.open")}</a>
                 <a class="button" href="#mix">${t("mix.heading")}</a>
               </p>
+              ${keyChoice(lights, setup)}
               <ek-plan-note></ek-plan-note>
               <ol class="slips">
                 ${lights.map(({ light, reading }) => {

@@ -1,6 +1,6 @@
 /** A light's short card on Set: how far out it is, and what to hang on it. */
 import { html, nothing } from "lit";
-import { changeWords, packWords } from "../../parts/pack-card.js";
+import { changeWords, goodEnough, inAll, packWords } from "../../parts/pack-card.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { warningList } from "../../parts/warnings.js";
 import { tunable } from "../../store/kit/lamps.js";
@@ -43,6 +43,7 @@ export function slip({ light, reading, answer, hero, number, level, problem, onM
                     ? html`<p class="hang">
                         ${changeWords(pack) || t("slip.hang", { pack: packWords(pack) })}
                       </p>
+                      ${inAll(pack)} ${goodEnough(answer.verdict, answer.steps)}
                       <p class="reason">
                         ${t("slip.lands", {
                           cct: kelvin(pack.lands.cct_K),

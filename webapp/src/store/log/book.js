@@ -26,6 +26,9 @@ import { creation, replacement } from "./entries.js";
 const gelIds = ({ gel_ids, window_gel_ids, planned }) =>
   [gel_ids, window_gel_ids, planned?.gel_ids].flatMap((ids) => ids ?? []).filter(Boolean);
 
+/** A light's place in its setup; those of books that kept none come first. @param {Thing} thing */
+export const orderOf = ({ kind, data }) => (kind === "light" && Number(data.order)) || 0;
+
 /** Entries that are read from the database at once. */
 const TOGETHER = 2000;
 
@@ -227,7 +230,8 @@ export class Book extends EventTarget {
   }
 
   /**
-   * What stands below `parent` and is not deleted, newest first.
+   * What stands below `parent` and is not deleted, newest first; the lights of a setup by their
+   * order in it, the last first, whatever their times became on the way here.
    * @param {string | null} parent
    * @param {Kind} [kind]
    * @returns {Thing[]}
@@ -237,10 +241,13 @@ export class Book extends EventTarget {
     return [...ids]
       .map((id) => /** @type {Thing} */ (this.thing(id)))
       .filter((thing) => !thing.gone && thing.parent === parent && (!kind || thing.kind === kind))
-      .map((thing) => ({ thing, place: this.#placeOf(thing) }))
+      .map((thing) => ({ thing, place: [orderOf(thing), ...this.#placeOf(thing)] }))
       .sort(
         (a, b) =>
-          b.place[0] - a.place[0] || b.place[1] - a.place[1] || (a.thing.id < b.thing.id ? 1 : -1),
+          b.place[0] - a.place[0] ||
+          b.place[1] - a.place[1] ||
+          b.place[2] - a.place[2] ||
+          (a.thing.id < b.thing.id ? 1 : -1),
       )
       .map(({ thing }) => thing);
   }

@@ -6,6 +6,7 @@ import { ask } from "../../kernel/client.js";
 import { t } from "../../words/index.js";
 import { book, settings } from "../index.js";
 import { readingQuestion, whiteQuestion } from "../questions/reading.js";
+import { orderOf } from "./book.js";
 import { creation, replacement } from "./entries.js";
 import { tie } from "./measured-gels.js";
 
@@ -143,6 +144,12 @@ export function newLocation(name, production) {
   return book.create("location", production, { name });
 }
 
+/** The place of the next light of a setup: after all others. @param {string} setup its id */
+function nextOrder(setup) {
+  const lights = book.below(setup, "light");
+  return 1 + Math.max(lights.length, ...lights.map(orderOf));
+}
+
 /**
  * A setup like this one for another day: its lights with their lamps, no readings yet, and the
  * white it was set to.
@@ -152,7 +159,7 @@ export function newLocation(name, production) {
  * @returns {Promise<string>} its id, when durable
  */
 export async function duplicateSetup(setup, name, target) {
-  const { hero, ...data } = setup.data;
+  const { hero, key, plan: _plan, ...data } = setup.data;
   const again = creation("setup", setup.parent, {
     ...data,
     ...(target ? { target } : {}),
@@ -162,13 +169,18 @@ export async function duplicateSetup(setup, name, target) {
   const lights = book
     .below(setup.id, "light")
     .reverse()
-    .map((light) => ({
-      of: light.id,
-      entry: creation("light", again.id, { ...light.data, pickup_of: light.id }),
-    }));
-  // In the order they stand in, also when a clock gives them all one millisecond.
-  const heroNow = lights.find(({ of }) => of === hero)?.entry.id;
-  if (heroNow) again.data.hero = heroNow;
+    .map((light, i) => {
+      const { planned: _planned, ...rest } = light.data;
+      const whole = { ...rest, pickup_of: light.id, order: i + 1 };
+      return { of: light.id, entry: creation("light", again.id, whole) };
+    });
+  for (const [name, id] of [
+    ["hero", hero],
+    ["key", key],
+  ]) {
+    const now = lights.find(({ of }) => of === id)?.entry.id;
+    if (now) again.data[name] = now;
+  }
   await book.add(again, ...lights.map(({ entry }) => entry));
   return again.id;
 }
@@ -225,7 +237,8 @@ export async function keepReading({ light, lightData, data }) {
   }
   let id = known?.id;
   if (!known) {
-    const entry = creation("light", /** @type {string} */ (setup), lightData);
+    const order = nextOrder(/** @type {string} */ (setup));
+    const entry = creation("light", /** @type {string} */ (setup), { ...lightData, order });
     entries.push(entry);
     id = entry.id;
   } else if (Object.entries(lightData).some(([key, value]) => known.data[key] !== value)) {

@@ -73,8 +73,8 @@ def entries() -> list[Plain]:
         ),
         _entry("location", DECK, PRODUCTION, 2, name=ARABIC),
         _entry(
-            "setup", SETUP, HALL, 3, name=UNBROKEN, hero=KEY, target=WHITE, note=OVERRIDE,
-            photo=PHOTO, plan={
+            "setup", SETUP, HALL, 3, name=UNBROKEN, hero=KEY, key=PANEL, target=WHITE,
+            note=OVERRIDE, photo=PHOTO, plan={
                 "at": "2026-10-28T20:30:00.000+01:00", "white": WHITE, "words": "2 pieces",
                 "exact": True, "at_least_stops": 1.0, "stops_lost": 1.2, "pieces": 2,
                 "off": [TORN], "reached": {
@@ -90,8 +90,9 @@ def entries() -> list[Plain]:
         ),
         _entry("setup", PICK_UP, DECK, 90, name=ARABIC, pickup_of=SETUP, target=SPECTRUM_WHITE),
         _entry(
-            "light", KEY, SETUP, 4, name=UNBROKEN, lamp="tungsten", role=OVERRIDE, note=ARABIC,
-            photo=PHOTO, gel_width_m="0.6", gel_height_m="0.6", cuts="2", may=["gel", "dim"],
+            "light", KEY, SETUP, 4, name=UNBROKEN, lamp="tungsten", order=1, role=OVERRIDE,
+            note=ARABIC, photo=PHOTO, gel_width_m="0.6", gel_height_m="0.6", cuts="2",
+            may=["gel", "dim"],
         ),
         _entry(
             "light", PANEL, SETUP, 5, name=OVERRIDE, lamp="led", gel_width_ft="2",

@@ -58,6 +58,7 @@ def test_key_and_order_go_along_into_a_pick_up_and_to_another_phone(
     # An edit of the first light, which a book without its history takes for when it was made.
     lit.evaluate("location.hash = '#light'")
     type_xy(lit, "0.3051", "0.3231", "window")
+    lit.get_by_label("Illuminance", exact=True).fill("800")
     lit.get_by_role("button", name="window, again").click()
     expect(lit.locator(".kept")).to_be_visible()
 

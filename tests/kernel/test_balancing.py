@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import combinations_with_replacement
 
 import numpy as np
@@ -9,15 +10,20 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from evenkelvin.colorimetry.bending import bend
 from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime, xyz_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV
+from evenkelvin.colorimetry.illuminant import daylight, planck
+from evenkelvin.colorimetry.observer import GRID as GRID_NM
 from evenkelvin.colorimetry.observer import observer_grid
+from evenkelvin.colorimetry.temperature import cct_to_xy
 from evenkelvin.desk import answer
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import cancels
 from evenkelvin.filters.kit import nominal_kit
 from evenkelvin.lights.balancing import STOP_PARTS, SetLight, balance, thin, white_grid
 from evenkelvin.lights.gamut import Whites
+from evenkelvin.lights.meant import AS_WHITE, Meant
 from evenkelvin.lights.reading import pack_transmittance
 from evenkelvin.requests.reading import read_reading
 from examples import examples
@@ -53,11 +59,39 @@ def _set(rng, lights, packs=False):
     return found
 
 
+def _target(lights, index, kelvin, duv):
+    """Return what a light is meant to be beside one white, in u′ v′; None where as found."""
+    meant = lights[index].meant
+    if meant.way == "found":
+        return None
+    if meant.way == "beside":
+        return xy_to_uv_prime(cct_to_xy(1e6 / (1e6 / kelvin + meant.mired), duv + meant.duv))
+    if meant.way == "through":
+        light = planck(GRID_NM, kelvin) if kelvin < 4000 else daylight(GRID_NM, kelvin)
+        (light,) = bend(light[np.newaxis], cct_to_xy(kelvin, duv))
+        return xyz_to_uv_prime((light * pack_transmittance(meant.gels)) @ observer_grid())
+    if meant.colour is not None:
+        return xy_to_uv_prime(meant.colour.xy)
+    if meant.other is not None:
+        other = lights[meant.other]
+        if other.meant.way == "found" or not (other.may_gel or other.reach):
+            return xy_to_uv_prime(other.reading.xy)
+        return _target(lights, meant.other, kelvin, duv)
+    return xy_to_uv_prime(cct_to_xy(kelvin, duv))
+
+
 def _alone(light, centre, kit, depth):
-    """Return all that one light may do at one white: out, pieces, stop parts, used gels."""
+    """Return all that one light may do at one white: out, pieces, stop parts, used gels.
+
+    ``centre`` is what it is meant to be there.
+    """
     reach = RADIUS * STEP_UV
     reading = light.reading
     now = [kit.index(gel) for gel in reading.pack]
+    if centre is None:
+        used = np.zeros((1, len(kit)), dtype=np.int16)
+        np.add.at(used[0], now, light.cuts)
+        return np.zeros((1, 3), dtype=int), used
     out = np.hypot(*(xy_to_uv_prime(reading.xy) - centre)) > reach
     rows = [(int(out), 0, 0, now)]
     dials = light.reach.nearest(centre[np.newaxis]) if light.reach is not None else []
@@ -88,10 +122,10 @@ def _alone(light, centre, kit, depth):
 def everything(lights, grid, kit, amounts, depth):
     """Return the least stop parts lost by most out and most pieces, by trying everything."""
     table = np.full((len(lights) + 1, 3 * len(lights) + 1), np.inf)
-    for centre in grid.uv_prime:
+    for kelvin, duv in zip(grid.cct_k, grid.duv, strict=True):
         sums, used = np.zeros((1, 3), dtype=int), np.zeros((1, len(kit)), dtype=np.int16)
-        for light in lights:
-            more, takes = _alone(light, centre, kit, depth)
+        for index, light in enumerate(lights):
+            more, takes = _alone(light, _target(lights, index, kelvin, duv), kit, depth)
             used = (used[:, np.newaxis] + takes).reshape(-1, len(kit))
             sums = (sums[:, np.newaxis] + more).reshape(-1, 3)
             fits = np.all(used <= amounts, axis=1)
@@ -140,6 +174,33 @@ def test_sets_of_up_to_four_lights_twelve_gels_and_sixteen_whites_are_exact(seed
     lights = _set(rng, 1 + seed % 4, packs=seed % 3 == 0)
     stock = {gel.name: int(rng.integers(0, 3)) for gel in kit if rng.random() < 0.8}
     _compare(lights, GRID, kit, stock, 3 if seed % 4 < 2 else 2)
+
+
+def _meanings(rng, lights):
+    """Return one of each way of meaning, in any order, without a circle."""
+    ways = [
+        AS_WHITE,
+        Meant("beside", float(rng.uniform(10, 60)), float(rng.choice([0.0, 0.002]))),
+        Meant("beside", -float(rng.uniform(5, 40))),
+        Meant("through", gels=(KIT[int(rng.choice(len(KIT)))],)),
+        Meant("own", colour=_reading(x=0.44, y=0.405)),
+        Meant("like", colour=_reading(x=0.36, y=0.365)),
+        Meant("found"),
+    ]
+    found = [ways[int(rng.integers(len(ways)))] for _ in lights]
+    if len(found) > 1 and rng.random() < 0.5:
+        # Only the first is like another, so there is no circle.
+        found[0] = Meant("like", other=int(rng.integers(1, len(found))))
+    return [replace(light, meant=means) for light, means in zip(lights, found, strict=True)]
+
+
+@pytest.mark.parametrize("seed", range(24))
+def test_sets_that_are_meant_to_differ_are_exact(seed):
+    rng = np.random.default_rng(1000 + seed)
+    kit = tuple(KIT[i] for i in rng.choice(len(KIT), 12, replace=False))
+    lights = _meanings(rng, _set(rng, 1 + seed % 4, packs=seed % 3 == 0))
+    stock = {gel.name: int(rng.integers(0, 3)) for gel in kit if rng.random() < 0.8}
+    _compare(lights, GRID, kit, stock, 2)
 
 
 @pytest.mark.parametrize("each", [0, 1, 2, 4])
@@ -244,9 +305,53 @@ def test_a_gel_taken_off_one_light_may_go_to_another():
     assert all(len(one["out"]) == 2 or one["per_light"][0]["does"] == "gel" for one in at_5600)
 
 
+def test_a_warm_practical_does_not_draw_the_white():
+    practical = {"reading": {"cct_K": 2790, "duv": 0, "lamp": "tungsten", "name": "practical"}}
+    practical |= {"may": []}
+    alone = _ask()["front"][0]
+    plain = _ask(lights=[WINDOW, BATTEN, PANEL, practical])["front"][0]
+    assert plain["out"] == [3] or plain["white"]["cct_K"] < 5000
+    meant = practical | {"meant": {"warmer_mired": 180}}
+    got = _ask(lights=[WINDOW, BATTEN, PANEL, meant])["front"][0]
+    assert got["out"] == []
+    part = got["per_light"][3]
+    assert part["verdict"] == "holds"
+    assert part["meant"] == "180 mired warmer than the white"
+    assert part["target"]["mired"] == pytest.approx(1e6 / got["white"]["cct_K"] + 180)
+    found = practical | {"meant": {"as": "found"}}
+    with_it = _ask(lights=[WINDOW, BATTEN, PANEL, found])["front"][0]
+    assert with_it["per_light"][3]["verdict"] is None
+    assert with_it["per_light"][3]["target"] is None
+    assert with_it["per_light"][:3] == alone["per_light"]
+    for same in ("white", "out", "pieces", "stops_lost", "hang", "words"):
+        assert with_it[same] == alone[same]
+
+
+def test_whites_beside_which_there_is_no_such_colour_are_left_out():
+    cool = BATTEN | {"meant": {"cooler_mired": 90}}
+    got = _ask(lights=[WINDOW, cool])
+    assert got["whites"] < _ask()["whites"]
+    assert got["warnings"] == [
+        "Whites beside which batten cannot be 90 mired cooler than the white are left out."
+    ]
+    none = _ask(lights=[WINDOW, cool], whites={"from_K": 9500, "to_K": 10_000})["problem"]
+    assert none["field"] == "lights.1.meant"
+
+
+def test_a_measured_gel_of_the_reading_may_be_what_is_meant():
+    gel = {"name": "curtain", "wavelengths_nm": [400, 550, 700], "transmittance": [0.2, 0.5, 0.8]}
+    light = {
+        "reading": BATTEN["reading"] | {"own_gels": [gel]},
+        "meant": {"as_through": ["curtain"]},
+    }
+    assert _ask(lights=[light])["front"][0]["per_light"][0]["meant"] == "the white through curtain"
+
+
 @pytest.mark.parametrize(
     ("more", "field"),
     [
+        ({"lights": [WINDOW, BATTEN | {"meant": {"like": 1}}]}, "lights.1.meant.like"),
+        ({"lights": [WINDOW | {"meant": {"as": "is"}}]}, "lights.0.meant.as"),
         ({"lights": []}, "lights"),
         ({"lights": [{"may": []}]}, "lights.0.reading"),
         ({"lights": [WINDOW, BATTEN | {"may": ["paint"]}]}, "lights.1.may.0"),

@@ -1,23 +1,25 @@
 """The whole set at once: the camera's white, and what to hang or dial on each light.
 
 ``{"ask": "balance", "lights": [{"reading": R, "may"?: ["gel", "dial"], "dial"?: {"from_K", "to_K",
-"duv_limit"?} | {"gamut": [R…]}, "cuts"?: n, "name"?}…], "kit"?: [names], "own_gels"?,
+"duv_limit"?} | {"gamut": [R…]}, "cuts"?: n, "name"?, "meant"?: M}…], "kit"?: [names], "own_gels"?,
 "stock"?: {gel: cuts | {"sheets", "cuts_per_sheet"}}, "whites"?: {"from_K", "to_K", "step_K" |
 "step_mired", "duv_limit", "duv_step"}, "tolerance"?, "depth"?: 3, "most"?: 12}``
 
-``may`` is ["gel"] unless stated; [] is a light not to be touched. ``cuts`` is how many cuts of gel
-one layer on that light takes, and ``stock`` counts cuts beside what hangs already; a gel not named
-in it has no limit. Whites go from 2500 to 10 000 K by 100 K on the black-body line unless stated.
+M as :mod:`evenkelvin.requests.meant` has it: what the light is meant to be beside the white, and
+moving with it. ``may`` is ["gel"] unless stated; [] is a light not to be touched. ``cuts`` is how
+many cuts of gel one layer on that light takes, and ``stock`` counts cuts beside what hangs already;
+a gel not named in it has no limit. Whites go from 2500 to 10 000 K by 100 K on the black-body line
+unless stated.
 """
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
 
 from evenkelvin.colorimetry.chromaticity import uv_prime_to_xy
-from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import Gel
 from evenkelvin.filters.pack import DEEPEST
@@ -30,18 +32,21 @@ from evenkelvin.lights.balancing import (
     SetLight,
     WhiteGrid,
     balance,
+    possible_whites,
     thin,
     white_grid,
     whites_between,
 )
 from evenkelvin.lights.fixing import Landing, land, pack_words
 from evenkelvin.lights.gamut import USUAL_DUV, Whites
+from evenkelvin.lights.meant import meant_words
 from evenkelvin.lights.reading import TARGET_K
 from evenkelvin.lights.tolerance import verdict
 from evenkelvin.problem import Problem
 from evenkelvin.replies.fix import landing_plain
 from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.kit import find_gel, read_kit
+from evenkelvin.requests.meant import read_meanings
 from evenkelvin.requests.reach import read_reach
 from evenkelvin.requests.reading import read_reading
 from evenkelvin.requests.tolerance import read_tolerance
@@ -57,7 +62,8 @@ def reply(fields: Fields) -> dict[str, Any]:
     Each of ``front``: ``white``; ``out`` (indices); ``pieces`` to hang; ``cuts`` and ``hang``
     (gel, cuts, lights) to fetch; ``stops_lost``, the sum over the lights, and
     ``stops_lost_max``; ``per_light`` with ``does`` "leave" | "gel" | "dial", ``pack`` as in fix,
-    ``dial``, ``steps``, ``verdict``; ``words``; ``exact`` and ``at_least_stops``: no plan with as
+    ``dial``, ``steps``, ``verdict``, ``meant`` in words and its ``target`` at that white;
+    ``words``; ``exact`` and ``at_least_stops``: no plan with as
     few lights out and as few pieces loses less, light being reckoned in fiftieths of a stop.
     ``exact`` at the top says that nothing better was left untried anywhere; otherwise
     ``fewest_out`` is the least number of lights out that could not be ruled out.
@@ -74,7 +80,24 @@ def reply(fields: Fields) -> dict[str, Any]:
     ]
     if not lights:
         raise Problem(fields.at("lights"), Said("There are no lights yet: keep a reading first."))
-    grid = _read_whites(fields)
+    names = [light.name for light in lights]
+    meant = read_meanings(fields.groups("lights", most=MOST_LIGHTS), names, every)
+    lights = [replace(light, meant=means) for light, means in zip(lights, meant, strict=True)]
+    grid, narrow = possible_whites(_read_whites(fields), lights)
+    warnings += [
+        Said("Whites beside which {name} cannot be {meant} are left out.", name=name, meant=words)
+        for name, words in ((names[k], meant_words(meant[k])) for k in narrow)
+    ]
+    if not len(grid.cct_k):
+        raise Problem(
+            f"{fields.at('lights')}.{narrow[0]}.meant",
+            Said(
+                "Beside none of the whites can {name} be {meant}: take other whites, or another "
+                "meaning.",
+                name=names[narrow[0]],
+                meant=meant_words(meant[narrow[0]]),
+            ),
+        )
     radius = read_tolerance(fields)
     depth = fields.whole("depth", DEEPEST, 1, DEEPEST)
     most = fields.whole("most", 12, 1, 200)
@@ -93,7 +116,7 @@ def reply(fields: Fields) -> dict[str, Any]:
 
 
 def _read_light(fields: Fields, kit: tuple[Gel, ...], index: int, warnings: list[str]) -> SetLight:
-    fields.refuse_unknown("reading", "may", "dial", "cuts", "name")
+    fields.refuse_unknown("reading", "may", "dial", "cuts", "name", "meant")
     reading = read_reading(fields.group("reading"), kit)
     may = fields.texts("may") if fields.given("may") else ["gel"]
     for place, word in enumerate(may):
@@ -201,9 +224,8 @@ def _bound_words(found: Balances) -> str:
     )
 
 
-def _part(
-    light: SetLight, bare: dict[str, Any], part: Part, white_xy: Floats, radius: float
-) -> dict[str, Any]:
+def _part(light: SetLight, bare: dict[str, Any], part: Part, radius: float) -> dict[str, Any]:
+    target = None if part.aim_uv is None else uv_prime_to_xy(part.aim_uv)
     shown: dict[str, Any] = {
         "name": light.name,
         "does": "leave",
@@ -211,8 +233,10 @@ def _part(
         "dial": None,
         "pack": None,
         "lands": bare,
+        "meant": meant_words(light.meant),
+        "target": None if target is None else white(target),
         "steps": part.steps,
-        "verdict": verdict(part.steps, radius),
+        "verdict": None if part.steps is None else verdict(part.steps, radius),
         "stops_lost": 0.0,
         "words": Said("leave as it is"),
     }
@@ -231,8 +255,8 @@ def _part(
                 y=dial["y"],
             ),
         }
-    elif part.gels is not None:
-        landing = land(light.reading, white_xy, part.gels, radius)
+    elif part.gels is not None and target is not None:
+        landing = land(light.reading, target, part.gels, radius)
         pack = landing_plain(landing)
         shown |= {
             "does": "gel",
@@ -268,7 +292,7 @@ def _plan(
 ) -> dict[str, Any]:
     centre = uv_prime_to_xy(grid.uv_prime[one.white])
     parts = [
-        _part(light, now, part, centre, radius)
+        _part(light, now, part, radius)
         for light, now, part in zip(lights, bare, one.parts, strict=True)
     ]
     hang: dict[str, dict[str, Any]] = {}
@@ -312,6 +336,8 @@ def _plan_words(one: Balance, parts: list[dict[str, Any]], kelvin: float) -> Sai
         work.append(Said("{stops:.1f} stops in all", stops=max(lost, 0.0)))
     plan = Said("{kelvin:.0f} K: {work}", kelvin=kelvin, work=joined(work))
     if not one.out:
+        if all(part["verdict"] is None for part in parts):
+            return Said("{plan}; every light is as found.", plan=plan)
         return Said("{plan}; every light holds.", plan=plan)
     who = joined(parts[index]["name"] for index in one.out[:3])
     if len(one.out) > 3:

@@ -23,6 +23,7 @@ from evenkelvin.filters.gel import Gel
 from evenkelvin.filters.pack import levels, stacks_on_all
 from evenkelvin.lights.allotment import Options, Plan, Whole, allot
 from evenkelvin.lights.gamut import Reach
+from evenkelvin.lights.meant import AS_WHITE, Meant, Whites, aims
 from evenkelvin.lights.reading import Reading, pack_transmittance
 
 if TYPE_CHECKING:
@@ -46,7 +47,7 @@ class SetLight:
     """A light of the set and what may be done to it.
 
     ``reach`` is what it can be dialled to, None when it cannot; ``cuts`` is how many cuts of gel
-    one layer takes.
+    one layer takes; ``meant`` is what it shall be beside the white.
     """
 
     reading: Reading
@@ -54,6 +55,12 @@ class SetLight:
     reach: Reach | None = None
     cuts: int = 1
     name: str = ""
+    meant: Meant = AS_WHITE
+
+    @property
+    def stays(self) -> bool:
+        """Whether nothing is done to it at any white."""
+        return not self.meant.judged or (not self.may_gel and self.reach is None)
 
 
 @dataclass(frozen=True, eq=False)
@@ -71,11 +78,16 @@ class WhiteGrid:
 
 @dataclass(frozen=True, eq=False)
 class Part:
-    """What one light does in a plan: left (both None), gelled, or dialled to u′ v′."""
+    """What one light does in a plan: left (both None), gelled, or dialled to u′ v′.
+
+    ``aim_uv`` is what it is meant to be at that white, ``steps`` how far from that it lands; both
+    None where it is not judged.
+    """
 
     gels: tuple[Gel, ...] | None
     dial_uv: Floats | None
-    steps: float
+    aim_uv: Floats | None
+    steps: float | None
 
 
 @dataclass(frozen=True, eq=False)
@@ -203,13 +215,14 @@ def _gelled(
 def _choices(
     light: SetLight,
     xyz: Floats,
-    whites: Floats,
+    count: int,
+    whites: Floats | None,
     kit: tuple[Gel, ...],
     radius: float,
     stacks: _Stacks,
 ) -> _Choices:
+    """Return what one light may do; ``whites`` is what it is meant to be at each, (count, 2)."""
     reading = light.reading
-    count = len(whites)
     every, none = np.arange(count), np.zeros(count, dtype=np.int64)
     now = tuple(kit.index(gel) for gel in reading.pack)
     wide = max(stacks.gels.shape[1], len(now))
@@ -217,6 +230,12 @@ def _choices(
     def hanging(gels: tuple[int, ...], rows: int) -> Whole:
         return np.tile(np.array(gels + (-1,) * (wide - len(gels)), dtype=np.int64), (rows, 1))
 
+    if whites is None:
+        # Not judged: it stays as it is, at no cost and never out.
+        left = _cost(np.zeros(count), np.zeros(count), radius)
+        return _Choices(
+            Options(every, none, none, left, hanging(now, count), light.cuts), none + _LEFT
+        )
     apart = delta_uv_prime(xy_to_uv_prime(reading.xy), whites)
     out = (apart > radius * STEP_UV).astype(np.int64)
     columns: list[tuple[Whole, ...]] = [
@@ -244,14 +263,20 @@ def _balance(
     at_least: float,
     lights: Sequence[SetLight],
     choices: Sequence[_Choices],
-    whites: Floats,
+    aimed: Sequence[Floats | None],
     kit: tuple[Gel, ...],
     stacks: _Stacks,
 ) -> Balance:
     parts, out = [], []
-    for index, (light, some, row) in enumerate(zip(lights, choices, plan.choice, strict=True)):
-        what, white = int(some.what[row]), whites[plan.white]
+    for index, (light, some, row, aim) in enumerate(
+        zip(lights, choices, plan.choice, aimed, strict=True)
+    ):
+        what = int(some.what[row])
         gels, dial = None, None
+        if aim is None:
+            parts.append(Part(None, None, None, None))
+            continue
+        white = aim[plan.white]
         landed = xy_to_uv_prime(light.reading.xy)
         if what == _DIALLED:
             assert light.reach is not None
@@ -260,7 +285,7 @@ def _balance(
             gels = tuple(kit[gel] for gel in stacks.gels[what] if gel >= 0)
             bare = light.reading.spectra[0] / pack_transmittance(light.reading.pack)
             landed = xyz_to_uv_prime((bare * pack_transmittance(gels)) @ observer_grid())
-        parts.append(Part(gels, dial, float(delta_uv_prime(landed, white) / STEP_UV)))
+        parts.append(Part(gels, dial, white, float(delta_uv_prime(landed, white) / STEP_UV)))
         if some.options.out[row]:
             out.append(index)
     return Balance(
@@ -285,7 +310,10 @@ def balance(
 
     Every plan sets one white and does one thing to each light: leave it, dial it (at no cost,
     within its reach), or hang a stack of gels in place of what hangs there now. A light that does
-    not hold is left as it is. Dialling and gelling the same light at once is not tried.
+    not hold is left as it is. Dialling and gelling the same light at once is not tried. What a
+    light is meant to be beside the white moves with the white; one that is meant as found is
+    neither out nor a cost. The whites must all have what is meant beside them (see
+    :func:`possible_whites`).
 
     Parameters
     ----------
@@ -324,17 +352,18 @@ def balance(
         ],
         dtype=np.int64,
     )
-    whites = grid.uv_prime
+    aimed = _aimed(grid, lights)
+    count = len(grid.cct_k)
     stacks = _stacks(at_hand, depth)
     bare = np.stack(
         [light.reading.spectra[0] / pack_transmittance(light.reading.pack) for light in lights]
     )
     xyz = stacks_on_all(bare, at_hand, depth)
     choices = [
-        _choices(light, through, whites, at_hand, radius, stacks)
-        for light, through in zip(lights, xyz, strict=True)
+        _choices(light, through, count, aim, at_hand, radius, stacks)
+        for light, through, aim in zip(lights, xyz, aimed, strict=True)
     ]
-    found = allot([some.options for some in choices], len(whites), amounts)
+    found = allot([some.options for some in choices], count, amounts)
 
     lost = np.floor(found.cost / _UNIT)
     least = np.floor(found.at_least / _UNIT)
@@ -348,9 +377,7 @@ def balance(
                 continue
             brightest = best[p] = lost[k, p]
             front.append(
-                _balance(
-                    plan, float(found.at_least[k, p]), lights, choices, whites, at_hand, stacks
-                )
+                _balance(plan, float(found.at_least[k, p]), lights, choices, aimed, at_hand, stacks)
             )
         best = np.minimum.accumulate(best)
         if best[0] <= 0.0:
@@ -361,6 +388,30 @@ def balance(
         bool(np.array_equal(lost, least)),
         int(np.argmax(np.isfinite(least[:, -1]))),
     )
+
+
+def _aimed(grid: WhiteGrid, lights: Sequence[SetLight]) -> list[Floats | None]:
+    return aims(
+        Whites(grid.uv_prime, grid.cct_k, grid.duv),
+        [light.meant for light in lights],
+        [light.reading for light in lights],
+        [light.stays for light in lights],
+    )
+
+
+def possible_whites(grid: WhiteGrid, lights: Sequence[SetLight]) -> tuple[WhiteGrid, list[int]]:
+    """Return the whites beside which there is what every light is meant to be.
+
+    Also the lights, by index, for whose sake others were left out: nothing is 100 mired cooler
+    than a white of 9000 K.
+    """
+    there = np.ones(len(grid.cct_k), dtype=bool)
+    narrow = []
+    for index, aim in enumerate(_aimed(grid, lights)):
+        if aim is not None and np.isnan(aim).any():
+            there &= ~np.isnan(aim).any(axis=1)
+            narrow.append(index)
+    return WhiteGrid(grid.cct_k[there], grid.duv[there]), narrow
 
 
 def white_grid(cct_k: Floats, duv: Floats) -> WhiteGrid:

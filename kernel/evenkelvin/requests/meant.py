@@ -74,7 +74,9 @@ def read_meant(fields: Fields, kit: tuple[Gel, ...], others: int = 0) -> Meant:
         return Meant("beside", size if way == "warmer_mired" else -size, duv)
     if way == "as_through":
         known = {gel.name: gel for gel in kit}
-        known |= {gel.name: gel for gel in map(read_own_gel, fields.groups("own_gels", most=200))}
+        # Where the reading is a field of its own, that is what brings gels along.
+        brings = fields.group("reading") if isinstance(fields.raw("reading"), dict) else fields
+        known |= {gel.name: gel for gel in map(read_own_gel, brings.groups("own_gels", most=200))}
         names = group.texts("as_through")
         if len(names) > _MOST_GELS:
             raise Problem(

@@ -1210,4 +1210,9 @@ export default {
   "{work}, {n} to dim": "{work}, {n} zu dimmen",
   "{out}: {n} to dim": "{out}: {n} zu dimmen",
   "{out}: no gel helps them": "{out}: keine Folie hilft ihnen",
+  "Whites beside which {name} cannot be {meant} are left out.":
+    "Weiß, neben dem {name} nicht {meant} sein kann, ist weggelassen.",
+  "Beside none of the whites can {name} be {meant}: take other whites, or another meaning.":
+    "Neben keinem Weiß kann {name} {meant} sein: nimm anderes Weiß, oder meine es anders.",
+  "{plan}; every light is as found.": "{plan}; jedes Licht ist wie vorgefunden.",
 };

@@ -6,7 +6,7 @@ import os
 import sys
 from pathlib import Path
 
-from evenkelvin.cli import run
+from evenkelvin.cli import complaint, run
 from evenkelvin.problem import Problem
 
 
@@ -30,9 +30,7 @@ def main() -> int:
         sys.stdout.flush()
         return outcome.code
     except Problem as problem:
-        place = f" (line {problem.line})" if problem.line is not None else ""
-        field = f"{problem.field}: " if problem.field else ""
-        print(f"{field}{problem.message}{place}", file=sys.stderr)
+        print(complaint(problem), file=sys.stderr)
     except BrokenPipeError:
         # Whoever read the output, such as `head`, has seen enough.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

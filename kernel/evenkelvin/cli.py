@@ -8,6 +8,7 @@ from __future__ import annotations
 import argparse
 import base64
 import json
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from typing import Any
@@ -21,6 +22,7 @@ from evenkelvin.book.sheet import STYLES, write_csv
 from evenkelvin.desk import answer
 from evenkelvin.lights.stand_in import LAMPS
 from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 
 #: Reads a file by its name, "-" meaning standard input; raises OSError.
 Read = Callable[[str], bytes]
@@ -96,6 +98,39 @@ class _Noted:
                 f"{where}{question['message']} Taken: {question['taken']}. "
                 f"Say it with --choose {question['field']}=CHOICE, of {options}."
             )
+
+
+#: What a field of the desk's is called on the command line.
+_OPTIONS = {
+    "target": "--target or --match",
+    "target.cct_K": "--target",
+    "target.duv": "--target-duv",
+    "target.x": "--match",
+    "target.y": "--match",
+    "tolerance": "--tolerance",
+    "kit": "--kit",
+    "depth": "--depth",
+    "hero": "--hero",
+    "reading.x": "X",
+    "reading.y": "Y",
+    "reading.cct_K": "--cct",
+    "reading.duv": "--duv",
+    "reading.illuminance_lx": "--lux",
+    "reading.lamp": "--lamp",
+    "reading.pack": "--on",
+}
+
+
+def complaint(problem: Problem) -> str:
+    """Return a problem as a line of text, the option named where one is at fault."""
+    place = f" (line {problem.line})" if problem.line is not None else ""
+    option = _OPTIONS.get(re.sub(r"\.\d+$", "", problem.field), problem.field)
+    return f"{option}: {problem.message}{place}" if option else f"{problem.message}{place}"
+
+
+def _told(text: str) -> Said:
+    # What only the command line says is said in English.
+    return Said("{text}", text=text)
 
 
 # -------------------------------------------------------------------------------- arguments
@@ -193,7 +228,7 @@ def _file(options: argparse.Namespace, raw: bytes, name: str) -> Plain:
         field_, sign, value = choice.partition("=")
         if not sign:
             raise Problem(
-                "", f"--choose takes FIELD=CHOICE, such as decimal=comma, not “{choice}”."
+                "", _told(f"--choose takes FIELD=CHOICE, such as decimal=comma, not “{choice}”.")
             )
         choices[field_] = value
     found = _asked(
@@ -217,7 +252,7 @@ def _lights(options: argparse.Namespace, name: str, read: Read) -> list[Plain]:
         plain = _json(raw)
         lights = plain.get("lights") if isinstance(plain, dict) else plain
         if not isinstance(lights, list):
-            raise Problem("lights", f"{name} holds no list of lights.")
+            raise Problem("lights", _told(f"{name} holds no list of lights."))
         return lights
     found = _file(options, raw, name)
     if found.get("readings"):
@@ -231,7 +266,7 @@ def _lights(options: argparse.Namespace, name: str, read: Read) -> list[Plain]:
             options.noted.left_out = True
             options.noted.notes.append(f"{each['name']}: a {each['quantity']} is no light.")
     if not lights:
-        raise Problem("", "The file holds no light, only gels or surfaces.")
+        raise Problem("", _told("The file holds no light, only gels or surfaces."))
     return [
         {
             "name": each["name"],
@@ -254,10 +289,10 @@ def _reading(options: argparse.Namespace, read: Read) -> Plain:
     if len(options.light) == 1:
         lights = _lights(options, options.light[0], read)
         if len(lights) != 1:
-            raise Problem("", f"The file holds {len(lights)} lights, not one: ask 'agree'.")
+            raise Problem("", _told(f"The file holds {len(lights)} lights, not one: ask 'agree'."))
         return {**lights[0], **more}
     if options.light:
-        raise Problem("", "Give x and y, or one file, or --cct with --duv.")
+        raise Problem("", _told("Give x and y, or one file, or --cct with --duv."))
     return more
 
 
@@ -274,7 +309,7 @@ def _json(raw: bytes) -> Any:
     try:
         return json.loads(raw)
     except (ValueError, RecursionError) as error:
-        raise Problem("", f"This is not JSON: {error}.") from None
+        raise Problem("", _told(f"This is not JSON: {error}.")) from None
 
 
 # ----------------------------------------------------------------------------------- tables
@@ -342,7 +377,7 @@ def _agree(options: argparse.Namespace, read: Read) -> Outcome:
     request = {"lights": _lights(options, options.file, read), **_aim(options)}
     if options.hero is not None:
         if not options.hero.isdecimal() or options.hero == "0":
-            raise Problem("hero", "--hero is the number of a light, counted from 1.")
+            raise Problem("hero", _told("--hero is the number of a light, counted from 1."))
         request["hero"] = int(options.hero) - 1
     found = _asked(ask="agree", **request)
     rows = [("light", "CCT", "Duv", "steps", "", "hang", "lands")]
@@ -363,8 +398,10 @@ def _convert(options: argparse.Namespace, read: Read) -> Outcome:
     if not spectra:
         raise Problem(
             "",
-            f"The file holds {len(readings)} readings and no spectrum, so there is nothing to "
-            "convert: ask 'agree', or 'describe' for a single one.",
+            _told(
+                f"The file holds {len(readings)} readings and no spectrum, so there is nothing to "
+                "convert: ask 'agree', or 'describe' for a single one."
+            ),
         )
     if readings:
         options.noted.left_out = True
@@ -387,11 +424,13 @@ def _book(options: argparse.Namespace, read: Read) -> Outcome:
     try:
         texts = [read(name).decode("utf-8") for name in options.file]
     except UnicodeDecodeError:
-        raise Problem("book", "This is not a book of Evenkelvin: it is not text.") from None
+        raise Problem("book", _told("This is not a book of Evenkelvin: it is not text.")) from None
     book = read_book(texts[0]) if len(texts) == 1 else merge(*(read_book(t).entries for t in texts))
     if options.to == "report":
         if not options.of:
-            raise Problem("of", "Say with --of which setup, location or production to report on.")
+            raise Problem(
+                "of", _told("Say with --of which setup, location or production to report on.")
+            )
         report = _asked(ask="report", book=as_plain(book), of=options.of)
         return _out(options, json.dumps(report, indent=1, ensure_ascii=False))
     if options.of:

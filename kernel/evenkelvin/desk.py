@@ -10,7 +10,7 @@ from typing import Any
 from evenkelvin.fields import Fields
 from evenkelvin.nesting import brackets_beyond
 from evenkelvin.problem import Problem
-from evenkelvin.said import with_forms
+from evenkelvin.said import Said, with_forms
 
 #: What can be asked, and the module of :mod:`evenkelvin.asks` that answers it. A module is
 #: imported when it is first asked, so that the first answer does not wait for the others.
@@ -95,6 +95,8 @@ def answer_json(request: str, forms: bool = False) -> str:
             raise ValueError(f"nested more than {DEEPEST} deep")
         plain = json.loads(request)
     except ValueError as error:
-        return json.dumps({"problem": Problem("", f"The request is not JSON: {error}.").as_dict()})
-    answered = answer(plain)
+        words = Said("The request is not JSON: {reason}.", reason=str(error))
+        answered: dict[str, Any] = {"problem": Problem("", words).as_dict()}
+    else:
+        answered = answer(plain)
     return json.dumps(with_forms(answered) if forms else answered, allow_nan=False)

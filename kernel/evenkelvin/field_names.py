@@ -65,6 +65,8 @@ _NAMES: dict[str, Said] = {
     "measured_at_m": Said("the distance of the reading in metres"),
     "measured_fc": Said("the light measured, in foot-candles"),
     "measured_lx": Said("the light measured, in lux"),
+    "measured": Said("the reading at this setting"),
+    "dialled": Said("the x y that was dialled"),
     "mired": Said("the shift in mired"),
     "modulation_percent": Said("the modulation"),
     "most": Said("the most answers"),

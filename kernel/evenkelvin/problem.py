@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from evenkelvin.said import Said
+
 
 class Problem(Exception):
     """Says what is wrong, where, and what to do about it.
@@ -17,7 +19,7 @@ class Problem(Exception):
         Line number, counted from 1, when the input came from a file.
     """
 
-    def __init__(self, field: str, message: str, line: int | None = None) -> None:
+    def __init__(self, field: str, message: Said, line: int | None = None) -> None:
         super().__init__(message)
         self.field = field
         self.message = message

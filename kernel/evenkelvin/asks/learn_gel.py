@@ -92,7 +92,7 @@ def _passed(bare: Reading, gelled: Reading) -> float | None:
             raise Problem(
                 f"gelled.{name}",
                 Said(
-                    "With the gel there is {share:.2f} times the light of the bare lamp. Are the "
+                    "With the gel there is {share:.3g} times the light of the bare lamp. Are the "
                     "two readings swapped, or was the lamp or the meter moved?",
                     share=share,
                 ),

@@ -97,14 +97,16 @@ def _cut(fields: Fields, groups: list[Fields]) -> dict[str, Any]:
         glass.Direction, fields.choice("direction", ("any", "upright", "across"), "any")
     )
     stocks = read_stocks(fields, "rolls") or [USUAL_ROLL]
-    if not any(stock.count != 0 for stock in stocks):
-        raise Problem("rolls.0.count", Said("There is no roll to cut from: every count is 0."))
+    to_hand = [index for index, stock in enumerate(stocks) if stock.count != 0]
+    if not to_hand:
+        raise Problem("rolls", Said("There is no roll to cut from: every count is 0."))
     panes, names = _panes(groups, margin)
     gels = fields.texts("gels")
     plan = glass.cut_list(panes, stocks, overlap, direction)
     if plan is None:
         raise Problem(
-            "rolls.0.width_m",
+            # Of several none is to blame more than another.
+            f"rolls.{to_hand[0]}.width_m" if len(to_hand) == 1 else "rolls",
             Said(
                 "The roll is too small for this much glass beside the overlap: take a wider "
                 "roll or less overlap, or divide the windows."

@@ -133,7 +133,7 @@ def learn_from_spectra(
         raise Problem(
             "gelled",
             Said(
-                "With the gel there is {peak:.2f} times the light at {where:g} nm; a gel "
+                "With the gel there is {peak:.3g} times the light at {where:g} nm; a gel "
                 "cannot add light. Are the two readings swapped, or was the lamp or the meter "
                 "moved?",
                 peak=peak,

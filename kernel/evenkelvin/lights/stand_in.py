@@ -24,7 +24,7 @@ _FLUORESCENT = (*(f"FL{i}" for i in range(1, 13)), *(f"FL3.{i}" for i in range(1
 _LED = (*(f"LED-B{i}" for i in range(1, 6)), "LED-BH1", "LED-V1", "LED-V2")
 
 #: Lamp kinds: in words, whether a black body and daylight may stand in, and CIE illuminants.
-LAMPS: dict[str, tuple[str, tuple[str, ...], tuple[str, ...]]] = {
+LAMPS: dict[str, tuple[Said, tuple[str, ...], tuple[str, ...]]] = {
     "unknown": (
         Said("not known"),
         ("planck", "daylight"),
@@ -36,8 +36,8 @@ LAMPS: dict[str, tuple[str, tuple[str, ...], tuple[str, ...]]] = {
     "fluorescent": (Said("fluorescent tube"), (), _FLUORESCENT),
     "led": (Said("LED, white or bi-colour"), (), _LED),
     "led rgb": (Said("LED, mixed colours"), (), ("LED-RGB1", "LED-BH1", "LED-V2")),
-    "plasma": ("plasma", ("daylight", "planck"), ("HP4",)),
-    "sodium": ("sodium", (), ("HP1", "HP2")),
+    "plasma": (Said("plasma"), ("daylight", "planck"), ("HP4",)),
+    "sodium": (Said("sodium"), (), ("HP1", "HP2")),
     "flash": (Said("flash, xenon"), ("daylight", "planck"), ()),
 }
 #: At most this many tabulated illuminants of a kind, the nearest in u′ v′, are thought plausible.

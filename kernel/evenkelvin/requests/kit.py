@@ -88,14 +88,17 @@ def read_kit(fields: Fields) -> tuple[Gel, ...]:
 
 
 def find_gel(known: dict[str, Gel], name: str, path: str) -> Gel:
-    """Return a gel by name.
+    """Return a gel by name; capitals and spaces need not be as the kit has them.
 
     Raises
     ------
     Problem
         When there is none of that name.
     """
-    if name not in known:
+    if name in known:
+        return known[name]
+    alike = [gel for each, gel in known.items() if _plain(each) == _plain(name)]
+    if len(alike) != 1:
         raise Problem(
             path,
             Said(
@@ -103,7 +106,11 @@ def find_gel(known: dict[str, Gel], name: str, path: str) -> Gel:
                 name=name[:40],
             ),
         )
-    return known[name]
+    return alike[0]
+
+
+def _plain(name: str) -> str:
+    return " ".join(name.casefold().split())
 
 
 #: Longest name of a gel, as the kit takes it back.

@@ -1,6 +1,5 @@
 /** All that it takes to speak German, in one part of the script that English does without. */
 export { default as words } from "./de.js";
-export { inGerman as guess } from "./in-german.js";
 export { default as forms } from "./kernel-de.js";
 
 /**

@@ -582,6 +582,8 @@ export default {
   "a small JPEG, PNG or WebP image as a data address":
     "ein kleines JPEG-, PNG- oder WebP-Bild als Datenadresse",
   "the name of a field": "der Name eines Felds",
+  // desk.py
+  "The request is not JSON: {reason}.": "Die Frage ist kein JSON: {reason}.",
   // exposure/solving.py
   "the light in lux, foot-candles or lx·s": "das Licht in Lux, Footcandle oder lx·s",
   "the shutter time, or its angle with the frame rate":
@@ -655,6 +657,8 @@ export default {
   "the distance of the reading in metres": "der Abstand der Messung in Metern",
   "the light measured, in foot-candles": "das gemessene Licht in Footcandle",
   "the light measured, in lux": "das gemessene Licht in Lux",
+  "the reading at this setting": "die Messung bei dieser Einstellung",
+  "the x y that was dialled": "das eingestellte x y",
   "the shift in mired": "die Verschiebung in mired",
   "the modulation": "die Modulation",
   "the most answers": "die Zahl der Antworten",
@@ -925,6 +929,8 @@ export default {
   "fluorescent tube": "Leuchtstoffröhre",
   "LED, white or bi-colour": "LED, weiß oder zweifarbig",
   "LED, mixed colours": "LED, gemischte Farben",
+  plasma: "Plasma",
+  sodium: "Natrium",
   "flash, xenon": "Blitz, Xenon",
   "No spectrum of a lamp reaches x {xy}, y {xy_2}: it is close to a single wavelength. Measure a spectrum to go on.":
     "Kein Lampenspektrum erreicht x {xy}, y {xy_2}: das ist fast eine einzige Wellenlänge. Miss ein Spektrum, um weiterzukommen.",

@@ -8,10 +8,10 @@
  */
 
 /**
- * @typedef {Pick<import("./index.js").Translation, "forms" | "figure" | "guess">} Language
+ * @typedef {Pick<import("./index.js").Translation, "forms" | "figure">} Language
  * @type {Language}
  */
-const ENGLISH = { forms: {}, figure: String, guess: String };
+const ENGLISH = { forms: {}, figure: String };
 
 /**
  * @param {any} value
@@ -31,31 +31,21 @@ function text(value, language) {
   });
 }
 
-/** Fields of an answer that hold sentences, while some of them still come as plain English. */
-const SENTENCES = new Set(
-  (
-    "message warnings words cautions collision cc_words ratio_words target_words lines unrated unreached " +
-    "title reference observer edition edition_rf edition_r15"
-  ).split(" "),
-);
-
 /**
  * An answer with its texts in words of a language.
  * @param {any} answer plain data
  * @param {Language} [language] English unless given
- * @param {string} [field] that holds it
  * @returns {any}
  */
-export function said(answer, language = ENGLISH, field = "") {
-  if (typeof answer === "string" && SENTENCES.has(field)) return language.guess(answer);
+export function said(answer, language = ENGLISH) {
   if (answer === null || typeof answer !== "object") return answer;
-  if (Array.isArray(answer)) return answer.map((inner) => said(inner, language, field));
+  if (Array.isArray(answer)) return answer.map((inner) => said(inner, language));
   if (typeof answer.said === "string") return text(answer, language);
   // A group that has a field of that name of its own comes wrapped.
   return Object.fromEntries(
     Object.entries(answer.said === null ? answer.plain : answer).map(([key, inner]) => [
       key,
-      said(inner, language, key),
+      said(inner, language),
     ]),
   );
 }

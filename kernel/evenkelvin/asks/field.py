@@ -59,7 +59,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     target = read_target(fields.group("target"), kit)
     groups = fields.groups("lights", most=200)
     lights = [read_reading(group, kit, ("meant",)) for group in groups]
-    names = [light.name or f"light {index}" for index, light in enumerate(lights, 1)]
+    names = [light.name or Said("light {n}", n=index) for index, light in enumerate(lights, 1)]
     meant = read_meanings(groups, names, kit)
     targets = read_targets(target, meant, lights, groups)
     radius = read_tolerance(fields)

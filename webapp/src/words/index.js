@@ -11,8 +11,7 @@ import { said } from "./kernel.js";
  * Another language: its words, the forms of the kernel's sentences, and how it writes a number.
  * Read when it is first spoken; where it lacks a word, that is said in English.
  * @typedef {{words: Partial<Record<WordKey, Words>>, forms: Record<string, string>,
- *            figure: (english: string) => string,
-            guess: (english: string) => string}} Translation
+ *            figure: (english: string) => string}} Translation
  */
 
 /** @type {Record<string, () => Promise<Translation>>} */

@@ -6,15 +6,26 @@
  */
 export default {
   // asks/agree.py
-  "Every light holds.": "Jedes Licht passt.",
+  "{out} of {all} out": "{out} von {all} daneben",
+  "Every light is as found: there is nothing to judge.":
+    "Jedes Licht ist wie vorgefunden: es gibt nichts zu beurteilen.",
+  "{words} {n} as found.": "{words} {n} wie vorgefunden.",
+  "{out}: {n} gel on {gelled} of them": "{out}: {n} Folie auf {gelled} davon",
+  "{out}: {n} gels on {gelled} of them": "{out}: {n} Folien auf {gelled} davon",
+  "{work}, {still} still not within tolerance.": "{work}, {still} noch nicht in der Toleranz.",
   "{first} and {second} agree in x y but not in spectrum (SSI {shown}): colours under them may differ.":
     "{first} und {second} stimmen in x y überein, aber nicht im Spektrum (SSI {shown}): Farben können unter ihnen verschieden aussehen.",
   "There are no lights yet: keep a reading first.":
     "Noch gibt es keine Lichter: hebe erst eine Messung auf.",
-  "{work}, {still} still not within tolerance.": "{work}, {still} noch nicht in der Toleranz.",
+  "light {n}": "Licht {n}",
   "A camera can judge only against a spectrum: take a white as the target, or a light whose spectrum was measured.":
     "Eine Kamera kann nur gegen ein Spektrum urteilen: nimm ein Weiß als Ziel oder ein Licht mit gemessenem Spektrum.",
-  "light {n}": "Licht {n}",
+  "Every light holds.": "Jedes Licht passt.",
+  "The light is where it is meant to be.": "Das Licht ist, wie es gemeint ist.",
+  "All {n} lights are where they are meant to be.": "Alle {n} Lichter sind, wie sie gemeint sind.",
+  "{work}, {n} to dim": "{work}, {n} zu dimmen",
+  "{out}: {n} to dim": "{out}: {n} zu dimmen",
+  "{out}: no gel helps them": "{out}: keine Folie hilft ihnen",
   "Give a target white, or name the hero light.": "Nenne ein Ziel-Weiß oder das Leitlicht.",
   "{name} has no spectrum: the observer judges it, not the camera.":
     "{name} hat kein Spektrum: das Auge urteilt, nicht die Kamera.",
@@ -26,6 +37,8 @@ export default {
   "take off {pack}, hang {instead}": "{pack} abnehmen, {instead} davor",
   "{kelvin} K: {work}": "{kelvin} K: {work}",
   "{plan}; {lights} not matched.": "{plan}; nicht angeglichen: {lights}.",
+  "Whites beside which {name} cannot be {meant} are left out.":
+    "Weiß, neben dem {name} nicht {meant} sein kann, ist weggelassen.",
   "the lowest white": "das niedrigste Weiß",
   "the highest white": "das höchste Weiß",
   "the tint limit in Duv": "die Grenze des Farbstichs in Duv",
@@ -39,6 +52,8 @@ export default {
   "take off {pack}": "{pack} abnehmen",
   "{plan}; every light holds.": "{plan}; jedes Licht passt.",
   "{lights} and {count} more": "{lights} und {count} weitere",
+  "Beside none of the whites can {name} be {meant}: take other whites, or another meaning.":
+    "Neben keinem Weiß kann {name} {meant} sein: nimm anderes Weiß, oder meine es anders.",
   "The whites end at {to_k} K, below their start at {from_k} K.":
     "Die Weiß enden bei {to_k} K, unter ihrem Anfang bei {from_k} K.",
   "the step in K": "der Schritt in K",
@@ -50,6 +65,7 @@ export default {
   "take gel off {count}": "Folie ab bei {count}",
   "dial {dialled}": "{dialled} einstellen",
   "wins {stops} stops": "gewinnt {stops} Blenden",
+  "{plan}; every light is as found.": "{plan}; jedes Licht ist wie vorgefunden.",
   "“{word}” is not something a light may do. Choose: gel, dial.":
     "„{word}“ kann mit einem Licht nicht getan werden. Zur Wahl stehen: gel, dial.",
   "What {name} can be dialled to was not stated: {low}–{high} K is assumed.":
@@ -100,9 +116,6 @@ export default {
     "Unter 0,1 % des Lichts glimmt ein Glühfaden nur noch: weiter geht es hier nicht.",
   "Dimming leaves it {steps} steps away, too {side}: that is for gel.":
     "Nach dem Dimmen ist es noch {steps} Schritte weg, zu {side}: das ist Sache der Folie.",
-  "{kelvin} K": "{kelvin} K",
-  "no CCT": "keine CCT",
-  "leave it at full: {then}": "voll lassen: {then}",
   "No filament gives this light: {shown} without the gels that are named, and tungsten melts at {melts_k} K. Name the gels that are on it, or take another kind of lamp.":
     "Kein Glühfaden gibt dieses Licht: {shown} ohne die genannten Folien, und Wolfram schmilzt bei {melts_k} K. Nenne die Folien davor, oder nimm eine andere Lampenart.",
   "the light in percent": "das Licht in Prozent",
@@ -706,10 +719,10 @@ export default {
   "{high} or less": "höchstens {high}",
   "{Name} must be a number, not {kind}.": "{Name} muss eine Zahl sein, nicht {kind}.",
   "{Name} must be a finite number.": "{Name} muss eine endliche Zahl sein.",
-  "{Name}: “{typed}” can be read in two ways. Type {thousands} or {decimal}.":
-    "{Name}: „{typed}“ lässt sich auf zwei Arten lesen. Gib {thousands} oder {decimal} ein.",
   "{Name}: “{typed}” is not a number. Type digits, such as {example}.":
     "{Name}: „{typed}“ ist keine Zahl. Tippe Ziffern, etwa {example}.",
+  "{Name}: “{typed}” can be read in two ways. Type {thousands} or {decimal}.":
+    "{Name}: „{typed}“ lässt sich auf zwei Arten lesen. Gib {thousands} oder {decimal} ein.",
   "the question": "die Frage",
   "{Name} must be values with their names, not {kind}.":
     "{Name}: nötig sind Werte mit ihren Namen, nicht {kind}.",
@@ -772,10 +785,6 @@ export default {
   // interchange/contents.py
   transmittance: "Transmission",
   reflectance: "Reflexion",
-  "The file speaks of photons, but its unit does not settle it. Are its values power or numbers of photons?":
-    "Die Datei spricht von Photonen, aber ihre Einheit klärt es nicht. Sind ihre Werte Leistung oder Anzahlen von Photonen?",
-  "The values count photons; each is divided by its wavelength to give power.":
-    "Die Werte zählen Photonen; jeder ist durch seine Wellenlänge geteilt, was Leistung ergibt.",
   "{repeated} wavelengths, such as {first} nm, have several values. Which holds?":
     "{repeated} Wellenlängen, etwa {first} nm, haben mehrere Werte. Welcher gilt?",
   "{stated} nm is no wavelength of light.": "{stated} nm ist keine Wellenlänge von Licht.",
@@ -816,6 +825,11 @@ export default {
   commas: "Kommas",
   spaces: "Leerzeichen",
   "{separators}, decimal point": "{separators}, Dezimalpunkt",
+  // interchange/photons.py
+  "The values count photons; each is divided by its wavelength to give power.":
+    "Die Werte zählen Photonen; jeder ist durch seine Wellenlänge geteilt, was Leistung ergibt.",
+  "The file speaks of photons, but its unit does not settle it. Are its values power or numbers of photons?":
+    "Die Datei spricht von Photonen, aber ihre Einheit klärt es nicht. Sind ihre Werte Leistung oder Anzahlen von Photonen?",
   // interchange/readings.py
   "The line has neither x and y nor a colour temperature.":
     "Die Zeile hat weder x und y noch eine Farbtemperatur.",
@@ -897,29 +911,29 @@ export default {
   "{mired} mired warmer": "{mired} mired wärmer",
   "{mired} mired cooler": "{mired} mired kühler",
   // lights/fixing.py
+  "{steps} steps away: x {x}, y {y}": "{steps} Schritte weg: x {x}, y {y}",
   "as warm as the target": "so warm wie das Ziel",
   "as warm as meant": "so warm wie gemeint",
-  "{mired} mired warmer than meant": "{mired} mired wärmer als gemeint",
-  "{mired} mired cooler than meant": "{mired} mired kühler als gemeint",
-  "{steps} steps away: x {x}, y {y}": "{steps} Schritte weg: x {x}, y {y}",
   "{mired} mired too warm": "{mired} mired zu warm",
   "{mired} mired too cool": "{mired} mired zu kühl",
+  "{mired} mired warmer than meant": "{mired} mired wärmer als gemeint",
+  "{mired} mired cooler than meant": "{mired} mired kühler als gemeint",
   // lights/meant.py
+  "Meant {offset} it would lie beyond {low}–{high} K, or too far from white: the white is {white} K.":
+    "Gemeint als {offset} läge es außerhalb von {low}–{high} K oder zu weit von Weiß: das Weiß hat {white} K.",
   "No lamp gives this white: say what the light is meant to be as x y.":
     "Keine Lampe gibt dieses Weiß: sag in x y, wie das Licht gemeint ist.",
   "This white has no CCT, so nothing is warmer or cooler beside it: say what the light is meant to be as x y.":
     "Dieses Weiß hat keine CCT, also ist nichts wärmer oder kühler daneben: sag in x y, wie das Licht gemeint ist.",
-  "Meant {offset} it would lie beyond {low}–{high} K, or too far from white: the white is {white} K.":
-    "Gemeint als {offset} läge es außerhalb von {low}–{high} K oder zu weit von Weiß: das Weiß hat {white} K.",
   "the white through {gels}": "das Weiß durch {gels}",
-  "like {name}": "wie {name}",
   "like the reading it shall match": "wie die Messung, der es gleichen soll",
-  "{kelvin} K of its own": "eigene {kelvin} K",
   "x {x} y {y} of its own": "eigenes x {x} y {y}",
   "as found": "wie vorgefunden",
   "as the white": "wie das Weiß",
   "{mired} mired cooler than the white": "{mired} mired kühler als das Weiß",
   "{mired} mired warmer than the white": "{mired} mired wärmer als das Weiß",
+  "like {name}": "wie {name}",
+  "{kelvin} K of its own": "eigene {kelvin} K",
   "Duv {duv}": "Duv {duv}",
   // lights/stand_in.py
   "not known": "nicht bekannt",
@@ -1007,11 +1021,11 @@ export default {
   "Not rated: reference lights reach from 1000 to {hottest_k} K, and this light lies outside.":
     "Nicht bewertet: Referenzlichter reichen von 1000 bis {hottest_k} K, und dieses Licht liegt außerhalb.",
   // rendering/ssi.py
-  "{edition}; compared from {low} to {high} nm, where both spectra reach; filling up to 375–675 nm gives the same":
-    "{edition}; verglichen von {low} bis {high} nm, so weit beide Spektren reichen; auf 375–675 nm aufgefüllt ergibt sich dasselbe",
+  "none (spectra are compared)": "keiner (Spektren werden verglichen)",
   "{edition}; compared from {low} to {high} nm, where both spectra reach; filled up to 375–675 nm it is {zero} with zeros, {held} with the last value held":
     "{edition}; verglichen von {low} bis {high} nm, so weit beide Spektren reichen; auf 375–675 nm aufgefüllt sind es {zero} mit Nullen, {held} mit dem letzten Wert weitergeführt",
-  "none (spectra are compared)": "keiner (Spektren werden verglichen)",
+  "{edition}; compared from {low} to {high} nm, where both spectra reach; filling up to 375–675 nm gives the same":
+    "{edition}; verglichen von {low} bis {high} nm, so weit beide Spektren reichen; auf 375–675 nm aufgefüllt ergibt sich dasselbe",
   "CIE illuminant D55": "CIE-Lichtart D55",
   "Not rated: there is no light between 375 and 675 nm to compare.":
     "Nicht bewertet: zwischen 375 und 675 nm gibt es kein Licht zu vergleichen.",
@@ -1099,6 +1113,12 @@ export default {
   "an empty book": "ein leeres Buch",
   "{count} productions": "{count} Produktionen",
   "{count} locations": "{count} Motive",
+  // replies/dim.py
+  "no CCT": "keine CCT",
+  "dim to {percent} % of its light, {stops}; then {then}":
+    "auf {percent} % des Lichts dimmen, {stops}; dann {then}",
+  "{kelvin} K": "{kelvin} K",
+  "leave it at full: {then}": "voll lassen: {then}",
   // replies/fix.py
   "This pack eats {stops_lost} stops; a lamp of the right colour may be the better tool.":
     "Diese Folien schlucken {stops_lost} Blenden; eine Lampe der richtigen Farbe ist vielleicht das bessere Werkzeug.",
@@ -1125,6 +1145,20 @@ export default {
     "Die Transmissionen von „{name}“ müssen zwischen 0 und 1 liegen (Prozent durch 100).",
   "There is no gel named “{name}” in the kit. Pick one from Kit, or add it there.":
     "Im Koffer ist keine Folie namens „{name}“. Wähle eine aus, oder füge sie dort hinzu.",
+  // requests/meant.py
+  "Say one thing that the light is meant to be: as the white, warmer or cooler than it, as through gels, a colour of its own, like another light, or as found.":
+    "Sag eines, wie das Licht gemeint ist: wie das Weiß, wärmer oder kühler, wie durch Folien, mit eigener Farbe, wie ein anderes Licht oder wie vorgefunden.",
+  "A Duv goes with warmer, cooler or a CCT: leave it out here.":
+    "Ein Duv gehört zu wärmer, kühler oder einer CCT: lass ihn hier weg.",
+  "the Duv beside the white": "der Duv neben dem Weiß",
+  "There is no other light in this question: give the reading itself.":
+    "In dieser Frage gibt es kein anderes Licht: gib die Messung selbst an.",
+  "{names} are meant like each other in a circle: say of one of them what it is meant to be.":
+    "{names} sind im Kreis wie einander gemeint: sag von einem davon, wie es gemeint ist.",
+  "the offset in mired": "der Abstand in mired",
+  "{n} gels are named; at most {most} fit.": "{n} Folien sind genannt; höchstens {most} passen.",
+  "{name} is meant like itself: choose another light.":
+    "{name} ist wie es selbst gemeint: wähle ein anderes Licht.",
   // requests/reach.py
   "The range ends at {to_k} K, below its start at {from_k} K.":
     "Der Bereich endet bei {to_k} K, unter seinem Anfang bei {from_k} K.",
@@ -1187,38 +1221,4 @@ export default {
   "south-west": "Südwesten",
   west: "Westen",
   "north-west": "Nordwesten",
-  // requests/meant.py
-  "Say one thing that the light is meant to be: as the white, warmer or cooler than it, as through gels, a colour of its own, like another light, or as found.":
-    "Sag eines, wie das Licht gemeint ist: wie das Weiß, wärmer oder kühler, wie durch Folien, mit eigener Farbe, wie ein anderes Licht oder wie vorgefunden.",
-  "A Duv goes with warmer, cooler or a CCT: leave it out here.":
-    "Ein Duv gehört zu wärmer, kühler oder einer CCT: lass ihn hier weg.",
-  "the offset in mired": "der Abstand in mired",
-  "the Duv beside the white": "der Duv neben dem Weiß",
-  "{n} gels are named; at most {most} fit.": "{n} Folien sind genannt; höchstens {most} passen.",
-  "There is no other light in this question: give the reading itself.":
-    "In dieser Frage gibt es kein anderes Licht: gib die Messung selbst an.",
-  "{name} is meant like itself: choose another light.":
-    "{name} ist wie es selbst gemeint: wähle ein anderes Licht.",
-  "{names} are meant like each other in a circle: say of one of them what it is meant to be.":
-    "{names} sind im Kreis wie einander gemeint: sag von einem davon, wie es gemeint ist.",
-  // replies/dim.py
-  "dim to {percent} % of its light, {stops}; then {then}":
-    "auf {percent} % des Lichts dimmen, {stops}; dann {then}",
-  // asks/agree.py
-  "Every light is as found: there is nothing to judge.":
-    "Jedes Licht ist wie vorgefunden: es gibt nichts zu beurteilen.",
-  "The light is where it is meant to be.": "Das Licht ist, wie es gemeint ist.",
-  "All {n} lights are where they are meant to be.": "Alle {n} Lichter sind, wie sie gemeint sind.",
-  "{words} {n} as found.": "{words} {n} wie vorgefunden.",
-  "{out} of {all} out": "{out} von {all} daneben",
-  "{out}: {n} gel on {gelled} of them": "{out}: {n} Folie auf {gelled} davon",
-  "{out}: {n} gels on {gelled} of them": "{out}: {n} Folien auf {gelled} davon",
-  "{work}, {n} to dim": "{work}, {n} zu dimmen",
-  "{out}: {n} to dim": "{out}: {n} zu dimmen",
-  "{out}: no gel helps them": "{out}: keine Folie hilft ihnen",
-  "Whites beside which {name} cannot be {meant} are left out.":
-    "Weiß, neben dem {name} nicht {meant} sein kann, ist weggelassen.",
-  "Beside none of the whites can {name} be {meant}: take other whites, or another meaning.":
-    "Neben keinem Weiß kann {name} {meant} sein: nimm anderes Weiß, oder meine es anders.",
-  "{plan}; every light is as found.": "{plan}; jedes Licht ist wie vorgefunden.",
 };

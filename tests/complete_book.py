@@ -127,6 +127,7 @@ def entries() -> list[Plain]:
             "reading", "panel-1", PANEL, 13, stage="re-checked", x="0.4229", y="0.3986",
             illuminance_lx="72", lamp="led", pack=[], target=WHITE,
             dialled={"x": "0.4238", "y": "0.3998"},
+            position={"latitude": 54.0, "longitude": 8.5},
         ),
         _entry(
             "reading", "panel-2", PANEL, 14, stage="re-checked", x="0.4233", y="0.3991",

@@ -5,10 +5,12 @@
 
 from __future__ import annotations
 
+from math import isfinite
 from typing import Any
 
 from evenkelvin.book.entries import MOST_ENTRIES, book_hash, moment
 from evenkelvin.book.given import book_field
+from evenkelvin.book.logged import logged_position
 from evenkelvin.book.report import Report, SetupReport, Slip, hangs, make_report
 from evenkelvin.book.setup_log import ReadingLog
 from evenkelvin.exposure.stops import ratio_words
@@ -30,7 +32,8 @@ def reply(fields: Fields) -> dict[str, Any]:
         "offset"`` (as ``fix`` answers), ``"verdict", "stops_to_hero", "ratio_words"}]``;
         ``readings``: ``[{"id", "stage", "at", "x", "y", "cct_K", "duv", "mired",
         "illuminance_lx", "exposure_lx_s",
-        "pack", "dialled", "dimmer", "note", "who", "edited_twice", "has_spectrum"}]``
+        "pack", "dialled", "dimmer", "place", "position", "photo", "note", "who",
+        "edited_twice", "has_spectrum"}]``
       - ``field``: the request that gives the balance field, or None where no white is known
       - ``spectra``: ``[{"name", "at", "wavelengths_nm", "values"}]`` as they were logged
       - with ``most``, setups after so many readings are only ``{"id", "name", "path",
@@ -161,6 +164,9 @@ def _reading(whole: Report, log: ReadingLog) -> dict[str, Any]:
         "pack": list(hangs(log, whole.names)),
         "dialled": log.data.get("dialled"),
         "dimmer": log.data.get("dimmer"),
+        "place": log.data.get("place"),
+        "position": log.data.get("position") if isfinite(logged_position(log.data)[0]) else None,
+        "photo": log.data.get("photo"),
         "note": log.data.get("note"),
         "who": log.entry.get("who"),
         "edited_twice": log.edited_twice,

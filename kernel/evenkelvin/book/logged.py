@@ -6,6 +6,7 @@ what cannot be read is NaN.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from typing import Any
 
@@ -85,3 +86,15 @@ def logged_cct(xy: Floats) -> Floats:
         if len(rows):
             found[rows] = uv_to_cct(xy_to_uv(xy[rows]))
     return found
+
+
+def logged_position(data: Mapping[str, Any]) -> tuple[float, float]:
+    """Return the latitude and longitude of a reading in degrees; NaN where it has none."""
+    where = data.get("position")
+    if not isinstance(where, Mapping):
+        return math.nan, math.nan
+    stated = [where.get(name) for name in ("latitude", "longitude")]
+    north, east = (
+        float(value) if isinstance(value, (int, float)) else math.nan for value in stated
+    )
+    return (north, east) if abs(north) <= 90.0 and abs(east) <= 180.0 else (math.nan, math.nan)

@@ -9,7 +9,7 @@ from typing import Any
 
 from evenkelvin.book.entries import Entry, moment
 from evenkelvin.book.gel_names import GelNames
-from evenkelvin.book.logged import light_amounts, logged_cct, logged_xy
+from evenkelvin.book.logged import light_amounts, logged_cct, logged_position, logged_xy
 from evenkelvin.book.meaning import Thing, above, taken_at, things
 from evenkelvin.interchange.csv_text import Figure, as_csv
 
@@ -18,7 +18,8 @@ STYLES: dict[str, tuple[str, str]] = {"comma": (",", "."), "semicolon": (";", ",
 COLUMNS = (
     "date", "time", "zone", "production", "location", "setup", "light", "lamp", "stage",
     "x", "y", "CCT (K)", "Duv", "illuminance (lx)", "exposure (lx s)",
-    "gels", "dialled", "dimmer", "target", "note", "by", "edited in two places", "id",
+    "gels", "dialled", "dimmer", "target", "place", "latitude", "longitude",
+    "note", "by", "edited in two places", "id",
 )  # fmt: skip
 #: A byte order mark, without which some spreadsheets misread everything beyond ASCII.
 _MARK = "\ufeff"
@@ -96,6 +97,8 @@ def write_csv(entries: Iterable[Entry], style: str = "comma") -> str:
                 _text(data.get("dialled")),
                 _text(data.get("dimmer")),
                 _text(data.get("target")),
+                _text(data.get("place")),
+                *(number(degrees, ".5f") for degrees in logged_position(data)),
                 _text(data.get("note")),
                 _text(head.get("who")),
                 "yes" if thing.heads[1:] else "",

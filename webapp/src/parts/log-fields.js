@@ -11,7 +11,7 @@ import { whereAmI } from "./position.js";
 /**
  * @typedef {object} Logged
  * @property {string} note
- * @property {string} dialled
+ * @property {string | null} dialled  null where a colour was dialled, which is no text
  * @property {string} dimmer
  * @property {string} place
  * @property {import("./position.js").Position | null} position
@@ -22,19 +22,19 @@ import { whereAmI } from "./position.js";
  * @param {object} fields
  * @param {string} fields.id      begins the ids of the inputs
  * @param {Logged} fields.value
- * @param {(change: Partial<Logged>) => void} fields.onChange
+ * @param {(change: Partial<Omit<Logged, "dialled">> & {dialled?: string}) => void} fields.onChange
  */
 export function logFields({ id, value, onChange }) {
   const text = (/** @type {"note" | "dialled" | "dimmer" | "place"} */ name) =>
     textField({
       id: `${id}-${name}`,
       label: t(`log.${name}`),
-      value: value[name],
+      value: value[name] ?? "",
       onInput: (typed) => onChange({ [name]: typed }),
     });
   return html`
     ${text("note")}
-    <div class="pair">${text("dimmer")} ${text("dialled")}</div>
+    <div class="pair">${text("dimmer")} ${value.dialled === null ? nothing : text("dialled")}</div>
     ${text("place")}
     <div class="row">
       ${

@@ -601,6 +601,7 @@ export default {
   "edit.duv": "Duv",
   "edit.illuminance_lx": "Illuminance in lx",
   "edit.illuminance_fc": "Illuminance in fc",
+  "edit.exposure_lx_s": "Exposure, lx·s",
 
   "since.title": "Then and now",
   "since.name": "Then and now: {name}",
@@ -709,7 +710,6 @@ export default {
   "report.all": "All {n} setups",
   "report.lights": "Lights",
   "report.exposure": "Light",
-  "report.gelAndNotes": "Gel, notes",
   "report.gels": "Gels hung",
   "report.gel": "Gel",
   "report.pieces": "Pieces",

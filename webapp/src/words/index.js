@@ -2,6 +2,7 @@
  * Every word on the screen comes from one catalogue, so that a translation is one file.
  */
 import en from "./en.js";
+import { isolated } from "./isolated.js";
 import { said } from "./kernel.js";
 
 /** @typedef {keyof typeof en} WordKey */
@@ -69,7 +70,7 @@ export function t(key, values = {}) {
       : plural.select(Number(values.n)) === "one"
         ? entry.one
         : entry.other;
-  return text.replace(/\{(\w+)\}/g, (_, name) => String(values[name] ?? ""));
+  return text.replace(/\{(\w+)\}/g, (_, name) => isolated(String(values[name] ?? "")));
 }
 
 /**

@@ -7,6 +7,8 @@
  * stay as they are.
  */
 
+import { isolated } from "./isolated.js";
+
 /**
  * @typedef {Pick<import("./index.js").Translation, "forms" | "figure">} Language
  * @type {Language}
@@ -19,7 +21,7 @@ const ENGLISH = { forms: {}, figure: String };
  * @returns {string}
  */
 function text(value, language) {
-  if (typeof value === "string") return value;
+  if (typeof value === "string") return isolated(value);
   if (value.number !== undefined) return language.figure(value.number);
   const form = language.forms[value.said] ?? value.said;
   return form.replace(/\{(\w+)\}/g, (/** @type {string} */ _, /** @type {string} */ place) => {

@@ -190,9 +190,12 @@ export function illuminance(answer, unit) {
   return value == null ? "–" : `${(value < 100 ? tenth : whole).format(value)} ${unit}`;
 }
 
-/** @param {{latitude: number, longitude: number, accuracy_m: number}} position */
-export const positionWords = ({ latitude, longitude, accuracy_m }) =>
-  `${minus(geographic.format(latitude))}, ${minus(geographic.format(longitude))} (±${whole.format(accuracy_m)} m)`;
+/** @param {{latitude?: number, longitude?: number, accuracy_m?: number}} position of a book, which may lack any of it */
+export const positionWords = ({ latitude, longitude, accuracy_m }) => {
+  if (latitude === undefined || longitude === undefined) return "–";
+  const where = `${minus(geographic.format(latitude))}, ${minus(geographic.format(longitude))}`;
+  return accuracy_m === undefined ? where : `${where} (±${whole.format(accuracy_m)} m)`;
+};
 
 /** @param {number} value how many of something. */
 export const count = (value) => grouped.format(value);

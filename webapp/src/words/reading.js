@@ -13,6 +13,13 @@ export function whiteOf(data) {
   return data.x && data.y ? t("reading.xy", { x: data.x, y: data.y }) : "";
 }
 
+/**
+ * What was dialled: as the lamp's display said it, or the colour that Dial had it set to.
+ * @param {string | Record<string, any> | null | undefined} dialled
+ */
+export const dialledWords = (dialled) =>
+  dialled && typeof dialled === "object" ? whiteOf(dialled) : (dialled ?? "");
+
 /** @param {Record<string, any>} data */
 export function readingWords(data) {
   const white = whiteOf(data);

@@ -2,6 +2,7 @@
 import { html, nothing } from "lit";
 import { verdictMark } from "../../parts/verdict.js";
 import { t, tMaybe } from "../../words/index.js";
+import { joined } from "../../words/isolated.js";
 import { whenRead } from "../../words/numbers.js";
 import { readingWords } from "../../words/reading.js";
 
@@ -25,7 +26,7 @@ export function readingRow(reading, { title, where, verdict } = {}) {
     <a class="reading" href="#reading/${reading.id}">
       <span>
         ${title ? html`<strong>${title}</strong>` : nothing} ${readingWords(data)}
-        <span class="hint">${hint.join(" · ")}</span>
+        <span class="hint">${joined(hint)}</span>
         ${data.note ? html`<span class="hint">${data.note}</span>` : nothing}
       </span>
       ${twice ? html`<span class="tag">${t("book.twice")}</span>` : nothing}

@@ -14,6 +14,7 @@ import { gels } from "../../store/kit/gels.js";
 import { gelsOn, tie } from "../../store/log/measured-gels.js";
 import { readingQuestion } from "../../store/questions/reading.js";
 import { t, tMaybe } from "../../words/index.js";
+import { joined } from "../../words/isolated.js";
 import {
   coordinate,
   dateTime,
@@ -22,7 +23,7 @@ import {
   kelvin,
   positionWords,
 } from "../../words/numbers.js";
-import { readingWords, whiteOf } from "../../words/reading.js";
+import { dialledWords, readingWords, whiteOf } from "../../words/reading.js";
 import { deleteThing, versions } from "./versions.js";
 
 const NUMBERS = /** @type {const} */ ([
@@ -32,6 +33,7 @@ const NUMBERS = /** @type {const} */ ([
   "duv",
   "illuminance_lx",
   "illuminance_fc",
+  "exposure_lx_s",
 ]);
 
 /** @typedef {import("../../store/log/book.js").Thing} Thing */
@@ -101,9 +103,9 @@ class ReadingView extends Page {
       answer?.illuminance_lx && [t("light.illuminance"), illuminance(answer, unit)],
       [t("light.lamp"), tMaybe(`lamp.${data.lamp}`, data.lamp ?? "–")],
       [t("reading.stage"), tMaybe(`stage.${data.stage}`, "–")],
-      data.pack?.length && [t("reading.gels"), gelsOn(data).join(" + ")],
+      data.pack?.length && [t("reading.gels"), joined(gelsOn(data), " + ")],
       data.dimmer && [t("log.dimmer"), data.dimmer],
-      data.dialled && [t("log.dialled"), data.dialled],
+      data.dialled && [t("log.dialled"), dialledWords(data.dialled)],
       data.target && [t("reading.target"), whiteOf(data.target)],
       data.place && [t("log.place"), data.place],
       data.position && [t("position.title"), positionWords(data.position)],
@@ -145,6 +147,8 @@ class ReadingView extends Page {
     const set = (/** @type {Record<string, any>} */ some) => this.change({ ...edited, ...some });
     const { problem } = this.white;
     const shown = NUMBERS.filter((name) => edited[name] !== undefined);
+    // Dial keeps the colour that a lamp was set to; a display's own words are text.
+    const ofColour = typeof edited.dialled === "object" && edited.dialled !== null;
     return html`<form
       @submit=${(/** @type {Event} */ event) => {
         event.preventDefault();
@@ -172,7 +176,7 @@ class ReadingView extends Page {
         id: "edit",
         value: {
           note: edited.note ?? "",
-          dialled: edited.dialled ?? "",
+          dialled: ofColour ? null : (edited.dialled ?? ""),
           dimmer: edited.dimmer ?? "",
           place: edited.place ?? "",
           position: edited.position ?? null,
@@ -180,6 +184,7 @@ class ReadingView extends Page {
         },
         onChange: set,
       })}
+      ${ofColour ? this.renderDialled(edited.dialled, set) : nothing}
       ${
         NUMBERS.some((name) => problem?.field === `reading.${name}`)
           ? nothing
@@ -211,6 +216,27 @@ class ReadingView extends Page {
     });
   }
 
+  /**
+   * @param {Record<string, string>} dialled
+   * @param {(some: Record<string, any>) => void} set
+   */
+  renderDialled(dialled, set) {
+    return html`<fieldset>
+      <legend>${t("log.dialled")}</legend>
+      <div class="pair">
+        ${NUMBERS.filter((name) => dialled[name] !== undefined).map((name) =>
+          textField({
+            id: `edit-dialled-${name}`,
+            label: t(`edit.${name}`),
+            value: String(dialled[name]),
+            number: true,
+            onInput: (value) => set({ dialled: { ...dialled, [name]: value } }),
+          }),
+        )}
+      </div>
+    </fieldset>`;
+  }
+
   /** @param {Thing} reading */
   renderHistory(reading) {
     const heads = new Set(reading.heads.map((head) => head.id));
@@ -224,7 +250,7 @@ class ReadingView extends Page {
             <span>
               ${entry.gone ? t("book.versionGone") : readingWords(entry.data)}
               <span class="hint"
-                >${[dateTime(entry.at), entry.who, entry.data.note].filter(Boolean).join(" · ")}</span
+                >${joined([dateTime(entry.at), entry.who, entry.data.note])}</span
               >
             </span>
             <button

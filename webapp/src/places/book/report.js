@@ -14,6 +14,7 @@ import { withOwnGels } from "../../store/kit/own-gels.js";
 import { cameraWords } from "../../store/questions/camera.js";
 import { bookQuestion } from "../../store/questions/reading.js";
 import { t, tMaybe } from "../../words/index.js";
+import { isolated, joined } from "../../words/isolated.js";
 import {
   coordinate,
   dateTime,
@@ -21,10 +22,11 @@ import {
   illuminance,
   kelvin,
   nanometres,
+  positionWords,
   steps,
   whenRead,
 } from "../../words/numbers.js";
-import { whiteOf } from "../../words/reading.js";
+import { dialledWords, whiteOf } from "../../words/reading.js";
 import { placeLines, stopsOf } from "./surroundings.js";
 
 /** So many readings, or the next setup if it has more, are drawn at a time. */
@@ -151,32 +153,40 @@ class ReportView extends Page {
     const unit = settings.get("illuminance");
     const more = [
       reading.dimmer,
-      reading.dialled,
+      dialledWords(reading.dialled),
+      reading.place,
+      reading.position && positionWords(reading.position),
       reading.note,
       reading.who,
       reading.edited_twice ? t("book.twice") : "",
     ].filter(Boolean);
+    const gel = joined(reading.pack, " + ");
     return html`<tr>
-      <th scope="row">
-        ${whenRead(reading.at)}
-        <span class="hint">${tMaybe(`stage.${reading.stage}`, "")}</span>
-      </th>
-      <td>${kelvin(reading.cct_K)}</td>
-      <td>${duv(reading.duv)}</td>
-      <td>${coordinate(reading.x)} ${coordinate(reading.y)}</td>
-      <td>
-        ${reading.exposure_lx_s ? `${reading.exposure_lx_s} lx·s` : illuminance(reading, unit)}
-      </td>
-      <td>
-        ${reading.pack.join(" + ") || "–"}
-        ${more.length ? html`<span class="hint">${more.join(" · ")}</span>` : nothing}
-      </td>
-    </tr>`;
+        <th scope="row">
+          ${whenRead(reading.at)}
+          <span class="hint">${tMaybe(`stage.${reading.stage}`, "")}</span>
+        </th>
+        <td>${kelvin(reading.cct_K)}</td>
+        <td>${duv(reading.duv)}</td>
+        <td>${coordinate(reading.x)} ${coordinate(reading.y)}</td>
+        <td>
+          ${reading.exposure_lx_s ? `${reading.exposure_lx_s} lx·s` : illuminance(reading, unit)}
+        </td>
+      </tr>
+      ${
+        gel || more.length
+          ? html`<tr class="beside">
+              <td colspan="5">${joined([gel || t("report.noGel"), ...more])}</td>
+            </tr>`
+          : nothing
+      }`;
   }
 
   /** @param {any} slip @param {number} index @param {string | null | undefined} stop */
   renderSlip(slip, index, stop) {
-    return html`<section class="slip">
+    const photos = slip.readings.filter((/** @type {any} */ reading) => reading.photo);
+    // Where large letters push the table over the edge, it is scrolled by keyboard too.
+    return html`<section class="slip" tabindex="0" aria-label=${slip.name}>
       <header>
         <span class="ordinal" aria-hidden="true">${index + 1}</span>
         <h3>${slip.name}</h3>
@@ -184,8 +194,8 @@ class ReportView extends Page {
         ${slip.verdict ? verdictMark(slip.verdict) : nothing}
       </header>
       <p>
-        ${tMaybe(`lamp.${slip.lamp}`, slip.lamp)}${slip.role ? ` · ${slip.role}` : ""} ·
-        ${slip.hangs.length ? t("report.hangs", { pack: slip.hangs.join(" + ") }) : t("report.noGel")}
+        ${tMaybe(`lamp.${slip.lamp}`, slip.lamp)}${slip.role ? ` · ${isolated(slip.role)}` : ""} ·
+        ${slip.hangs.length ? t("report.hangs", { pack: joined(slip.hangs, " + ") }) : t("report.noGel")}
       </p>
       ${
         slip.offset
@@ -215,13 +225,18 @@ class ReportView extends Page {
             <th scope="col">Duv</th>
             <th scope="col">x y</th>
             <th scope="col">${t("report.exposure")}</th>
-            <th scope="col">${t("report.gelAndNotes")}</th>
           </tr>
         </thead>
         <tbody>
           ${slip.readings.map((/** @type {any} */ reading) => this.renderReading(reading))}
         </tbody>
       </table>
+      ${photos.map(
+        (/** @type {any} */ reading) => html`<figure class="photo">
+          <img src=${reading.photo} alt=${t("photo.alt")} />
+          <figcaption>${whenRead(reading.at)}</figcaption>
+        </figure>`,
+      )}
     </section>`;
   }
 
@@ -236,7 +251,7 @@ class ReportView extends Page {
       : "";
     return html`<article class="sheet-setup">
       <h2>${alone ? t("report.lights") : setup.name}</h2>
-      <p>${[...(alone ? [] : setup.path), span].filter(Boolean).join(" · ")}</p>
+      <p>${joined([...(alone ? [] : setup.path), span])}</p>
       ${setup.note && !alone ? html`<p>${setup.note}</p>` : nothing}
       <p>
         ${t("reading.target")}:
@@ -284,7 +299,7 @@ class ReportView extends Page {
     const unit = settings.get("illuminance");
     return html`<div class="sheet">
       <h1>${report.name}</h1>
-      <p>${report.path.join(" · ")}</p>
+      <p>${joined(report.path)}</p>
       ${report.note ? html`<p>${report.note}</p>` : nothing}
       <p>
         ${[report.place, report.mains_hz ? t("report.mains", { hz: report.mains_hz }) : ""]
@@ -319,7 +334,7 @@ class ReportView extends Page {
                         ${gel.measured ? html`<span class="hint">${t("report.measured")}</span>` : nothing}
                       </th>
                       <td>${gel.pieces}</td>
-                      <td>${gel.lights.join(", ")}</td>
+                      <td>${joined(gel.lights, ", ")}</td>
                     </tr>`,
                   )}
                 </tbody>
@@ -330,7 +345,7 @@ class ReportView extends Page {
       ${report.windows.map(
         (/** @type {any} */ place) => html`<section>
           <h2>${t("report.windows", { name: place.location })}</h2>
-          ${place.gels.length ? html`<p>${t("report.hangs", { pack: place.gels.join(" + ") })}</p>` : nothing}
+          ${place.gels.length ? html`<p>${t("report.hangs", { pack: joined(place.gels, " + ") })}</p>` : nothing}
           <ul class="plain">
             ${place.lines.map((/** @type {string} */ line) => html`<li>${line}</li>`)}
           </ul>

@@ -13,7 +13,9 @@ import { book, settings } from "../../store/index.js";
 import { sameLights } from "../../store/log/shoot.js";
 import { bookQuestion } from "../../store/questions/reading.js";
 import { t, tMaybe } from "../../words/index.js";
+import { joined } from "../../words/isolated.js";
 import { duv, mired, stopsChange, whenRead } from "../../words/numbers.js";
+import { dialledWords } from "../../words/reading.js";
 
 class SinceView extends Page {
   static properties = { id: { attribute: false } };
@@ -91,7 +93,7 @@ class SinceView extends Page {
                         ${
                           point.dimmer || point.dialled
                             ? html`<span class="hint"
-                              >${[point.dimmer, point.dialled].filter(Boolean).join(" · ")}</span
+                              >${joined([point.dimmer, dialledWords(point.dialled)])}</span
                             >`
                             : nothing
                         }

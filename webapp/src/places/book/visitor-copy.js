@@ -4,6 +4,7 @@ import { problemNote, warningList } from "../../parts/warnings.js";
 import { reportFault } from "../../store/index.js";
 import { visitor } from "../../store/log/visitor.js";
 import { t, tMaybe } from "../../words/index.js";
+import { joined } from "../../words/isolated.js";
 import { count, dayOf, whenRead } from "../../words/numbers.js";
 import { readingWords } from "../../words/reading.js";
 
@@ -15,7 +16,7 @@ const MOST_IN_ALL = 300;
 function setupOf(book, setup) {
   return html`<section class="location">
     <h2>${setup.data.name}</h2>
-    <p class="hint">${[dayOf(setup.at), setup.data.note].filter(Boolean).join(" · ")}</p>
+    <p class="hint">${joined([dayOf(setup.at), setup.data.note])}</p>
     <ul class="lights">
       ${book
         .below(setup.id, "light")

@@ -16,6 +16,7 @@ import { countedPieces } from "../../store/log/plan.js";
 import { currentSetup, locations, placeWords } from "../../store/log/shoot.js";
 import { cuttingQuestion, stockQuestion, typedIn } from "../../store/questions/by-the-roll.js";
 import { t } from "../../words/index.js";
+import { joined } from "../../words/isolated.js";
 import { gelsOf } from "./advice.js";
 
 const SCOPES = /** @type {const} */ (["setup", "location", "book"]);
@@ -179,7 +180,7 @@ class OrderView extends Page {
   pieceLines(gel) {
     return gel.pieces.map(
       (/** @type {any} */ piece) =>
-        piece.words + (piece.where.length ? ` (${piece.where.join(", ")})` : ""),
+        piece.words + (piece.where.length ? ` (${joined(piece.where, ", ")})` : ""),
     );
   }
 
@@ -221,7 +222,7 @@ class OrderView extends Page {
       .filter(({ light, gels: some }) => some.length && throughGlass(light))
       .map(({ light }) => light.data.name);
     return names.length
-      ? html`<p class="hint">${t("order.throughGlass", { names: names.join(", ") })}</p>`
+      ? html`<p class="hint">${t("order.throughGlass", { names: joined(names, ", ") })}</p>`
       : nothing;
   }
 

@@ -79,7 +79,6 @@ class FilesView extends Page {
             ...item.data,
             lamp: known?.data.lamp ?? "unknown",
             pack: [],
-            stage: known ? "re-checked" : "bare",
             target,
           },
         });

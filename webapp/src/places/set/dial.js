@@ -146,7 +146,6 @@ class DialView extends Page {
           dialled: colourOf(this.dialledNow),
           lamp: light.data.lamp ?? "unknown",
           pack: gelsOn(latest),
-          stage: "re-checked",
           target: targetFor(light.id).question,
         },
       });

@@ -2,13 +2,14 @@
 import { html, nothing } from "lit";
 import { verdictMark } from "../../parts/verdict.js";
 import { t } from "../../words/index.js";
+import { joined } from "../../words/isolated.js";
 import { kelvin, steps, stops } from "../../words/numbers.js";
 
 /** @typedef {any} Plan  one of the front of the kernel's "balance" */
 
 /** @param {any} row of the gel to fetch */
 function fetchWords({ gel, cuts, lights }) {
-  const names = [...new Set(lights)].join(", ");
+  const names = joined(new Set(lights), ", ");
   return t("balance.fetch", { n: cuts, gel, lights: names });
 }
 

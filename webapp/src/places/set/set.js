@@ -33,6 +33,7 @@ import {
 } from "../../store/log/shoot.js";
 import { readingQuestion, terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
+import { joined } from "../../words/isolated.js";
 import { kelvin, steps, stops } from "../../words/numbers.js";
 import { setText } from "./set-text.js";
 import { slip } from "./slip.js";
@@ -153,7 +154,7 @@ class SetView extends Page {
           ? html`<p class="judged">
                 ${
                   differ.length
-                    ? t("judge.differ", { n: differ.length, names: differ.join(", ") })
+                    ? t("judge.differ", { n: differ.length, names: joined(differ, ", ") })
                     : t("judge.same")
                 }
               </p>
@@ -207,7 +208,7 @@ class SetView extends Page {
             : t("set.agrees", { n: answer.lights.length })
         }
       </p>
-      ${out ? html`<p class="now">${names.join(", ")}</p>` : nothing}
+      ${out ? html`<p class="now">${joined(names, ", ")}</p>` : nothing}
       <dl class="figures">
         <div>
           <dt>${t("set.target")}</dt>

@@ -220,12 +220,11 @@ class LightDraft extends EventTarget {
    */
   async keep(name, target) {
     const { typed } = this;
-    const stage = typed.pack.length ? "gelled" : typed.before ? "re-checked" : "bare";
     const called = typed.name.trim() || name;
     const { light, reading } = await keepReading({
       light: typed.light,
       lightData: { name: called, lamp: typed.lamp },
-      data: { ...this.reading, stage, target },
+      data: { ...this.reading, target },
     });
     /** @type {Last} */
     const last = {

@@ -101,10 +101,16 @@ export const tunable = (light) =>
  */
 export function dialHistory(light) {
   const pack = gelsOn(book.latest(light.id)?.data ?? {}).join();
-  return book
-    .below(light.id, "reading")
-    .filter(({ data }) => data.dialled && gelsOn(data).join() === pack)
-    .reverse();
+  return (
+    book
+      .below(light.id, "reading")
+      // What a lamp's display said is kept as text, and is no colour to learn from.
+      .filter(
+        ({ data }) =>
+          typeof data.dialled === "object" && data.dialled && gelsOn(data).join() === pack,
+      )
+      .reverse()
+  );
 }
 
 /** What an earlier setup taught about a light's lamp. @param {Thing} light */

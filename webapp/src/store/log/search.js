@@ -4,6 +4,7 @@
  */
 import { ask } from "../../kernel/client.js";
 import { tMaybe } from "../../words/index.js";
+import { dialledWords } from "../../words/reading.js";
 import { book, settings } from "../index.js";
 import { readingQuestion } from "../questions/reading.js";
 import { gelsOn } from "./measured-gels.js";
@@ -119,7 +120,7 @@ function rowOf(row) {
     row.light.data.note,
     data.note,
     data.place,
-    data.dialled,
+    dialledWords(data.dialled),
     data.x,
     data.y,
     data.cct_K,

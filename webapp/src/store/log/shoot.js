@@ -4,11 +4,13 @@
  */
 import { ask } from "../../kernel/client.js";
 import { t } from "../../words/index.js";
+import { joined } from "../../words/isolated.js";
+import { dialledWords } from "../../words/reading.js";
 import { book, settings } from "../index.js";
 import { readingQuestion, whiteQuestion } from "../questions/reading.js";
 import { orderOf } from "./book.js";
 import { creation, replacement } from "./entries.js";
-import { tie } from "./measured-gels.js";
+import { gelsOn, tie } from "./measured-gels.js";
 
 /** @typedef {import("./book.js").Thing} Thing */
 
@@ -105,7 +107,7 @@ export async function targetToKeep({ pack: _pack, own_gels: _gels, ...question }
 export function placeWords(setup) {
   if (!setup) return here()?.data.name ?? t("place.none");
   const location = book.thing(setup.parent);
-  return location ? `${location.data.name} · ${setup.data.name}` : setup.data.name;
+  return location ? joined([location.data.name, setup.data.name]) : setup.data.name;
 }
 
 /** All locations of all productions, newest first. */
@@ -217,6 +219,23 @@ export async function openSetup(id) {
 }
 
 /**
+ * What a reading is beside the one before it. Only with the same gel, and the lamp left as it was
+ * dialled, is it a re-check; and daylight moves by itself.
+ * @param {Record<string, any>} data
+ * @param {Record<string, any> | undefined} before
+ */
+function stageOf(data, before) {
+  const pack = data.pack ?? [];
+  const same =
+    before &&
+    data.lamp !== "daylight" &&
+    gelsOn(before).join() === pack.join() &&
+    dialledWords(before.dialled) === dialledWords(data.dialled);
+  if (same) return "re-checked";
+  return pack.length ? "gelled" : "bare";
+}
+
+/**
  * Keep a reading in the setup we work in; one transaction with everything it needs above it.
  * @param {object} what
  * @param {string | null} what.light   id of a light measured before, or null for a new one
@@ -249,6 +268,7 @@ export async function keepReading({ light, lightData, data }) {
   const behind = earlier.some((one) => Date.parse(one.at) > Date.now());
   const taken = {
     ...data,
+    stage: stageOf(data, known && book.latest(known.id)?.data),
     pack: names,
     ...(ids.length ? { gel_ids: ids } : {}),
     ...(behind ? { follows: earlier[0].id } : {}),

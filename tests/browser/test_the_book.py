@@ -558,3 +558,23 @@ def test_axe_finds_nothing_in_the_book(phone_browser: Browser, site: Site, schem
     expect(page.locator(".found .verdict").first).to_be_visible()
     assert violations(page) == []
     context.close()
+
+
+def test_only_the_same_lamp_with_the_same_gel_is_re_checked(own: Page) -> None:
+    go(own, "Light")
+    for name, lamp, stage in (("window", "daylight", "bare"), ("practical", "tungsten", None)):
+        go(own, "Light")
+        type_xy(own, "0.3302", "0.3442", name=name)
+        own.get_by_label("Kind of lamp").select_option(lamp)
+        keep(own)
+        go(own, "Set")
+        own.get_by_role("button", name=f"Read again: {name}").click()
+        type_xy(own, "0.3310", "0.3450")
+        keep(own)
+        expect(own.get_by_label("x", exact=True)).to_have_value("")
+        go(own, "Book")
+        own.locator("main a[href^='#setup/']").first.click()
+        light = own.locator("section, article, li", has=own.get_by_role("heading", name=name)).last
+        expect(light).to_contain_text(stage or "re-checked")
+        if stage:
+            expect(light).not_to_contain_text("re-checked")

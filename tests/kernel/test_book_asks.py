@@ -186,7 +186,7 @@ def test_a_day_is_told_by_where_it_went_farthest() -> None:
     drift = day["points"][1]["drift"]
     assert drift["words"].startswith("54 mired warmer")
     assert drift["words"].endswith("4.8 stops brighter")
-    assert drift["verdict"] == "off"
+    assert drift["verdict"] == "out"
 
 
 def test_colour_and_light_may_go_farthest_at_different_times() -> None:

@@ -105,3 +105,17 @@ def test_what_could_run_is_defused(cell: str) -> None:
 @pytest.mark.parametrize("cell", ["", "key", "1/2 CTO", "a=b", "3200"])
 def test_what_cannot_run_is_left_as_it_is(cell: str) -> None:
     assert defused(cell) == cell
+
+
+def test_place_and_position_of_a_reading_are_in_its_row() -> None:
+    where = {"latitude": 54.00021, "longitude": -8.5, "accuracy_m": 12}
+    (row,) = rows(write_csv(book(place="upper level", position=where), "semicolon"), "semicolon")
+    assert (row["place"], row["latitude"], row["longitude"]) == (
+        "upper level", "54,00021", "-8,50000",
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize("odd", [None, "54 N", {}, {"latitude": "x"}, {"latitude": 99}, [1, 2]])
+def test_a_position_that_is_none_leaves_its_cells_empty(odd: Any) -> None:
+    (row,) = rows(write_csv(book(position=odd), "comma"), "comma")
+    assert (row["latitude"], row["longitude"]) == ("", "")

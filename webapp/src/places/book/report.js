@@ -186,7 +186,7 @@ class ReportView extends Page {
   renderSlip(slip, index, stop) {
     const photos = slip.readings.filter((/** @type {any} */ reading) => reading.photo);
     // Where large letters push the table over the edge, it is scrolled by keyboard too.
-    return html`<section class="slip" tabindex="0" aria-label=${slip.name}>
+    return html`<section class="slip" role="group" tabindex="0" aria-label=${slip.name}>
       <header>
         <span class="ordinal" aria-hidden="true">${index + 1}</span>
         <h3>${slip.name}</h3>

@@ -36,16 +36,16 @@ from wheels import pyodide_lock, verified_wheel
 #: What runs the kernel's tests inside Pyodide: the last releases in plain Python.
 TEST_TOOLS_IN_PYODIDE = ["pytest==9.2.0", "hypothesis==6.155.7"]
 
+TESTS = ROOT / "tests"
+
 #: Lint and types: what each runs, and where.
 SOURCES = {
     "ruff": ([VENV_PYTHON, "-m", "ruff", "check"], ROOT),
     "ruff format": ([VENV_PYTHON, "-m", "ruff", "format", "--check"], ROOT),
     "mypy": ([VENV_PYTHON, "-m", "mypy"], ROOT),
-    "biome": (["npx", "--no-install", "biome", "ci", "."], WEBAPP),
+    "biome": (["npx", "--no-install", "biome", "ci", ".", TESTS / "app"], WEBAPP),
     "TypeScript": (["npx", "--no-install", "tsc"], WEBAPP),
 }
-
-TESTS = ROOT / "tests"
 
 #: Tests that need no finished app.
 WITHOUT_DIST = [TESTS / "kernel", TESTS / "outside"]

@@ -1,8 +1,9 @@
 /**
  * A question to the kernel that follows what is on the screen: `put` it at every render; it is
- * asked when it changed and the typing paused, and an older one still waiting is dropped.
+ * asked when it changed and the typing paused, and an older one still waiting is dropped. One that
+ * is made from the answer to another waits for that answer, then is asked at once.
  */
-import { ask, onStage } from "../kernel/client.js";
+import * as client from "../kernel/client.js";
 
 const PAUSE = 60; // ms without a keystroke
 
@@ -10,9 +11,16 @@ const PAUSE = 60; // ms without a keystroke
 
 /** @implements {ReactiveController} */
 export class LiveQuestion {
-  /** @param {import("lit").ReactiveControllerHost} host */
-  constructor(host) {
+  /**
+   * @param {import("lit").ReactiveControllerHost} host
+   * @param {object} [options]
+   * @param {LiveQuestion[]} [options.after]  those whose answers this one is made from
+   * @param {Pick<typeof client, "ask" | "onStage">} [options.kernel]
+   */
+  constructor(host, { after = [], kernel = client } = {}) {
     this.host = host;
+    this.after = after;
+    this.kernel = kernel;
     /** The last good answer to the present question, or to the one before while waiting. */
     this.answer = /** @type {any} */ (undefined);
     /** What is wrong with the present question. @type {{field: string, message: string} | undefined} */
@@ -31,7 +39,7 @@ export class LiveQuestion {
   #leave = () => {};
 
   hostConnected() {
-    this.#leave = onStage(({ stage }) => {
+    this.#leave = this.kernel.onStage(({ stage }) => {
       const back = this.#down && stage === "ready";
       this.#down = stage === "failed" || (this.#down && !back);
       if (!back) return;
@@ -54,6 +62,12 @@ export class LiveQuestion {
 
   /** @param {Record<string, any> | null} question null = nothing to ask */
   put(question) {
+    if (this.after.some(({ waiting }) => waiting)) {
+      // What stands here is shown until then, but no more asked.
+      if (this.waiting) this.#asked = "";
+      this.#stop();
+      return;
+    }
     const text = question ? JSON.stringify(question) : "";
     if (text === this.#asked) return;
     this.#stop();
@@ -64,7 +78,28 @@ export class LiveQuestion {
       return;
     }
     this.waiting = true;
-    this.#timer = setTimeout(() => this.#send(question), PAUSE);
+    if (this.after.length) this.#send(question);
+    else this.#timer = setTimeout(() => this.#send(question), PAUSE);
+  }
+
+  /**
+   * What is wrong at one place of the question, as a sentence.
+   * @param {string} path  such as "lights.0.x"
+   */
+  problemAt(path) {
+    return this.problem?.field === path ? this.problem.message : undefined;
+  }
+
+  /**
+   * What is wrong elsewhere than at the places that the screen has fields for.
+   * @param {readonly string[] | RegExp} shown
+   */
+  problemBeside(shown) {
+    if (!this.problem) return undefined;
+    const { field, message } = this.problem;
+    return (shown instanceof RegExp ? shown.test(field) : shown.includes(field))
+      ? undefined
+      : message;
   }
 
   /** @param {Record<string, any>} question */
@@ -72,7 +107,7 @@ export class LiveQuestion {
     const abort = new AbortController();
     this.#abort = abort;
     try {
-      const answer = await ask(question, { signal: abort.signal });
+      const answer = await this.kernel.ask(question, { signal: abort.signal });
       if (abort.signal.aborted) return;
       this.problem = this.#down ? undefined : answer.problem;
       this.answer = answer.problem ? undefined : answer;

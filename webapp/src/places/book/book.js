@@ -6,7 +6,8 @@ import { choice, textField } from "../../parts/inputs.js";
 import { LAMPS } from "../../parts/lamp-kinds.js";
 import { route } from "../../router.js";
 import { book, reportFault, settings } from "../../store/index.js";
-import { ANYTHING, findReadings, isAnything, rows, verdicts } from "../../store/log/search.js";
+import { ANYTHING, isAnything } from "../../store/log/rows.js";
+import { findReadings, rows, verdicts } from "../../store/log/search.js";
 import { currentSetup, locations, newLocation } from "../../store/log/shoot.js";
 import { t } from "../../words/index.js";
 import { dayOf } from "../../words/numbers.js";
@@ -20,7 +21,7 @@ import { deleteThing, versions } from "./versions.js";
 const PAGE = 20;
 
 /** @typedef {import("../../store/log/book.js").Thing} Thing */
-/** @typedef {import("../../store/log/search.js").Wanted} Wanted */
+/** @typedef {import("../../store/log/rows.js").Wanted} Wanted */
 
 /** What is looked for, so that coming back from a reading shows the same list. */
 let lastWanted = ANYTHING;

@@ -12,7 +12,7 @@ import { readingWords } from "../../words/reading.js";
 const MOST_READINGS = 20;
 const MOST_IN_ALL = 300;
 
-/** @param {import("../../store/log/book.js").Book} book @param {import("../../store/log/book.js").Thing} setup */
+/** @param {import("../../store/log/log.js").Log} book @param {import("../../store/log/book.js").Thing} setup */
 function setupOf(book, setup) {
   return html`<section class="location">
     <h2>${setup.data.name}</h2>
@@ -56,7 +56,7 @@ function setupOf(book, setup) {
   </section>`;
 }
 
-/** @param {import("../../store/log/book.js").Book} book @param {import("../../store/log/book.js").Thing[]} setups */
+/** @param {import("../../store/log/log.js").Log} book @param {import("../../store/log/book.js").Thing[]} setups */
 function listedOf(book, setups) {
   let room = MOST_IN_ALL;
   return setups.filter((setup) => {

@@ -8,8 +8,8 @@ import { joined } from "../../words/isolated.js";
 import { dialledWords } from "../../words/reading.js";
 import { book, settings } from "../index.js";
 import { readingQuestion, whiteQuestion } from "../questions/reading.js";
-import { orderOf } from "./book.js";
 import { creation, replacement } from "./entries.js";
+import { orderOf } from "./log.js";
 import { gelsOn, tie } from "./measured-gels.js";
 
 /** @typedef {import("./book.js").Thing} Thing */

@@ -5,12 +5,12 @@
 import { ask } from "../../kernel/client.js";
 import { t } from "../../words/index.js";
 import { book } from "../index.js";
-import { Book } from "./book.js";
+import { Log } from "./log.js";
 
 /**
  * @typedef {object} Copy
  * @property {string} title
- * @property {Book} book       to look at; it is stored nowhere
+ * @property {Log} book       to look at; it is stored nowhere
  * @property {any} summary     the kernel's "book_check"
  * @property {number} fresh    entries that the own book does not have
  * @property {boolean} added
@@ -85,7 +85,7 @@ class Visitor extends EventTarget {
   /** @param {any} answer with `book` or `slices` */
   async #show(answer) {
     if (!answer?.book && !answer?.slices) return;
-    const shown = Book.of(answer.book?.entries ?? (await entriesOf(answer.slices)));
+    const shown = new Log(answer.book?.entries ?? (await entriesOf(answer.slices)));
     await turn();
     this.copy = {
       title: answer.title ?? t("copy.book"),

@@ -10,7 +10,7 @@ import { tieOldReadings } from "./store/log/old-readings.js";
 import { offlineState } from "./store/offline-state.js";
 import { followTheme } from "./theme.js";
 import "./shell/shell.js";
-import { say } from "./parts/toast.js";
+import { say, sayWithUndo } from "./parts/toast.js";
 import { language, speak, t } from "./words/index.js";
 
 // For whoever watches from outside: how far kernel and offline copy have come.
@@ -29,7 +29,7 @@ followFiles();
 await speak(settings.get("language"));
 let shell = /** @type {any} */ (document.createElement("ek-shell"));
 const aside = await handOver(shell);
-if (aside) say(t("light.setAside"), { label: t("undo"), run: () => lightDraft.start(aside) });
+if (aside) sayWithUndo(t("light.setAside"), () => lightDraft.start(aside));
 settings.addEventListener("change", async () => {
   const before = language();
   await speak(settings.get("language"));

@@ -1,20 +1,23 @@
 /** Hand text to another person: the phone's own share sheet, or the clipboard. */
+import { t } from "../words/index.js";
+import { say } from "./toast.js";
 
 /**
+ * Share a text, and say how it went where the phone does not.
  * @param {string} title
  * @param {string} text
- * @returns {Promise<"shared" | "copied" | "cancelled" | "refused">}
+ * @param {string} [copied]  what to say when it is on the clipboard
  */
-export async function shareText(title, text) {
+export async function shareText(title, text, copied = t("set.copied")) {
   if (navigator.share) {
     try {
       await navigator.share({ title, text });
-      return "shared";
+      return;
     } catch (error) {
-      if (error instanceof DOMException && error.name === "AbortError") return "cancelled";
+      if (error instanceof DOMException && error.name === "AbortError") return;
     }
   }
-  return (await copyText(text)) ? "copied" : "refused";
+  say((await copyText(text)) ? copied : t("set.shareRefused"));
 }
 
 /** @param {string} text @returns {Promise<boolean>} whether it is on the clipboard */

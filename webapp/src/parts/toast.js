@@ -1,6 +1,7 @@
 /** A line above the thumb bar that says what was done and can take it back. */
 import { html, nothing } from "lit";
 import { Page } from "../base/page.js";
+import { reportFault } from "../store/index.js";
 import { t } from "../words/index.js";
 
 const said = new EventTarget();
@@ -11,6 +12,12 @@ const said = new EventTarget();
  */
 export function say(words, action) {
   said.dispatchEvent(new CustomEvent("say", { detail: { words, action } }));
+}
+
+/** Say what was done, and offer to take it back. @param {string} words @param {() => unknown} undo */
+export function sayWithUndo(words, undo) {
+  const run = () => Promise.resolve(undo()).catch(reportFault);
+  say(words, { label: t("undo"), run });
 }
 
 /** Room that the line takes above the thumb bar: what sticks to it moves up, and the page ends later. */

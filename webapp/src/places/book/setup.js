@@ -3,7 +3,7 @@ import { html, nothing } from "lit";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
 import { ask } from "../../kernel/client.js";
-import { say } from "../../parts/toast.js";
+import { sayWithUndo } from "../../parts/toast.js";
 import { route } from "../../router.js";
 import { book, reportFault, settings } from "../../store/index.js";
 import { verdicts } from "../../store/log/search.js";
@@ -54,10 +54,9 @@ class SetupView extends Page {
       cct_K: String(stated.cct_K),
       duv: String(stated.duv ?? "0"),
     });
-    say(t("setup.matched", { cct: kelvin(white.cct_K) }), {
-      label: t("undo"),
-      run: () => settings.set("white", before).catch(reportFault),
-    });
+    sayWithUndo(t("setup.matched", { cct: kelvin(white.cct_K) }), () =>
+      settings.set("white", before),
+    );
   }
 
   /** The same lights for another day, each to be brought to what it was. */

@@ -176,9 +176,8 @@ class ShareView extends Page {
 
   async copyLink() {
     if (!this.link) return;
-    const how = await shareText(this.thing?.data.name ?? "", address(this.link.link));
-    if (how === "copied") say(t("share.linkCopied"));
-    if (how === "refused") say(t("set.shareRefused"));
+    const name = this.thing?.data.name ?? "";
+    await shareText(name, address(this.link.link), t("share.linkCopied"));
   }
 
   async makeCodes() {

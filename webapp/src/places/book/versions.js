@@ -1,6 +1,6 @@
 /** What several places do with a thing of the book: delete it, and settle what was edited twice. */
 import { html, nothing } from "lit";
-import { say } from "../../parts/toast.js";
+import { sayWithUndo } from "../../parts/toast.js";
 import { book, reportFault } from "../../store/index.js";
 import { t } from "../../words/index.js";
 import { readingWords } from "../../words/reading.js";
@@ -10,10 +10,7 @@ import { readingWords } from "../../words/reading.js";
 /** @param {Thing} thing */
 export async function deleteThing(thing) {
   const undo = await book.remove(thing.id);
-  say(t("book.deleted", { name: thing.data.name ?? t("book.reading") }), {
-    label: t("undo"),
-    run: () => undo().catch(reportFault),
-  });
+  sayWithUndo(t("book.deleted", { name: thing.data.name ?? t("book.reading") }), undo);
 }
 
 /**

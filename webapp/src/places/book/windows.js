@@ -421,9 +421,7 @@ class WindowsView extends Page {
     const text = [title, ...hang, plan.words, ...this.facts(plan), "", ...this.cutLines(plan), ""]
       .concat(plan.cautions)
       .join("\n");
-    const how = await shareText(title, text);
-    if (how === "copied") say(t("set.copied"));
-    if (how === "refused") say(t("set.shareRefused"));
+    await shareText(title, text);
   }
 
   /** @param {any} plan */

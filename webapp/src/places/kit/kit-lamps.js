@@ -2,7 +2,7 @@
 import { html, nothing } from "lit";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
-import { say } from "../../parts/toast.js";
+import { sayWithUndo } from "../../parts/toast.js";
 import { reportFault, settings } from "../../store/index.js";
 import { dropLamp } from "../../store/kit/lamps.js";
 import { t } from "../../words/index.js";
@@ -28,7 +28,7 @@ class KitLamps extends Page {
   /** @param {string} name */
   async drop(name) {
     const undo = await dropLamp(name);
-    say(t("book.deleted", { name }), { label: t("undo"), run: () => undo().catch(reportFault) });
+    sayWithUndo(t("book.deleted", { name }), undo);
   }
 
   render() {

@@ -194,9 +194,7 @@ class OrderView extends Page {
       ...(gel.ready ? [`  ${t("order.ready", { n: gel.ready })}`] : []),
     ]);
     const text = [title, "", ...lines, ...answer.warnings].join("\n");
-    const how = await shareText(title, text);
-    if (how === "copied") say(t("set.copied"));
-    if (how === "refused") say(t("set.shareRefused"));
+    await shareText(title, text);
   }
 
   /** @param {any} gel */

@@ -2,7 +2,7 @@
 import { html, nothing } from "lit";
 import { fileButton } from "../../parts/bring-files.js";
 import { gelNumbers } from "../../parts/gel-numbers.js";
-import { say } from "../../parts/toast.js";
+import { sayWithUndo } from "../../parts/toast.js";
 import { reportFault, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
 import { adoptGel, removeOwnGel } from "../../store/kit/own-gels.js";
@@ -13,16 +13,13 @@ import { mired, stops } from "../../words/numbers.js";
 /** @param {string} name */
 async function remove(name) {
   const undo = await removeOwnGel(name);
-  say(t("own.removed", { name }), { label: t("undo"), run: () => undo().catch(reportFault) });
+  sayWithUndo(t("own.removed", { name }), undo);
 }
 
 /** @param {import("../../store/log/measured-gels.js").Known} gel */
 async function adopt(gel) {
   const undo = await adoptGel(gel);
-  say(t("own.adopted", { name: gel.name }), {
-    label: t("undo"),
-    run: () => undo().catch(reportFault),
-  });
+  sayWithUndo(t("own.adopted", { name: gel.name }), undo);
 }
 
 /** Gels that readings of the book were taken through, and the kit has not. */

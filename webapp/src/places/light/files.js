@@ -6,7 +6,7 @@ import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
 import { bringText, fileButton } from "../../parts/bring-files.js";
 import { choice } from "../../parts/inputs.js";
-import { say } from "../../parts/toast.js";
+import { say, sayWithUndo } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { route } from "../../router.js";
 import { incoming } from "../../store/drafts/incoming.js";
@@ -51,7 +51,7 @@ class FilesView extends Page {
       lightDraft.typeReading(reading, { name, light });
     }
     if (earlier.light !== light && (earlier.x || earlier.cct_K || earlier.spectrum))
-      say(t("light.setAside"), { label: t("undo"), run: () => lightDraft.start(earlier) });
+      sayWithUndo(t("light.setAside"), () => lightDraft.start(earlier));
     incoming.done([item]);
     route.go("light");
   }

@@ -4,7 +4,7 @@ import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { gelNumbers } from "../../parts/gel-numbers.js";
 import { textField } from "../../parts/inputs.js";
-import { say } from "../../parts/toast.js";
+import { sayWithUndo } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { reportFault } from "../../store/index.js";
 import { keepOwnGel, withOwnGels } from "../../store/kit/own-gels.js";
@@ -45,10 +45,7 @@ class LearnGel extends Page {
   async keep() {
     const { gel, nominal } = this.learned.answer;
     const undo = await keepOwnGel({ ...gel, nominal });
-    say(t("learn.kept", { name: gel.name }), {
-      label: t("undo"),
-      run: () => undo().catch(reportFault),
-    });
+    sayWithUndo(t("learn.kept", { name: gel.name }), undo);
   }
 
   render() {

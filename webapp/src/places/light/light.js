@@ -19,7 +19,7 @@ import { Page } from "../../base/page.js";
 import "../../parts/spoken.js";
 import "./stop-line.js";
 import { Watch } from "../../base/watch.js";
-import { say } from "../../parts/toast.js";
+import { sayWithUndo } from "../../parts/toast.js";
 import { problemNote } from "../../parts/warnings.js";
 import { lightDraft } from "../../store/drafts/light-draft.js";
 import { book, bookRead, reportFault, settings } from "../../store/index.js";
@@ -164,7 +164,7 @@ class LightView extends Page {
   next() {
     const earlier = lightDraft.typed;
     if (lightDraft.unsaved) {
-      say(t("light.setAside"), { label: t("undo"), run: () => lightDraft.start(earlier) });
+      sayWithUndo(t("light.setAside"), () => lightDraft.start(earlier));
     }
     lightDraft.start();
     this.querySelector("input")?.focus();

@@ -10,7 +10,7 @@ import { shareText } from "../../parts/share-text.js";
 import { hangingList, hangingText } from "./hanging-list.js";
 import "../../parts/spoken.js";
 import { Watch } from "../../base/watch.js";
-import { say } from "../../parts/toast.js";
+import { sayWithUndo } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { route } from "../../router.js";
 import { book, reportFault, settings } from "../../store/index.js";
@@ -126,10 +126,7 @@ class BalanceView extends Page {
     this.fault = "";
     try {
       const undo = await keepPlan(setup, this.lights, this.plan, this.question);
-      say(t("balance.kept", { white: kelvin(this.plan.white.cct_K) }), {
-        label: t("undo"),
-        run: () => undo().catch(reportFault),
-      });
+      sayWithUndo(t("balance.kept", { white: kelvin(this.plan.white.cct_K) }), undo);
       route.go("set");
     } catch (error) {
       this.fault = error instanceof Error ? error.message : String(error);
@@ -139,9 +136,7 @@ class BalanceView extends Page {
 
   async share() {
     const place = placeWords(currentSetup());
-    const how = await shareText(place, hangingText(this.plan, place));
-    if (how === "copied") say(t("set.copied"));
-    if (how === "refused") say(t("set.shareRefused"));
+    await shareText(place, hangingText(this.plan, place));
   }
 
   /** @param {Thing} light @param {number} index */

@@ -2,7 +2,7 @@
 import { html, nothing } from "lit";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
-import { say } from "../../parts/toast.js";
+import { sayWithUndo } from "../../parts/toast.js";
 import { book, reportFault } from "../../store/index.js";
 import { dropFinding, findingsOf } from "../../store/log/findings.js";
 import { currentSetup } from "../../store/log/shoot.js";
@@ -18,10 +18,7 @@ class Findings extends Page {
   /** @param {import("../../store/log/findings.js").Finding} finding */
   async drop(finding) {
     const undo = await dropFinding(finding);
-    say(t("book.deleted", { name: t(`finding.${finding.by}`) }), {
-      label: t("undo"),
-      run: () => undo().catch(reportFault),
-    });
+    sayWithUndo(t("book.deleted", { name: t(`finding.${finding.by}`) }), undo);
   }
 
   render() {

@@ -2,7 +2,7 @@
 import { html, nothing } from "lit";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
-import { say } from "../../parts/toast.js";
+import { sayWithUndo } from "../../parts/toast.js";
 import { book, reportFault, settings } from "../../store/index.js";
 import { dropPlan, matchesPlan, matchPlan } from "../../store/log/plan.js";
 import { currentSetup } from "../../store/log/shoot.js";
@@ -19,7 +19,7 @@ class PlanNote extends Page {
     const setup = currentSetup();
     if (!setup) return;
     const undo = await dropPlan(setup);
-    say(t("planned.dropped"), { label: t("undo"), run: () => undo().catch(reportFault) });
+    sayWithUndo(t("planned.dropped"), undo);
   }
 
   render() {

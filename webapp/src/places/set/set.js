@@ -14,7 +14,7 @@ import "./plan-note.js";
 import { Watch } from "../../base/watch.js";
 import { segments } from "../../parts/inputs.js";
 import { shareText } from "../../parts/share-text.js";
-import { say } from "../../parts/toast.js";
+import { sayWithUndo } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { route } from "../../router.js";
 import { lightDraft } from "../../store/drafts/light-draft.js";
@@ -174,7 +174,7 @@ class SetView extends Page {
   measure(light, advised) {
     const earlier = lightDraft.typed;
     if (lightDraft.unsaved) {
-      say(t("light.setAside"), { label: t("undo"), run: () => lightDraft.start(earlier) });
+      sayWithUndo(t("light.setAside"), () => lightDraft.start(earlier));
     }
     lightDraft.measureAgain(light, advised);
     route.go("light");
@@ -191,9 +191,7 @@ class SetView extends Page {
       ),
       key: this.key?.light.data.name,
     });
-    const how = await shareText(placeWords(setup), text);
-    if (how === "copied") say(t("set.copied"));
-    if (how === "refused") say(t("set.shareRefused"));
+    await shareText(placeWords(setup), text);
   }
 
   /** @param {any} answer */

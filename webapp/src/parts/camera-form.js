@@ -1,5 +1,5 @@
 /** What the camera is set to and what stands before its sensor: kept at every keystroke. */
-import { html, nothing } from "lit";
+import { html } from "lit";
 import { LiveQuestion } from "../base/live-question.js";
 import { Page } from "../base/page.js";
 import { Watch } from "../base/watch.js";
@@ -28,8 +28,7 @@ class CameraForm extends Page {
 
   /** @param {string} name */
   problemAt(name) {
-    const { problem } = this.check;
-    return problem?.field === `camera.${name}` ? problem.message : undefined;
+    return this.check.problemAt(`camera.${name}`);
   }
 
   renderShutter() {
@@ -148,9 +147,8 @@ class CameraForm extends Page {
   }
 
   render() {
-    const { problem } = this.check;
     return html`
-      ${problem && !problem.field.startsWith("camera.") ? problemNote(problem.message) : nothing}
+      ${problemNote(this.check.problemBeside(/^camera\./))}
       ${textField({
         id: "camera-iso",
         label: t("camera.iso"),

@@ -145,7 +145,6 @@ class ReadingView extends Page {
 
   renderForm(/** @type {Record<string, any>} */ edited) {
     const set = (/** @type {Record<string, any>} */ some) => this.change({ ...edited, ...some });
-    const { problem } = this.white;
     const shown = NUMBERS.filter((name) => edited[name] !== undefined);
     // Dial keeps the colour that a lamp was set to; a display's own words are text.
     const ofColour = typeof edited.dialled === "object" && edited.dialled !== null;
@@ -185,11 +184,7 @@ class ReadingView extends Page {
         onChange: set,
       })}
       ${ofColour ? this.renderDialled(edited.dialled, set) : nothing}
-      ${
-        NUMBERS.some((name) => problem?.field === `reading.${name}`)
-          ? nothing
-          : problemNote(problem?.message)
-      }
+      ${problemNote(this.white.problemBeside(NUMBERS.map((name) => `reading.${name}`)))}
       <div class="actions">
         <button type="button" class="quiet" @click=${() => this.change(null)}>
           ${t("cancel")}
@@ -205,13 +200,12 @@ class ReadingView extends Page {
    * @param {(some: Record<string, any>) => void} set
    */
   renderNumber(name, edited, set) {
-    const { problem } = this.white;
     return textField({
       id: `edit-${name}`,
       label: t(`edit.${name}`),
       value: String(edited[name] ?? ""),
       number: true,
-      problem: problem?.field === `reading.${name}` ? problem.message : undefined,
+      problem: this.white.problemAt(`reading.${name}`),
       onInput: (value) => set({ [name]: value }),
     });
   }

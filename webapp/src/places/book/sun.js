@@ -1,15 +1,15 @@
 /** The sun at a location through one day: when it enters a window, and how daylight is coloured. */
 import { html, nothing } from "lit";
 import { daylightColour, sunHeight } from "../../charts/sun-day.js";
+import { LocationPage } from "./location-page.js";
 import "../../parts/boot-progress.js";
 import { LiveQuestion } from "../../base/live-question.js";
-import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
 import { segments, textField } from "../../parts/inputs.js";
 import { whereAmI } from "../../parts/position.js";
 import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
-import { book, drafts, reportFault } from "../../store/index.js";
+import { book, reportFault } from "../../store/index.js";
 import { t } from "../../words/index.js";
 import { dayOf, degrees, kelvin } from "../../words/numbers.js";
 import { clockAt, daylightReadings, withCct } from "./daylight.js";
@@ -47,43 +47,17 @@ function today() {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
-class SunView extends Page {
-  static properties = {
-    of: {},
-    typed: { state: true },
-    fault: { state: true },
-    found: { state: true },
-  };
+/** @extends {LocationPage<typeof BLANK>} */
+class SunView extends LocationPage {
+  static properties = { ...LocationPage.properties, found: { state: true } };
 
   constructor() {
-    super();
-    /** Id of the location. */
-    this.of = "";
-    this.typed = { ...BLANK, date: today() };
-    this.fault = "";
+    super({ name: "sun", blank: () => ({ ...BLANK, date: today() }), inBook: KEPT });
     /** Readings of the day, with their CCT. @type {Awaited<ReturnType<typeof withCct>>} */
     this.found = [];
     this.asked = "";
     this.sun = new LiveQuestion(this);
     this.watch = new Watch(this, book);
-  }
-
-  get form() {
-    return `sun ${this.of}`;
-  }
-
-  get location() {
-    return book.standing(this.of);
-  }
-
-  connectedCallback() {
-    super.connectedCallback();
-    this.load().catch(reportFault);
-  }
-
-  async load() {
-    const typed = await drafts.load(this.form);
-    this.typed = { ...BLANK, date: today(), ...this.kept, ...typed };
   }
 
   /** What the book keeps of this form, as text. */
@@ -99,37 +73,18 @@ class SunView extends Page {
     return KEPT.some((name) => this.typed[name] !== kept[name]);
   }
 
-  /** @param {Partial<typeof BLANK>} fields */
-  type(fields) {
-    this.typed = { ...this.typed, ...fields };
-    this.save();
-  }
-
-  /** What the book has already is left out, so that the draft never hides a later edit there. */
-  save() {
-    const { date, sky } = this.typed;
-    drafts.save(this.form, this.changed ? this.typed : { date, sky }).catch(reportFault);
-  }
-
   /** Hours ahead of UTC: as typed, otherwise of this phone on that day. */
   get offset() {
     return this.typed.utc_offset_h.trim() || deviceOffset(this.typed.date);
   }
 
-  async keep() {
-    const { location } = this;
-    if (!location) return;
-    this.fault = "";
-    try {
-      await book.edit(
-        location.id,
-        Object.fromEntries(KEPT.map((name) => [name, this.typed[name].trim() || null])),
-      );
-      this.save();
-      say(t("sun.kept", { name: location.data.name }));
-    } catch (error) {
-      this.fault = error instanceof Error ? error.message : String(error);
-    }
+  /** @param {import("../../store/log/book.js").Thing} location */
+  async write(location) {
+    await book.edit(
+      location.id,
+      Object.fromEntries(KEPT.map((name) => [name, this.typed[name].trim() || null])),
+    );
+    return t("sun.kept", { name: location.data.name });
   }
 
   async locate() {
@@ -177,14 +132,9 @@ class SunView extends Page {
     if (asked === this.asked) this.found = found;
   }
 
-  /** @param {string} name */
-  problemAt(name) {
-    const { problem } = this.sun;
-    return problem?.field === name ? problem.message : undefined;
-  }
-
   renderPlace() {
     const { typed } = this;
+    const dateProblem = this.sun.problemAt("date");
     const number = (
       /** @type {typeof KEPT[number]} */ name,
       /** @type {{label: string, hint?: string, unit?: string, value?: string}} */ words,
@@ -194,7 +144,7 @@ class SunView extends Page {
         value: typed[name],
         // A keypad for numbers may have no minus.
         number: name === "facing_deg" || name === "horizon_deg",
-        problem: this.problemAt(name),
+        problem: this.sun.problemAt(name),
         onInput: (value) => this.type({ [name]: value }),
         ...words,
       });
@@ -216,7 +166,7 @@ class SunView extends Page {
             @input=${(/** @type {Event} */ event) =>
               this.type({ date: /** @type {HTMLInputElement} */ (event.target).value })}
           />
-          ${this.problemAt("date") ? html`<p class="problem">${this.problemAt("date")}</p>` : nothing}
+          ${dateProblem ? html`<p class="problem">${dateProblem}</p>` : nothing}
         </div>
         ${number("utc_offset_h", { label: t("sun.offset"), unit: "h", value: this.offset })}
       </div>
@@ -313,12 +263,8 @@ class SunView extends Page {
 
   render() {
     const { location } = this;
-    if (!location) {
-      return html`<h1>${t("location.sun")}</h1>
-        <p class="empty">${t("location.gone")} <a href="#book">${t("back.book")}</a></p>`;
-    }
+    if (!location) return this.renderGone(t("location.sun"));
     const { answer, problem } = this.sun;
-    const own = [...KEPT, "date"].some((name) => this.problemAt(name));
     return html`
       <h1>${t("sun.title", { name: location.data.name })}</h1>
       <p class="links">
@@ -327,18 +273,11 @@ class SunView extends Page {
       </p>
       <section class="answer small" aria-busy=${this.sun.waiting} aria-label=${t("sun.answer")}>
         <ek-boot-progress></ek-boot-progress>
-        ${answer ? this.renderDay(answer) : nothing} ${own ? nothing : problemNote(problem?.message)}
+        ${answer ? this.renderDay(answer) : nothing} ${problemNote(this.sun.problemBeside([...KEPT, "date"]))}
         ${answer || problem ? nothing : html`<p class="hint">${t("sun.empty")}</p>`}
       </section>
       ${this.renderPlace()}
-      ${this.fault ? html`<p class="problem block" role="alert">${this.fault}</p>` : nothing}
-      <div class="bar">
-        <div class="actions">
-          <button type="button" class="main" ?disabled=${!this.changed} @click=${this.keep}>
-            ${t("sun.keep")}
-          </button>
-        </div>
-      </div>
+      ${this.renderKeep(t("sun.keep"))}
     `;
   }
 }

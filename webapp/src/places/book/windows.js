@@ -1,9 +1,9 @@
 /** The windows of a location: their gel and neutral density, and the cut list for them. */
 import { html, nothing } from "lit";
 import { cutPlan } from "../../charts/cut-plan.js";
+import { LocationPage } from "./location-page.js";
 import "../../parts/boot-progress.js";
 import { LiveQuestion } from "../../base/live-question.js";
-import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
 import { gelPicker } from "../../parts/gel-picker.js";
 import { choice, segments, textField } from "../../parts/inputs.js";
@@ -11,9 +11,8 @@ import { lengthField } from "../../parts/length-field.js";
 import { packWords } from "../../parts/pack-card.js";
 import { rows } from "../../parts/rows.js";
 import { shareText } from "../../parts/share-text.js";
-import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
-import { book, drafts, reportFault, settings } from "../../store/index.js";
+import { book, reportFault, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
 import { labels, tie } from "../../store/log/measured-gels.js";
 import { lightsOf } from "../../store/log/shoot.js";
@@ -38,38 +37,15 @@ const BLANK = {
   direction: /** @type {typeof DIRECTIONS[number]} */ ("any"),
 };
 
-class WindowsView extends Page {
-  static properties = { of: {}, typed: { state: true }, fault: { state: true } };
-
+/** @extends {LocationPage<typeof BLANK>} */
+class WindowsView extends LocationPage {
   constructor() {
-    super();
-    /** Id of the location. */
-    this.of = "";
-    this.typed = BLANK;
-    this.fault = "";
+    super({ name: "windows", blank: () => BLANK, inBook: ["windows", "gels"] });
     this.plan = new LiveQuestion(this);
     this.fix = new LiveQuestion(this);
     this.light = new LiveQuestion(this);
-    this.nd = new LiveQuestion(this);
+    this.nd = new LiveQuestion(this, { after: [this.fix, this.light] });
     this.watch = new Watch(this, book, settings, gels);
-  }
-
-  get form() {
-    return `windows ${this.of}`;
-  }
-
-  get location() {
-    return book.standing(this.of);
-  }
-
-  connectedCallback() {
-    super.connectedCallback();
-    this.load().catch(reportFault);
-  }
-
-  async load() {
-    const typed = await drafts.load(this.form);
-    this.typed = { ...BLANK, ...this.kept, ...typed };
   }
 
   /** What the book keeps of this form. */
@@ -91,39 +67,19 @@ class WindowsView extends Page {
     );
   }
 
-  /** @param {Partial<typeof BLANK>} fields */
-  type(fields) {
-    this.typed = { ...this.typed, ...fields };
-    this.save();
-  }
-
-  /** What the book has already is left out, so that the draft never hides a later edit there. */
-  save() {
-    const { windows, gels: names, ...rest } = this.typed;
-    const draft = this.changed ? this.typed : rest;
-    drafts.save(this.form, draft).catch(reportFault);
-  }
-
-  async keep() {
+  /** @param {import("../../store/log/book.js").Thing} location */
+  async write(location) {
     const { windows, gels: names } = this.typed;
-    const location = this.location;
-    if (!location) return;
-    this.fault = "";
-    try {
-      /** @type {import("../../store/log/entries.js").Entry[]} */
-      const made = [];
-      const tied = tie(names, made);
-      if (made.length) await book.add(...made);
-      await book.edit(location.id, {
-        windows: windows.filter(typedIn),
-        window_gels: tied.names,
-        window_gel_ids: tied.ids,
-      });
-      this.save();
-      say(t("windows.kept", { name: location.data.name }));
-    } catch (error) {
-      this.fault = error instanceof Error ? error.message : String(error);
-    }
+    /** @type {import("../../store/log/entries.js").Entry[]} */
+    const made = [];
+    const tied = tie(names, made);
+    if (made.length) await book.add(...made);
+    await book.edit(location.id, {
+      windows: windows.filter(typedIn),
+      window_gels: tied.names,
+      window_gel_ids: tied.ids,
+    });
+    return t("windows.kept", { name: location.data.name });
   }
 
   /** The lights of this location with a reading, of every setup. */
@@ -205,10 +161,7 @@ class WindowsView extends Page {
   /** The problem of line `i`, which may have moved up past empty ones. @param {number} i */
   problemIn(i) {
     const asked = this.typed.windows.slice(0, i).filter(typedIn).length;
-    return (/** @type {string} */ name) => {
-      const { problem } = this.plan;
-      return problem?.field === `windows.${asked}.${name}` ? problem.message : undefined;
-    };
+    return (/** @type {string} */ name) => this.plan.problemAt(`windows.${asked}.${name}`);
   }
 
   /**
@@ -305,8 +258,7 @@ class WindowsView extends Page {
     const { typed } = this;
     const unit = settings.get("illuminance");
     const nd = this.nd.answer?.nd;
-    const problemAt = (/** @type {string} */ name) =>
-      this.nd.problem?.field === `nd.${name}` ? this.nd.problem.message : undefined;
+    const problemAt = (/** @type {string} */ name) => this.nd.problemAt(`nd.${name}`);
     const fresh = nd?.gels.filter((/** @type {string} */ gel) => !typed.gels.includes(gel)) ?? [];
     return html`<details class="more">
       <summary>${t("windows.nd")}</summary>
@@ -373,7 +325,6 @@ class WindowsView extends Page {
 
   renderCutting() {
     const order = settings.get("order");
-    const { problem } = this.plan;
     return html`<details class="more">
       <summary>${t("windows.cutting")}</summary>
       ${segments({
@@ -388,7 +339,7 @@ class WindowsView extends Page {
         label: t("windows.overlap"),
         name: "overlap",
         data: order.overlap,
-        problemAt: (name) => (problem?.field === name ? problem.message : undefined),
+        problemAt: (name) => this.plan.problemAt(name),
         onInput: (overlap) => settings.set("order", { ...order, overlap }).catch(reportFault),
       })}
       <p class="links"><a href="#rolls">${t("windows.rolls")}</a></p>
@@ -451,12 +402,8 @@ class WindowsView extends Page {
 
   render() {
     const { location, typed } = this;
-    if (!location) {
-      return html`<h1>${t("location.windows")}</h1>
-        <p class="empty">${t("location.gone")} <a href="#book">${t("back.book")}</a></p>`;
-    }
+    if (!location) return this.renderGone(t("location.windows"));
     const { answer, problem } = this.plan;
-    const own = /^(windows\.\d|overlap)/.test(problem?.field ?? "");
     return html`
       <h1>${t("windows.title", { name: location.data.name })}</h1>
       <p class="links">
@@ -464,7 +411,7 @@ class WindowsView extends Page {
       </p>
       <section class="answer small" aria-busy=${this.plan.waiting} aria-label=${t("windows.answer")}>
         <ek-boot-progress></ek-boot-progress>
-        ${answer ? this.renderPlan(answer) : nothing} ${own ? nothing : problemNote(problem?.message)}
+        ${answer ? this.renderPlan(answer) : nothing} ${problemNote(this.plan.problemBeside(/^(windows\.\d|overlap)/))}
         ${answer || problem ? nothing : html`<p class="hint">${t("windows.empty")}</p>`}
       </section>
       <section>
@@ -482,14 +429,7 @@ class WindowsView extends Page {
       </section>
       ${this.renderGel()} ${this.renderCutting()}
       ${answer ? html`<ul class="cautions">${answer.cautions.map((/** @type {string} */ one) => html`<li class="caution">${one}</li>`)}</ul>` : nothing}
-      ${this.fault ? html`<p class="problem block" role="alert">${this.fault}</p>` : nothing}
-      <div class="bar">
-        <div class="actions">
-          <button type="button" class="main" ?disabled=${!this.changed} @click=${this.keep}>
-            ${t("windows.keep")}
-          </button>
-        </div>
-      </div>
+      ${this.renderKeep(t("windows.keep"))}
     `;
   }
 }

@@ -1,5 +1,6 @@
 /** Flicker: which shutters and frame rates see every pulse of a light alike. */
 import { html, nothing } from "lit";
+import { FormDraft } from "../../base/form-draft.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { cameraDetails } from "../../parts/camera-form.js";
@@ -7,13 +8,12 @@ import { segments, textField } from "../../parts/inputs.js";
 import "../../parts/spoken.js";
 import { Watch } from "../../base/watch.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
-import { book, drafts, reportFault, settings } from "../../store/index.js";
+import { book, settings } from "../../store/index.js";
 import { currentSetup } from "../../store/log/shoot.js";
 import { cameraWords, shutterQuestion } from "../../store/questions/camera.js";
 import { t } from "../../words/index.js";
 import { frameRate, shutterAngle } from "../../words/numbers.js";
 
-const FORM = "flicker";
 const BLANK = {
   light: /** @type {"mains" | "known" | "measured"} */ ("mains"),
   mains_hz: "",
@@ -28,29 +28,20 @@ const BLANK = {
 };
 
 class FlickerView extends Page {
-  static properties = { typed: { state: true } };
-
   constructor() {
     super();
-    this.typed = BLANK;
+    this.draft = new FormDraft(this, { name: () => "flicker", blank: () => BLANK });
     this.flicker = new LiveQuestion(this);
     this.watch = new Watch(this, settings, book);
   }
 
-  connectedCallback() {
-    super.connectedCallback();
-    drafts
-      .load(FORM)
-      .then((typed) => {
-        this.typed = { ...BLANK, ...typed };
-      })
-      .catch(reportFault);
+  get typed() {
+    return this.draft.typed;
   }
 
   /** @param {Partial<typeof BLANK>} fields */
   type(fields) {
-    this.typed = { ...this.typed, ...fields };
-    drafts.save(FORM, this.typed).catch(reportFault);
+    this.draft.type(fields);
   }
 
   get place() {
@@ -79,12 +70,6 @@ class FlickerView extends Page {
     this.flicker.put(light && { ask: "flicker", ...light, ...shutterQuestion() });
   }
 
-  /** @param {string} name */
-  problemAt(name) {
-    const { problem } = this.flicker;
-    return problem?.field === name ? problem.message : undefined;
-  }
-
   renderLight() {
     const { typed } = this;
     return html`
@@ -109,7 +94,7 @@ class FlickerView extends Page {
               unit: "Hz",
               number: true,
               value: typed.light_hz,
-              problem: this.problemAt("light_hz"),
+              problem: this.flicker.problemAt("light_hz"),
               onInput: (light_hz) => this.type({ light_hz }),
             })
           : nothing
@@ -147,7 +132,7 @@ class FlickerView extends Page {
             label: t("flicker.result", { n: i + 1 }),
             unit: "s",
             value: result.time_s,
-            problem: this.problemAt(`measured.${i}.time_s`),
+            problem: this.flicker.problemAt(`measured.${i}.time_s`),
             onInput: (time_s) => change(i, { time_s }),
           })}
           <label class="check">
@@ -188,7 +173,7 @@ class FlickerView extends Page {
           unit: "%",
           number: true,
           value: typed.modulation_percent,
-          problem: this.problemAt("modulation_percent"),
+          problem: this.flicker.problemAt("modulation_percent"),
           onInput: (modulation_percent) => this.type({ modulation_percent }),
         })}
         ${
@@ -200,7 +185,7 @@ class FlickerView extends Page {
                 unit: "%",
                 number: true,
                 value: typed.duty_percent,
-                problem: this.problemAt("duty_percent"),
+                problem: this.flicker.problemAt("duty_percent"),
                 onInput: (duty_percent) => this.type({ duty_percent }),
               })
         }
@@ -245,7 +230,7 @@ class FlickerView extends Page {
         <ek-boot-progress></ek-boot-progress>
         ${answer ? this.renderAnswer(answer) : nothing}
         ${answer || problem ? nothing : html`<p class="hint">${t("flicker.empty")}</p>`}
-        ${shown.includes(problem?.field ?? "") ? nothing : problemNote(problem?.message)}
+        ${problemNote(this.flicker.problemBeside(shown))}
       </section>
       <ek-spoken .words=${answer?.words ?? ""}></ek-spoken>
       ${this.renderLight()} ${cameraDetails()} ${this.renderDepth()}

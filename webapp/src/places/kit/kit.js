@@ -55,10 +55,7 @@ class KitView extends Page {
 
   /** @param {string} name */
   problemAt(name) {
-    const { problem } = this.check;
-    return problem && [`target.${name}`, `reading.${name}`].includes(problem.field)
-      ? problem.message
-      : undefined;
+    return this.check.problemAt(`target.${name}`) ?? this.check.problemAt(`reading.${name}`);
   }
 
   renderWhite() {
@@ -274,11 +271,10 @@ class KitView extends Page {
   }
 
   render() {
-    const { problem } = this.check;
-    const here = /^(target|reading)\.(cct_K|duv)$|^tolerance/.test(problem?.field ?? "");
+    const other = this.check.problemBeside(/^(target|reading)\.(cct_K|duv)$|^tolerance/);
     return html`
       <h1>${t("place.kit")}</h1>
-      ${here ? nothing : problemNote(problem?.message)} ${this.renderWhite()}
+      ${problemNote(other)} ${this.renderWhite()}
       ${this.renderTolerance()} ${this.renderCamera()} ${this.renderGels()}
       ${this.renderOwnGels()} ${this.renderHouse()}
     `;

@@ -270,7 +270,6 @@ class OrderView extends Page {
 
   renderSizes() {
     const { piece, spare_percent } = settings.get("order");
-    const { problem } = this.order;
     const lamps = this.lit.filter(({ gels: names }) => names.length);
     return html`<section>
       <p class="hint">${t("order.stockHint")}</p>
@@ -293,7 +292,7 @@ class OrderView extends Page {
         unit: "%",
         number: true,
         value: spare_percent,
-        problem: problem?.field === "spare_percent" ? problem.message : undefined,
+        problem: this.order.problemAt("spare_percent"),
         onInput: (value) => this.set({ spare_percent: value }),
       })}
       ${
@@ -352,10 +351,8 @@ class OrderView extends Page {
     const unread = this.lit.filter((one) => one.unread).length;
     const at = /^hangs\.(\d+)\./.exec(problem?.field ?? "");
     const where = at ? this.hangs[Number(at[1])]?.where : "";
-    const message =
-      problem?.field === "spare_percent"
-        ? undefined
-        : [where, problem?.message].filter(Boolean).join(": ");
+    const other = this.order.problemBeside(["spare_percent"]);
+    const message = [where, other].filter(Boolean).join(": ");
     return html`
       <h1>${t("order.title")}</h1>
       <p class="links">

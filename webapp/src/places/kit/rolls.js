@@ -31,12 +31,6 @@ class RollsView extends Page {
     });
   }
 
-  /** @param {string} path */
-  problemAt(path) {
-    const { problem } = this.check;
-    return problem?.field === path ? problem.message : undefined;
-  }
-
   /**
    * @param {"rolls" | "stock"} list
    * @param {Record<string, string>} row
@@ -44,7 +38,7 @@ class RollsView extends Page {
    * @param {(fields: Record<string, string>) => void} change
    */
   renderSize(list, row, i, change) {
-    const problemAt = (/** @type {string} */ name) => this.problemAt(`${list}.${i}.${name}`);
+    const problemAt = (/** @type {string} */ name) => this.check.problemAt(`${list}.${i}.${name}`);
     return html`<div class="pair">
       ${lengthField({
         id: `${list}-${i}-width`,
@@ -83,7 +77,7 @@ class RollsView extends Page {
    * @param {(fields: Record<string, string>) => void} change
    */
   renderStock(row, i, change) {
-    const problem = this.problemAt(`stock.${i}.gel`);
+    const problem = this.check.problemAt(`stock.${i}.gel`);
     return html`<div class="field">
         <label for="stock-${i}-gel">${t("rolls.gel")}</label>
         <select
@@ -112,14 +106,12 @@ class RollsView extends Page {
   }
 
   render() {
-    const { problem } = this.check;
-    const own = /^(rolls|stock)\.\d+\./.test(problem?.field ?? "");
     const removeLabel = (/** @type {unknown} */ _, /** @type {number} */ i) =>
       t("rolls.removeNth", { n: i + 1 });
     return html`
       <h1>${t("rolls.title")}</h1>
       <p class="links"><a href="#order">${t("order.title")}</a> <a href="#kit">${t("back.kit")}</a></p>
-      ${own ? nothing : problemNote(problem?.message)}
+      ${problemNote(this.check.problemBeside(/^(rolls|stock)\.\d+\./))}
       <section>
         <h2>${t("rolls.buy")}</h2>
         <p class="hint">

@@ -3,6 +3,7 @@
  * here changes nothing in the Kit.
  */
 import { html, nothing } from "lit";
+import { FormDraft } from "../../base/form-draft.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { cameraDetails } from "../../parts/camera-form.js";
@@ -12,7 +13,7 @@ import "../../parts/spoken.js";
 import { Watch } from "../../base/watch.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { lightDraft } from "../../store/drafts/light-draft.js";
-import { drafts, reportFault, settings } from "../../store/index.js";
+import { settings } from "../../store/index.js";
 import {
   cameraQuestion,
   cameraWords,
@@ -21,7 +22,6 @@ import {
 } from "../../store/questions/camera.js";
 import { t } from "../../words/index.js";
 
-const FORM = "exposure";
 const UNKNOWNS = /** @type {const} */ ([
   "f_number",
   "light",
@@ -49,34 +49,37 @@ const BLANK = {
   source: /** @type {Record<string, string>} */ ({}),
 };
 
-class ExposureView extends Page {
-  static properties = { typed: { state: true } };
+/**
+ * What was typed here before, with the level of the reading that stands on Light.
+ * @param {typeof BLANK} typed
+ * @returns {typeof BLANK}
+ */
+function withLevel(typed) {
+  const { illuminance, lamp } = lightDraft.typed;
+  const light = illuminance.trim();
+  return light ? { ...typed, light, kind: lamp === "flash" ? "flash" : "steady" } : typed;
+}
 
+class ExposureView extends Page {
   constructor() {
     super();
-    this.typed = BLANK;
+    this.draft = new FormDraft(this, {
+      name: () => "exposure",
+      blank: () => BLANK,
+      from: (typed) => withLevel(typed),
+    });
     this.expose = new LiveQuestion(this);
     this.falloff = new LiveQuestion(this);
     this.watch = new Watch(this, settings);
   }
 
-  connectedCallback() {
-    super.connectedCallback();
-    this.load().catch(reportFault);
-  }
-
-  /** What was typed here before, with the level of the reading that stands on Light. */
-  async load() {
-    const typed = { ...BLANK, ...(await drafts.load(FORM)) };
-    const { illuminance, lamp } = lightDraft.typed;
-    const light = illuminance.trim();
-    this.typed = light ? { ...typed, light, kind: lamp === "flash" ? "flash" : "steady" } : typed;
+  get typed() {
+    return this.draft.typed;
   }
 
   /** @param {Partial<typeof BLANK>} fields */
   type(fields) {
-    this.typed = { ...this.typed, ...fields };
-    drafts.save(FORM, this.typed).catch(reportFault);
+    this.draft.type(fields);
   }
 
   get lightField() {
@@ -141,8 +144,7 @@ class ExposureView extends Page {
 
   /** @param {LiveQuestion} question @param {string} name */
   problemAt(question, name) {
-    const { problem } = question;
-    return problem && [name, `known.${name}`].includes(problem.field) ? problem.message : undefined;
+    return question.problemAt(name) ?? question.problemAt(`known.${name}`);
   }
 
   renderLight() {

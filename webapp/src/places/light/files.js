@@ -1,12 +1,13 @@
 /** Files: what was understood of the files brought in, to be checked before anything is kept. */
 import { html, nothing } from "lit";
 import { sketch } from "../../charts/sketch.js";
+import { Keeping } from "../../parts/keeping.js";
 import "../../parts/boot-progress.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
 import { bringText, fileButton } from "../../parts/bring-files.js";
 import { choice } from "../../parts/inputs.js";
-import { say, sayWithUndo } from "../../parts/toast.js";
+import { sayWithUndo } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { route } from "../../router.js";
 import { incoming } from "../../store/drafts/incoming.js";
@@ -28,12 +29,9 @@ import { duv, kelvin, mired, nanometres, stops } from "../../words/numbers.js";
 /** @typedef {import("../../store/drafts/incoming.js").InFile} InFile */
 
 class FilesView extends Page {
-  static properties = { keeping: { state: true }, fault: { state: true } };
-
   constructor() {
     super();
-    this.keeping = false;
-    this.fault = "";
+    this.keeping = new Keeping(this);
     this.watch = new Watch(this, incoming, book, settings, gels);
   }
 
@@ -57,12 +55,10 @@ class FilesView extends Page {
   }
 
   /** Keep every chosen light in this setup, and every chosen gel in the kit. */
-  async keep() {
-    this.keeping = true;
-    this.fault = "";
+  keep() {
     const lights = incoming.chosen("light");
     const some = incoming.chosen("gel");
-    try {
+    return this.keeping.run(async () => {
       const target = await targetToKeep(targetFor().question);
       for (const item of lights) {
         const known = book.standing(item.of);
@@ -88,17 +84,12 @@ class FilesView extends Page {
         await keepOwnGel({ ...item.data, name: item.name.trim() || item.data.name });
         incoming.done([item]);
       }
-      say(
-        [
-          lights.length ? t("files.keptLights", { n: lights.length }) : "",
-          some.length ? t("files.keptGels", { n: some.length }) : "",
-        ].join(" "),
-      );
       if (!incoming.files.length) route.go(lights.length ? "set" : "kit");
-    } catch (error) {
-      this.fault = error instanceof Error ? error.message : String(error);
-    }
-    this.keeping = false;
+      return [
+        lights.length ? t("files.keptLights", { n: lights.length }) : "",
+        some.length ? t("files.keptGels", { n: some.length }) : "",
+      ].join(" ");
+    });
   }
 
   /** @param {InFile} file */
@@ -263,15 +254,15 @@ class FilesView extends Page {
       : t("files.keepGels", { n: some.length });
     if (!count) return nothing;
     return html`<div class="bar">
-      ${this.fault ? html`<p class="problem block" role="alert">${this.fault}</p>` : nothing}
+      ${this.keeping.note()}
       <div class="actions">
         <button
           type="button"
           class=${only ? "" : "main"}
-          ?disabled=${this.keeping}
+          ?disabled=${this.keeping.busy}
           @click=${this.keep}
         >
-          ${this.keeping ? t("light.keeping") : label}
+          ${this.keeping.busy ? t("light.keeping") : label}
         </button>
         ${
           only

@@ -49,7 +49,7 @@ class LearnGel extends Page {
   }
 
   render() {
-    const { answer, problem } = this.learned;
+    const { answer } = this.learned;
     return html`<details
       class="more learn"
       ?open=${this.open}
@@ -64,12 +64,12 @@ class LearnGel extends Page {
         label: t("learn.name"),
         hint: t("gel.nameHint"),
         value: this.nameNow,
-        problem: problem?.field === "name" ? problem.message : undefined,
+        problem: this.learned.problemAt("name"),
         onInput: (name) => {
           this.name = name;
         },
       })}
-      ${problemNote(problem && problem.field !== "name" ? problem.message : undefined)}
+      ${problemNote(this.learned.problemBeside(["name"]))}
       ${
         answer
           ? html`${gelNumbers(answer.gel, answer.nominal)} ${warningList(answer.warnings)}

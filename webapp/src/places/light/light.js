@@ -2,6 +2,7 @@
 import { html, nothing } from "lit";
 import { balanceField } from "../../charts/balance-field.js";
 import { sketch } from "../../charts/sketch.js";
+import { Keeping } from "../../parts/keeping.js";
 import "../../parts/against.js";
 import { answerCard, answerSentence, bestPack } from "./answer-card.js";
 import "../../parts/boot-progress.js";
@@ -54,14 +55,11 @@ let begun = false;
 const typeInto = (name) => (/** @type {string} */ value) => lightDraft.type({ [name]: value });
 
 class LightView extends Page {
-  static properties = { keeping: { state: true }, fault: { state: true } };
-
   constructor() {
     super();
-    this.keeping = false;
-    this.fault = "";
+    this.keeping = new Keeping(this);
     this.fix = new LiveQuestion(this);
-    this.chart = new LiveQuestion(this);
+    this.chart = new LiveQuestion(this, { after: [this.fix] });
     this.earlier = new LiveQuestion(this);
     this.watch = new Watch(this, lightDraft, book, settings, gels, offlineState);
   }
@@ -139,13 +137,11 @@ class LightView extends Page {
   /** A reading is kept unless it is known to be none; a kernel in trouble is no reason not to. */
   get keepable() {
     const wrong = this.fix.problem?.field.startsWith("reading");
-    return lightDraft.complete && !this.keeping && !wrong;
+    return lightDraft.complete && !this.keeping.busy && !wrong;
   }
 
-  async keep() {
-    this.keeping = true;
-    this.fault = "";
-    try {
+  keep() {
+    return this.keeping.run(async () => {
       await bookRead();
       if (this.namesake) return; // known only now that the book is read
       const target = await targetToKeep(targetFor(lightDraft.typed.light).question);
@@ -153,11 +149,7 @@ class LightView extends Page {
       askPersistence();
       // A keyboard goes on in the next reading; on a phone it would hide the answer.
       if (matchMedia("(hover: hover)").matches) this.querySelector("input")?.focus();
-    } catch (error) {
-      this.fault = error instanceof Error ? error.message : String(error);
-    } finally {
-      this.keeping = false;
-    }
+    });
   }
 
   /** Empty the form; what was half typed can be brought back. */
@@ -180,8 +172,7 @@ class LightView extends Page {
 
   /** @param {string} name of a field in the question */
   problemAt(name) {
-    const problem = this.last ? undefined : this.fix.problem;
-    return problem?.field === `reading.${name}` ? problem.message : undefined;
+    return this.last ? undefined : this.fix.problemAt(`reading.${name}`);
   }
 
   /** The sentence of a problem that no field on this screen shows. */
@@ -379,9 +370,7 @@ class LightView extends Page {
   renderActions() {
     const { typed } = lightDraft;
     const { last, namesake } = this;
-    const fault = this.fault
-      ? html`<p class="problem block" role="alert">${this.fault}</p>`
-      : nothing;
+    const fault = this.keeping.note();
     if (namesake) return html`${fault} ${this.renderWhich(namesake)}`;
     return html`
       ${fault}
@@ -406,7 +395,7 @@ class LightView extends Page {
           class="main"
           ?disabled=${!this.keepable}
         >
-          ${this.keeping ? t("light.keeping") : t("light.keep")}
+          ${this.keeping.busy ? t("light.keeping") : t("light.keep")}
         </button>
       </div>
     `;

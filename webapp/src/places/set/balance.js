@@ -1,5 +1,6 @@
 /** Balance everything: one white for the camera, and what to hang or dial on each light for it. */
 import { html, nothing } from "lit";
+import { Keeping } from "../../parts/keeping.js";
 import "./before-after.js";
 import "../../parts/boot-progress.js";
 import { LiveQuestion } from "../../base/live-question.js";
@@ -45,8 +46,6 @@ class BalanceView extends Page {
   static properties = {
     chosen: { state: true },
     typed: { state: true },
-    keeping: { state: true },
-    fault: { state: true },
   };
 
   constructor() {
@@ -55,8 +54,7 @@ class BalanceView extends Page {
     this.chosen = 0;
     /** What is being typed about a light, by its id, until the field is left. */
     this.typed = /** @type {Record<string, Record<string, string>>} */ ({});
-    this.keeping = false;
-    this.fault = "";
+    this.keeping = new Keeping(this);
     this.balance = new LiveQuestion(this);
     /** What is wrong with a reading, by its id: the others are balanced without it. */
     this.faulty = /** @type {Map<string, string>} */ (new Map());
@@ -99,8 +97,7 @@ class BalanceView extends Page {
 
   /** @param {number} index of a light @param {string} path of a field of it */
   problemAt(index, path) {
-    const { problem } = this.balance;
-    return problem?.field === `lights.${index}.${path}` ? problem.message : undefined;
+    return this.balance.problemAt(`lights.${index}.${path}`);
   }
 
   /** The sentence of a problem that no field on the screen shows. */
@@ -119,19 +116,15 @@ class BalanceView extends Page {
     settings.set("whites", { ...settings.get("whites"), ...fields }).catch(reportFault);
   }
 
-  async keep() {
+  keep() {
     const setup = currentSetup();
-    if (!setup || !this.question || !this.plan) return;
-    this.keeping = true;
-    this.fault = "";
-    try {
-      const undo = await keepPlan(setup, this.lights, this.plan, this.question);
-      sayWithUndo(t("balance.kept", { white: kelvin(this.plan.white.cct_K) }), undo);
+    const { lights, plan, question } = this;
+    if (!setup || !question || !plan) return;
+    this.keeping.run(async () => {
+      const undo = await keepPlan(setup, lights, plan, question);
+      sayWithUndo(t("balance.kept", { white: kelvin(plan.white.cct_K) }), undo);
       route.go("set");
-    } catch (error) {
-      this.fault = error instanceof Error ? error.message : String(error);
-    }
-    this.keeping = false;
+    });
   }
 
   async share() {
@@ -214,7 +207,6 @@ class BalanceView extends Page {
     const { cct_K } = settings.get("white");
     const free = !whites.from_K.trim() && !whites.to_K.trim();
     const only = whites.from_K === cct_K && whites.to_K === cct_K;
-    const { problem } = this.balance;
     const bound = (
       /** @type {"from_K" | "to_K" | "step_K" | "duv_limit"} */ key,
       /** @type {string} */ unit,
@@ -225,7 +217,7 @@ class BalanceView extends Page {
         unit,
         number: true,
         value: whites[key],
-        problem: problem?.field === `whites.${key}` ? problem.message : undefined,
+        problem: this.balance.problemAt(`whites.${key}`),
         onInput: (value) => this.bound({ [key]: value }),
       });
     return html`
@@ -305,7 +297,7 @@ class BalanceView extends Page {
       <h2>${t("balance.list")}</h2>
       <p class="reason">${placeWords(currentSetup())}. ${plan.words}</p>
       ${hangingList(plan)} ${warningList(warnings)} ${cautionNote()}
-      ${this.fault ? html`<p class="problem block" role="alert">${this.fault}</p>` : nothing}
+      ${this.keeping.note()}
       <div class="actions">
         <button type="button" class="quiet" @click=${() => window.print()}>
           ${t("balance.print")}
@@ -314,7 +306,7 @@ class BalanceView extends Page {
         <button
           type="button"
           class="main"
-          ?disabled=${this.keeping || this.balance.waiting}
+          ?disabled=${this.keeping.busy || this.balance.waiting}
           @click=${this.keep}
         >
           ${t("balance.keep")}

@@ -1,6 +1,8 @@
 /** Dial: the next value for a tunable lamp, from what was dialled and what it gave. */
 import { html, nothing } from "lit";
+import { FormDraft } from "../../base/form-draft.js";
 import { ask } from "../../kernel/client.js";
+import { Keeping } from "../../parts/keeping.js";
 import "../../parts/against.js";
 import "../../parts/boot-progress.js";
 import { cautionNote } from "../../parts/caution-note.js";
@@ -12,10 +14,9 @@ import { packRow } from "../../parts/pack-card.js";
 import { colourOf, complete, NOTHING, readingEntry, readingOf } from "./reading-entry.js";
 import "../../parts/spoken.js";
 import { Watch } from "../../base/watch.js";
-import { say } from "../../parts/toast.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
-import { book, drafts, reportFault, settings } from "../../store/index.js";
+import { book, reportFault, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
 import {
   dialHistory,
@@ -39,45 +40,25 @@ import { readingWords } from "../../words/reading.js";
 /** @typedef {import("./reading-entry.js").Entered} Entered */
 /** @typedef {import("../../store/log/book.js").Thing} Thing */
 
+/** `dialled`: what was dialled, as typed; null = the next value. */
+const BLANK = { dialled: /** @type {Entered | null} */ (null), measured: NOTHING };
+
 class DialView extends Page {
   static properties = {
     of: { attribute: false },
-    dialled: { state: true },
-    measured: { state: true },
     range: { state: true },
-    keeping: { state: true },
-    fault: { state: true },
   };
 
   constructor() {
     super();
     this.of = "";
-    /** What was dialled, as typed; null = the next value. @type {Entered | null} */
-    this.dialled = null;
-    this.measured = NOTHING;
+    this.draft = new FormDraft(this, { name: () => `dial ${this.of}`, blank: () => BLANK });
     /** The reach while it is typed. @type {Record<string, string>} */
     this.range = {};
-    this.keeping = false;
-    this.fault = "";
+    this.keeping = new Keeping(this);
     this.dial = new LiveQuestion(this);
     this.check = new LiveQuestion(this);
     this.watch = new Watch(this, book, settings, gels);
-  }
-
-  get form() {
-    return `dial ${this.of}`;
-  }
-
-  connectedCallback() {
-    super.connectedCallback();
-    drafts
-      .load(this.form)
-      .then((kept) => {
-        if (!kept) return;
-        this.dialled = kept.dialled;
-        this.measured = { ...NOTHING, ...kept.measured };
-      })
-      .catch(reportFault);
   }
 
   get light() {
@@ -90,17 +71,16 @@ class DialView extends Page {
 
   willUpdate() {
     const { light } = this;
+    const { measured } = this.draft.typed;
     this.dial.put(light ? dialQuestion(light) : null);
     // The pair in the form, asked about alone: says what is wrong with it before it is kept.
     const { dialledNow } = this;
     this.check.put(
-      light && complete(this.measured) && complete(dialledNow)
+      light && complete(measured) && complete(dialledNow)
         ? {
             ask: "dial",
             target: targetFor(light.id).question,
-            history: [
-              { dialled: colourOf(dialledNow), measured: readingOf(this.measured, this.unit) },
-            ],
+            history: [{ dialled: colourOf(dialledNow), measured: readingOf(measured, this.unit) }],
           }
         : null,
     );
@@ -108,12 +88,13 @@ class DialView extends Page {
 
   /** What was dialled: as typed, or the next value taken over. @returns {Entered} */
   get dialledNow() {
-    if (this.dialled) return this.dialled;
+    const { dialled, measured } = this.draft.typed;
+    if (dialled) return dialled;
     const next = this.dial.answer?.next;
     if (!next) return NOTHING;
     return {
       ...NOTHING,
-      way: this.measured.way,
+      way: measured.way,
       x: coordinate(next.x),
       y: coordinate(next.y),
       cct_K: next.cct_K == null ? "" : index(next.cct_K),
@@ -124,41 +105,30 @@ class DialView extends Page {
   /** A pair is kept unless it is known to be none; a kernel in trouble is no reason not to. */
   get keepable() {
     const wrong = this.check.problem?.field.startsWith("history");
-    const whole = complete(this.measured) && complete(this.dialledNow);
-    return whole && !wrong && !this.keeping;
-  }
-
-  save() {
-    drafts.save(this.form, { dialled: this.dialled, measured: this.measured }).catch(reportFault);
+    const whole = complete(this.draft.typed.measured) && complete(this.dialledNow);
+    return whole && !wrong && !this.keeping.busy;
   }
 
   /** @param {Thing} light */
-  async keep(light) {
-    this.keeping = true;
-    this.fault = "";
-    try {
-      const latest = book.latest(light.id)?.data ?? {};
+  keep(light) {
+    const { measured } = this.draft.typed;
+    return this.keeping.run(async () => {
       await keepReading({
         light: light.id,
         lightData: {},
         data: {
-          ...readingOf(this.measured, this.unit),
+          ...readingOf(measured, this.unit),
           dialled: colourOf(this.dialledNow),
           lamp: light.data.lamp ?? "unknown",
-          pack: gelsOn(latest),
+          pack: gelsOn(book.latest(light.id)?.data ?? {}),
           target: targetFor(light.id).question,
         },
       });
-      this.dialled = null;
-      this.measured = { ...NOTHING, way: this.measured.way };
-      await drafts.save(this.form, undefined);
+      await this.draft.clear({ measured: { ...NOTHING, way: measured.way } });
       const { correction } = await ask(dialQuestion(light));
       if (correction) await remember(light, correction);
-      say(t("dial.kept"));
-    } catch (error) {
-      this.fault = error instanceof Error ? error.message : String(error);
-    }
-    this.keeping = false;
+      return t("dial.kept");
+    });
   }
 
   /** @param {any} answer */
@@ -203,9 +173,9 @@ class DialView extends Page {
 
   /** @param {Thing} light */
   renderForm(light) {
-    const { problem } = this.check;
+    const { dialled, measured } = this.draft.typed;
     const problemAt = (/** @type {string} */ side) => (/** @type {string} */ path) =>
-      problem?.field === `history.0.${side}.${path}` ? problem.message : undefined;
+      this.check.problemAt(`history.0.${side}.${path}`);
     return html`<form
       @submit=${(/** @type {Event} */ event) => {
         event.preventDefault();
@@ -218,20 +188,14 @@ class DialView extends Page {
         legend: t("dial.dialled"),
         value: this.dialledNow,
         problemAt: problemAt("dialled"),
-        onInput: (fields) => {
-          this.dialled = { ...this.dialledNow, ...fields };
-          this.save();
-        },
+        onInput: (fields) => this.draft.type({ dialled: { ...this.dialledNow, ...fields } }),
       })}
       ${
-        this.dialled
+        dialled
           ? html`<button
               type="button"
               class="quiet"
-              @click=${() => {
-                this.dialled = null;
-                this.save();
-              }}
+              @click=${() => this.draft.type({ dialled: null })}
             >
               ${t("dial.useNext")}
             </button>`
@@ -240,15 +204,12 @@ class DialView extends Page {
       ${readingEntry({
         id: "measured",
         legend: t("dial.measured"),
-        value: this.measured,
+        value: measured,
         amount: { name: this.unit, label: t("light.illuminance"), unit: levelUnit(this.unit) },
         problemAt: problemAt("measured"),
-        onInput: (fields) => {
-          this.measured = { ...this.measured, ...fields };
-          this.save();
-        },
+        onInput: (fields) => this.draft.type({ measured: { ...measured, ...fields } }),
       })}
-      ${this.fault ? html`<p class="problem block" role="alert">${this.fault}</p>` : nothing}
+      ${this.keeping.note()}
       <div class="actions">
         <button
           type="submit"
@@ -300,7 +261,6 @@ class DialView extends Page {
       ...new Set([light.data.name, fixtureOf(light), ...settings.get("lamps").map((l) => l.name)]),
     ];
     const range = { ...rangeOf(light), ...this.range };
-    const { problem } = this.dial;
     const reach = reachOf(light);
     const bound = (/** @type {"from_K" | "to_K"} */ key, /** @type {string} */ label) =>
       textField({
@@ -309,7 +269,7 @@ class DialView extends Page {
         unit: "K",
         number: true,
         value: range[key] ?? "",
-        problem: problem?.field === `range.${key}` ? problem.message : undefined,
+        problem: this.dial.problemAt(`range.${key}`),
         onInput: (value) => {
           this.range = { ...this.range, [key]: value };
         },
@@ -368,8 +328,7 @@ class DialView extends Page {
           <div class="actions"><a class="button main" href="#set">${t("place.set")}</a></div>
         </section>`;
     }
-    const { answer, problem } = this.dial;
-    const own = /^range\.(from|to)_K$/;
+    const { answer } = this.dial;
     return html`
       <h1 class="place">
         ${t("dial.heading", { name: light.data.name })} <a href="#set">${t("place.set")}</a>
@@ -378,7 +337,7 @@ class DialView extends Page {
       <section class="answer" aria-label=${t("dial.answer")} aria-busy=${this.dial.waiting}>
         <ek-boot-progress></ek-boot-progress>
         ${answer ? this.renderAnswer(answer) : nothing}
-        ${problemNote(own.test(problem?.field ?? "") ? undefined : problem?.message)}
+        ${problemNote(this.dial.problemBeside(/^range\.(from|to)_K$/))}
       </section>
       <ek-spoken .words=${answer ? answer.words : ""}></ek-spoken>
       ${this.renderForm(light)} ${this.renderHistory(light)} ${this.renderLamp(light)}

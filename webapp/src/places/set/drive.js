@@ -3,7 +3,7 @@ import { html, nothing } from "lit";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
-import { choice, segments, textField } from "../../parts/inputs.js";
+import { segments, textField } from "../../parts/inputs.js";
 import { say } from "../../parts/toast.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
@@ -11,19 +11,18 @@ import { book, reportFault, settings } from "../../store/index.js";
 import { keepLamp, lampOf } from "../../store/kit/lamps.js";
 import { keepFinding } from "../../store/log/findings.js";
 import { currentSetup, lightsOf, targetFor } from "../../store/log/shoot.js";
-import { levelUnit } from "../../store/questions/camera.js";
-import { readingQuestion, terms } from "../../store/questions/reading.js";
+import { terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { index, kelvin, level, percent, steps } from "../../words/numbers.js";
-import { complete, NOTHING, readingEntry, readingOf } from "./reading-entry.js";
+import { NOTHING } from "./reading-entry.js";
+import { readingSource, sourceQuestion, TYPED_HERE } from "./reading-source.js";
 
 class Drive extends Page {
   static properties = {
     light: { attribute: false },
     prefer: { state: true },
-    from: { state: true },
     name: { state: true },
-    entered: { state: true },
+    source: { state: true },
   };
 
   constructor() {
@@ -31,10 +30,8 @@ class Drive extends Page {
     /** @type {import("../../store/log/book.js").Thing | undefined} */
     this.light = undefined;
     this.prefer = "light";
-    /** The kept light that is the primary; "" = typed here. */
-    this.from = "";
     this.name = "";
-    this.entered = NOTHING;
+    this.source = TYPED_HERE;
     this.drive = new LiveQuestion(this);
     this.check = new LiveQuestion(this);
     this.watch = new Watch(this, book, settings);
@@ -72,11 +69,11 @@ class Drive extends Page {
 
   /** The primary that stands in the form, as R. @returns {Record<string, any> | null} */
   primary() {
-    const kept = this.from && book.latest(this.from);
     const count = this.lamp.primaries?.length ?? 0;
-    const name = this.name.trim() || t("light.nth", { n: count + 1 });
-    if (kept) return readingQuestion(kept.data, book.thing(this.from)?.data.name);
-    return complete(this.entered) ? { ...readingOf(this.entered, this.unit), name } : null;
+    const typed = this.name.trim() || t("light.nth", { n: count + 1 });
+    const primary = sourceQuestion(this.source, this.unit);
+    const kept = book.thing(this.source.from);
+    return primary && { ...primary, name: kept ? kept.data.name : typed };
   }
 
   /** @param {Record<string, any>[]} primaries */
@@ -88,8 +85,7 @@ class Drive extends Page {
     const primary = this.primary();
     if (!primary) return;
     await this.put([...(this.lamp.primaries ?? []), primary]);
-    this.entered = { ...NOTHING, way: this.entered.way };
-    this.from = "";
+    this.source = { from: "", entered: { ...NOTHING, way: this.source.entered.way } };
     this.name = "";
   }
 
@@ -201,52 +197,28 @@ class Drive extends Page {
   renderForm() {
     const others = lightsOf(currentSetup()).filter(({ light }) => light.id !== this.light?.id);
     const { problem } = this.check;
-    const problemAt = (/** @type {string} */ path) =>
-      problem?.field === `primaries.0.${path}` ? problem.message : undefined;
+    const { source } = this;
     return html`
-      ${
-        others.length
-          ? choice({
-              id: "primary-from",
-              label: t("drive.from"),
-              value: this.from,
-              options: [
-                { value: "", label: t("unmix.typed") },
-                ...others.map(({ light }) => ({ value: light.id, label: light.data.name })),
-              ],
-              onChange: (from) => {
-                this.from = from;
-              },
-            })
-          : nothing
-      }
-      ${
-        this.from
-          ? problemNote(problem?.message)
-          : html`${textField({
-              id: "primary-name",
-              label: t("drive.name"),
-              value: this.name,
-              onInput: (name) => {
-                this.name = name;
-              },
-            })}
-            ${readingEntry({
-              id: "primary",
-              legend: t("light.way"),
-              value: this.entered,
-              amount: {
-                name: this.unit,
-                label: t("light.illuminance"),
-                unit: levelUnit(this.unit),
-              },
-              problemAt: (path) =>
-                problemAt(path) ?? (path === this.unit ? problemAt("illuminance_lx") : undefined),
-              onInput: (fields) => {
-                this.entered = { ...this.entered, ...fields };
-              },
-            })}`
-      }
+      ${readingSource({
+        id: "primary",
+        label: t("drive.from"),
+        lights: others,
+        value: source,
+        unit: this.unit,
+        above: textField({
+          id: "primary-name",
+          label: t("drive.name"),
+          value: this.name,
+          onInput: (name) => {
+            this.name = name;
+          },
+        }),
+        problemAt: (path) => this.check.problemAt(`primaries.0.${path}`),
+        onInput: (fields) => {
+          this.source = { ...source, ...fields };
+        },
+      })}
+      ${source.from ? problemNote(problem?.message) : nothing}
       <div class="actions">
         <button
           type="button"

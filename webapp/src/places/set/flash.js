@@ -1,8 +1,10 @@
 /** Flash and the light that is there already, on one frame: ratio, colour, gel for the flash. */
 import { html, nothing } from "lit";
+import { FormDraft } from "../../base/form-draft.js";
+import { keptOf, readingSource, sourceQuestion, TYPED_HERE } from "./reading-source.js";
 import "../../parts/boot-progress.js";
 import { cautionNote } from "../../parts/caution-note.js";
-import { choice, textField } from "../../parts/inputs.js";
+import { textField } from "../../parts/inputs.js";
 import "./findings-list.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
@@ -11,52 +13,25 @@ import { packRow } from "../../parts/pack-card.js";
 import { say } from "../../parts/toast.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
-import { book, drafts, reportFault, settings } from "../../store/index.js";
+import { book, reportFault, settings } from "../../store/index.js";
 import { keepFinding } from "../../store/log/findings.js";
 import { currentSetup, lightsOf, placeWords } from "../../store/log/shoot.js";
-import { levelField, levelUnit, shutterQuestion } from "../../store/questions/camera.js";
-import { readingQuestion, terms } from "../../store/questions/reading.js";
+import { levelField, shutterQuestion } from "../../store/questions/camera.js";
+import { terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { duv, kelvin, stopsChange } from "../../words/numbers.js";
-import { complete, NOTHING, readingEntry, readingOf } from "./reading-entry.js";
 
-const FORM = "flash";
-
-/** @typedef {import("./reading-entry.js").Entered} Entered */
-/** @typedef {{from: string, entered: Entered}} Side  from: id of a kept light, "" = typed here */
+const BLANK = { flash: TYPED_HERE, ambient: TYPED_HERE, time_s: "" };
 
 const SIDES = /** @type {const} */ (["flash", "ambient"]);
 
 class FlashView extends Page {
-  static properties = { typed: { state: true } };
-
   constructor() {
     super();
-    /** @type {{flash: Side, ambient: Side, time_s: string}} */
-    this.typed = {
-      flash: { from: "", entered: NOTHING },
-      ambient: { from: "", entered: NOTHING },
-      time_s: "",
-    };
+    this.draft = new FormDraft(this, { name: () => "flash", blank: () => BLANK });
     this.question = /** @type {Record<string, any> | null} */ (null);
     this.mix = new LiveQuestion(this);
     this.watch = new Watch(this, book, settings);
-  }
-
-  connectedCallback() {
-    super.connectedCallback();
-    drafts
-      .load(FORM)
-      .then((kept) => {
-        if (kept) this.typed = { ...this.typed, ...kept };
-      })
-      .catch(reportFault);
-  }
-
-  /** @param {Partial<FlashView["typed"]>} fields */
-  type(fields) {
-    this.typed = { ...this.typed, ...fields };
-    drafts.save(FORM, this.typed).catch(reportFault);
   }
 
   /** @param {"flash" | "ambient"} side */
@@ -66,17 +41,13 @@ class FlashView extends Page {
 
   /** @param {"flash" | "ambient"} side @returns {Record<string, any> | null} R */
   reading(side) {
-    const { from, entered } = this.typed[side];
-    const kept = from && book.latest(from);
-    if (kept) return readingQuestion(kept.data);
-    if (!complete(entered)) return null;
-    const lamp = side === "flash" ? { lamp: "flash" } : {};
-    return { ...readingOf(entered, this.unit(side)), ...lamp };
+    const reading = sourceQuestion(this.draft.typed[side], this.unit(side));
+    return reading && side === "flash" ? { lamp: "flash", ...reading } : reading;
   }
 
   willUpdate() {
     const [flash, ambient] = SIDES.map((side) => this.reading(side));
-    const { time_s } = this.typed;
+    const { time_s } = this.draft.typed;
     const shutter = time_s.trim() ? { time_s } : shutterQuestion();
     this.question =
       flash && ambient ? { ask: "flash_mix", flash, ambient, ...shutter, ...terms() } : null;
@@ -92,7 +63,7 @@ class FlashView extends Page {
       from: {
         ...Object.fromEntries(
           SIDES.map((side) => {
-            const kept = this.typed[side].from && book.latest(this.typed[side].from);
+            const kept = keptOf(this.draft.typed[side]);
             return [side, kept ? { reading: kept.id } : this.reading(side)];
           }),
         ),
@@ -179,61 +150,30 @@ class FlashView extends Page {
 
   /** @param {"flash" | "ambient"} side */
   renderSide(side) {
-    const lights = lightsOf(currentSetup());
-    const { from, entered } = this.typed[side];
-    const { problem } = this.mix;
-    const unit = this.unit(side);
-    const put = (/** @type {Partial<Side>} */ fields) =>
-      this.type({ [side]: { ...this.typed[side], ...fields } });
-    const problemAt = (/** @type {string} */ path) =>
-      problem?.field === `${side}.${path}` ? problem.message : undefined;
+    const value = this.draft.typed[side];
     return html`<section>
       <h2>${t(`flash.${side}`)}</h2>
-      ${
-        lights.length
-          ? choice({
-              id: `${side}-from`,
-              label: t(`flash.${side}From`),
-              value: from,
-              options: [
-                { value: "", label: t("unmix.typed") },
-                ...lights.map(({ light }) => ({ value: light.id, label: light.data.name })),
-              ],
-              onChange: (light) => put({ from: light }),
-            })
-          : nothing
-      }
-      ${
-        from
-          ? nothing
-          : readingEntry({
-              id: side,
-              legend: t("light.way"),
-              value: entered,
-              amount: {
-                name: unit,
-                label: t(side === "flash" ? "flash.exposure" : "light.illuminance"),
-                unit: levelUnit(unit),
-              },
-              problemAt: (path) =>
-                problemAt(path) ?? (path === unit ? problemAt("illuminance_lx") : undefined),
-              onInput: (fields) => put({ entered: { ...entered, ...fields } }),
-            })
-      }
+      ${readingSource({
+        id: side,
+        label: t(`flash.${side}From`),
+        lights: lightsOf(currentSetup()),
+        value,
+        unit: this.unit(side),
+        amount: t(side === "flash" ? "flash.exposure" : "light.illuminance"),
+        problemAt: (path) => this.mix.problemAt(`${side}.${path}`),
+        onInput: (fields) => this.draft.type({ [side]: { ...value, ...fields } }),
+      })}
     </section>`;
   }
 
   /** The sentence of a problem that no field on the screen shows. */
   get otherProblem() {
-    const { problem } = this.mix;
-    if (!problem || problem.field === "time_s") return undefined;
-    const [side] = problem.field.split(".");
-    const typedHere = side in this.typed && !this.typed[/** @type {"flash"} */ (side)].from;
-    return typedHere ? undefined : problem.message;
+    const typedHere = SIDES.filter((side) => !this.draft.typed[side].from);
+    return this.mix.problemBeside(new RegExp(`^(time_s$|(${typedHere.join("|") || "-"})\\.)`));
   }
 
   render() {
-    const { answer, problem } = this.mix;
+    const { answer } = this.mix;
     return html`
       <h1 class="place">${t("flash.heading")} <a href="#set">${placeWords(currentSetup())}</a></h1>
       <section class="answer" aria-label=${t("flash.answer")} aria-busy=${this.mix.waiting}>
@@ -247,9 +187,9 @@ class FlashView extends Page {
         label: t("flash.shutter"),
         unit: "s",
         hint: t("flash.shutterHint"),
-        value: this.typed.time_s,
-        problem: problem?.field === "time_s" ? problem.message : undefined,
-        onInput: (time_s) => this.type({ time_s }),
+        value: this.draft.typed.time_s,
+        problem: this.mix.problemAt("time_s"),
+        onInput: (time_s) => this.draft.type({ time_s }),
       })}
       <ek-findings></ek-findings>
     `;

@@ -48,8 +48,8 @@ class MixView extends Page {
     /** The zone under the sliders. */
     this.at = 0;
     this.mix = new LiveQuestion(this);
-    this.standing = new LiveQuestion(this);
-    this.rendering = new LiveQuestion(this);
+    this.standing = new LiveQuestion(this, { after: [this.mix] });
+    this.rendering = new LiveQuestion(this, { after: [this.mix] });
     this.watch = new Watch(this, book, settings);
   }
 
@@ -197,10 +197,9 @@ class MixView extends Page {
   renderLight({ light }) {
     const part = this.zone[light.id] ?? AS_READ;
     const place = inZone(this.lights, this.zone).findIndex((one) => one.light.id === light.id);
-    const { problem } = this.mix;
     const list = this.at === 0 ? "lights" : "beside";
     const problemAt = (/** @type {string} */ path) =>
-      problem?.field === `${list}.${place}.${path}` ? problem.message : undefined;
+      this.mix.problemAt(`${list}.${place}.${path}`);
     const share = part.on ? this.shown?.shares[place] : undefined;
     return html`<li>
       <div class="mixed">
@@ -257,11 +256,7 @@ class MixView extends Page {
 
   /** The sentence of a problem that no slider shows. */
   get otherProblem() {
-    const { problem } = this.mix;
-    return problem &&
-      !/^(lights|beside)\.\d+\.(share_|stops|dimmer|distance|measured)/.test(problem.field)
-      ? problem.message
-      : undefined;
+    return this.mix.problemBeside(/^(lights|beside)\.\d+\.(share_|stops|dimmer|distance|measured)/);
   }
 
   /** @param {any} made */

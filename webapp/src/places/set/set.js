@@ -48,8 +48,8 @@ class SetView extends Page {
   constructor() {
     super();
     this.agree = new LiveQuestion(this);
-    this.chart = new LiveQuestion(this);
-    this.levels = new LiveQuestion(this);
+    this.chart = new LiveQuestion(this, { after: [this.agree] });
+    this.levels = new LiveQuestion(this, { after: [this.agree] });
     /** What is wrong with a reading, by its id: the others are answered without it. */
     this.faulty = /** @type {Map<string, string>} */ (new Map());
     /** @type {ReturnType<typeof lightsOf>} the lights of the present question, in its order */

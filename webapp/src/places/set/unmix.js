@@ -1,30 +1,27 @@
 /** Unmix: from each light read alone and all of them together, whose share is whose. */
 import { html, nothing } from "lit";
+import { FormDraft } from "../../base/form-draft.js";
+import { keptOf, readingSource, sourceQuestion } from "./reading-source.js";
 import "../../parts/boot-progress.js";
-import { choice } from "../../parts/inputs.js";
 import "./findings-list.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
 import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
-import { book, drafts, reportFault, settings } from "../../store/index.js";
+import { book, reportFault, settings } from "../../store/index.js";
 import { withOwnGels } from "../../store/kit/own-gels.js";
 import { keepFinding } from "../../store/log/findings.js";
 import { currentSetup, lightsOf, placeWords } from "../../store/log/shoot.js";
-import { levelUnit } from "../../store/questions/camera.js";
 import { readingQuestion } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { level, percent, steps } from "../../words/numbers.js";
-import { complete, NOTHING, readingEntry, readingOf } from "./reading-entry.js";
-
-const FORM = "unmix";
+import { NOTHING } from "./reading-entry.js";
 
 class UnmixView extends Page {
   static properties = {
     out: { state: true },
-    sum: { state: true },
-    entered: { state: true },
+    from: { state: true },
   };
 
   constructor() {
@@ -32,39 +29,27 @@ class UnmixView extends Page {
     /** Lights that are not among those in the sum. @type {Set<string>} */
     this.out = new Set();
     /** The light whose kept reading is the sum; "" = it is typed here. */
-    this.sum = "";
-    this.entered = NOTHING;
+    this.from = "";
+    this.draft = new FormDraft(this, { name: () => "unmix", blank: () => NOTHING });
     this.unmix = new LiveQuestion(this);
     this.watch = new Watch(this, book, settings);
-  }
-
-  connectedCallback() {
-    super.connectedCallback();
-    drafts
-      .load(FORM)
-      .then((kept) => {
-        if (kept) this.entered = { ...NOTHING, ...kept };
-      })
-      .catch(reportFault);
   }
 
   get unit() {
     return `illuminance_${settings.get("illuminance")}`;
   }
 
-  /** The lights in the sum, and the reading of the sum itself. */
+  /** The reading of the sum, and the lights in it. */
   get parts() {
     const all = lightsOf(currentSetup());
-    const sum = all.find(({ light }) => light.id === this.sum);
-    const lights = all.filter(({ light }) => light.id !== this.sum && !this.out.has(light.id));
+    const sum = { from: this.from, entered: this.draft.typed };
+    const lights = all.filter(({ light }) => light.id !== this.from && !this.out.has(light.id));
     return { all, sum, lights };
   }
 
   willUpdate() {
     const { sum, lights } = this.parts;
-    const total = sum
-      ? readingQuestion(sum.reading.data)
-      : complete(this.entered) && readingOf(this.entered, this.unit);
+    const total = sourceQuestion(sum, this.unit);
     this.unmix.put(
       total && lights.length
         ? {
@@ -79,15 +64,10 @@ class UnmixView extends Page {
     );
   }
 
-  /** @param {Partial<import("./reading-entry.js").Entered>} fields */
-  enter(fields) {
-    this.entered = { ...this.entered, ...fields };
-    drafts.save(FORM, this.entered).catch(reportFault);
-  }
-
   async keep() {
     const { answer } = this.unmix;
     const { sum, lights } = this.parts;
+    const kept = keptOf(sum);
     await keepFinding({
       by: "unmix",
       words: answer.words.join(" "),
@@ -95,7 +75,7 @@ class UnmixView extends Page {
         lights: lights.map(({ light }) => light.id),
         names: lights.map(({ light }) => light.data.name),
         readings: lights.map(({ reading }) => reading.id),
-        sum: sum ? { reading: sum.reading.id } : readingOf(this.entered, this.unit),
+        sum: kept ? { reading: kept.id } : sourceQuestion(sum, this.unit),
       },
       found: {
         parts: answer.shares.map((/** @type {any} */ { part }) => part),
@@ -162,25 +142,18 @@ class UnmixView extends Page {
   }
 
   render() {
-    const { all } = this.parts;
+    const { all, sum, lights } = this.parts;
     const { problem, answer } = this.unmix;
-    const { sum } = this.parts;
-    const shown = sum ? undefined : /^sum\./;
+    const other = this.unmix.problemBeside(this.from ? [] : /^sum\./);
     const lightAt = /^lights\.(\d+)/.exec(problem?.field ?? "");
-    const name = lightAt && this.parts.lights[Number(lightAt[1])]?.light.data.name;
+    const name = lightAt && lights[Number(lightAt[1])]?.light.data.name;
     return html`
       <h1 class="place">${t("unmix.heading")} <a href="#mix">${t("mix.heading")}</a></h1>
       <p class="hint">${placeWords(currentSetup())}. ${t("unmix.what")}</p>
       <section class="answer" aria-label=${t("unmix.answer")} aria-busy=${this.unmix.waiting}>
         <ek-boot-progress></ek-boot-progress>
         ${answer ? this.renderAnswer(answer) : nothing}
-        ${problemNote(
-          problem && !shown?.test(problem.field)
-            ? name
-              ? `${name}: ${problem.message}`
-              : problem.message
-            : undefined,
-        )}
+        ${problemNote(other && name ? `${name}: ${other}` : other)}
       </section>
       ${
         all.length
@@ -188,7 +161,7 @@ class UnmixView extends Page {
               <h2>${t("unmix.alone")}</h2>
               <ul class="stock">
                 ${all
-                  .filter(({ light }) => light.id !== this.sum)
+                  .filter(({ light }) => light.id !== this.from)
                   .map(
                     ({ light }) => html`<li>
                       <label class="check">
@@ -211,39 +184,18 @@ class UnmixView extends Page {
       }
       <section>
         <h2>${t("unmix.sum")}</h2>
-        ${
-          all.length
-            ? choice({
-                id: "unmix-sum",
-                label: t("unmix.sumFrom"),
-                value: this.sum,
-                options: [
-                  { value: "", label: t("unmix.typed") },
-                  ...all.map(({ light }) => ({ value: light.id, label: light.data.name })),
-                ],
-                onChange: (light) => {
-                  this.sum = light;
-                },
-              })
-            : nothing
-        }
-        ${
-          this.sum
-            ? nothing
-            : readingEntry({
-                id: "sum",
-                legend: t("light.way"),
-                value: this.entered,
-                amount: {
-                  name: this.unit,
-                  label: t("light.illuminance"),
-                  unit: levelUnit(this.unit),
-                },
-                problemAt: (path) =>
-                  problem?.field === `sum.${path}` ? problem.message : undefined,
-                onInput: (fields) => this.enter(fields),
-              })
-        }
+        ${readingSource({
+          id: "sum",
+          label: t("unmix.sumFrom"),
+          lights: all,
+          value: sum,
+          unit: this.unit,
+          problemAt: (path) => this.unmix.problemAt(`sum.${path}`),
+          onInput: ({ from, entered }) => {
+            this.from = from ?? this.from;
+            if (entered) this.draft.type(entered);
+          },
+        })}
       </section>
       <ek-findings></ek-findings>
     `;

@@ -50,7 +50,7 @@ function start() {
   started = performance.now();
   worker = new Worker(scriptAddress("./worker.js"));
   worker.onmessage = ({ data }) => {
-    if (data.stage) setReport(data);
+    if (data.stage) setReport({ ...data, words: "" });
     else if (data.fatal !== undefined) fail(data.fatal, data.booting);
     else settle(data);
     if (data.stage === "ready") {

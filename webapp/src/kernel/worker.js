@@ -1,6 +1,6 @@
 // The kernel's worker: boots Python in named stages, then answers one question after the other.
 // In:  {id, request: JSON text, forms: whether what is said comes as forms and values}.
-// Out: {stage, part, words} · {id, answer: JSON text} · {id, stumbled: words, memory: whether for
+// Out: {stage, part} · {id, answer: JSON text} · {id, stumbled: words, memory: whether for
 // want of it} · {fatal: words} when Python can no longer be used.
 import { loadPyodide } from "pyodide";
 import { scriptAddress } from "../trusted.js";
@@ -20,10 +20,9 @@ const INDEX_URL = new URL("./pyodide/", self.location.href).href;
 /**
  * @param {Stage} stage
  * @param {number} part from 0 to 1
- * @param {string} words
  */
-function tell(stage, part, words) {
-  self.postMessage({ stage, part, words });
+function tell(stage, part) {
+  self.postMessage({ stage, part });
 }
 
 /**
@@ -69,7 +68,7 @@ function answerFetchOf(address, response) {
 }
 
 async function boot() {
-  tell("runtime", 0, "Loading Python");
+  tell("runtime", 0);
   /** @type {Record<string, number>} */
   const received = {};
   let shown = 0;
@@ -78,7 +77,7 @@ async function boot() {
     const part = Object.values(received).reduce((sum, n) => sum + n, 0) / PACK_BYTES;
     if (part - shown < 0.02 && part < 1) return;
     shown = part;
-    tell("packages", Math.min(1, part), "Loading the colour tables and numpy");
+    tell("packages", Math.min(1, part));
   };
   const load = async (/** @type {string} */ name) =>
     readPythonPack(await fetch(INDEX_URL + name), counter(name));
@@ -109,12 +108,12 @@ async function boot() {
     packs.then(() => never),
     lost,
   ]);
-  tell("kernel", 0, "Starting the kernel");
+  tell("kernel", 0);
   pyodide._module.extensions = Object.fromEntries(await extensions);
   pyodide.pyimport("numpy");
-  tell("kernel", 0.7, "Starting the kernel");
+  tell("kernel", 0.7);
   const answer = pyodide.pyimport("evenkelvin.desk").answer_json;
-  tell("ready", 1, "Ready");
+  tell("ready", 1);
   return answer;
 }
 

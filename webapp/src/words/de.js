@@ -1001,7 +1001,6 @@ const de = {
   "windows.layers": "Schneide von jedem {n} Lagen, eine je Folie.",
   "windows.bound": "Mit weniger als {words} geht es bei keinem Zuschnitt.",
   "windows.waste": "Verschnitt {percent}, {area}.",
-  "windows.seams": { one: "1 Naht", other: "{n} Nähte" },
   "windows.share": "Schnittliste teilen",
   "windows.shareTitle": "Folie für die Fenster, {name}",
   "rolls.title": "Rollen und Bögen",

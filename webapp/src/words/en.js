@@ -908,7 +908,6 @@ export default {
   "windows.layers": "Cut {n} layers of each, one of every gel.",
   "windows.bound": "No cutting can do with less than {words}.",
   "windows.waste": "Offcuts {percent}, {area}.",
-  "windows.seams": { one: "1 seam", other: "{n} seams" },
   "windows.share": "Share the cut list",
   "windows.shareTitle": "Gel for the windows, {name}",
 

@@ -31,7 +31,7 @@ ROUNDS = 5
 RELOADS = 3
 #: How long a page stays after its answer, in milliseconds; nobody leaves at once.
 STAY = 1500
-QUESTION = '{"ask":"describe","reading":{"x":"0.4349","y":"0.4024"}}'
+QUESTION = '{"ask":"describe","reading":{"x":"0.4215","y":"0.4022"}}'
 
 FIRST, LATER = "warm and offline, first reload", "warm and offline, later"
 

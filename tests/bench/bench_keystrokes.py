@@ -54,7 +54,7 @@ def golden(ask: str, case: int) -> dict[str, Any]:
 def keystrokes(n: int) -> Iterator[tuple[str, dict[str, Any]]]:
     """Every kind of question asked while typing, with its nth digit, under a name."""
     typed = light(2, x=f"0.38{n:02d}")
-    bare = {"x": f"0.43{n:02d}", "y": "0.4024"}
+    bare = {"x": f"0.43{n:02d}", "y": "0.4022"}
     yield "describe", {"ask": "describe", "reading": bare}
     yield "fix", {"ask": "fix", "reading": typed, "target": WHITE}
     yield "fix, before and after", {"ask": "fix", "reading": typed, "target": bare, "depth": 1}

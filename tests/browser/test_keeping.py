@@ -9,7 +9,7 @@ from playwright.sync_api import BrowserContext, Page, expect
 
 def test_a_reload_loses_neither_the_kept_nor_the_typed(app: Page) -> None:
     keep_light(app, "key", "0.3810", "0.3770")
-    type_xy(app, "0.4349", "0.40", name="fill")
+    type_xy(app, "0.4215", "0.40", name="fill")
     until_on_disk(app, '"fill"')
     app.reload()
     expect(app.get_by_label("y", exact=True)).to_have_value("0.40")
@@ -20,7 +20,7 @@ def test_a_reload_loses_neither_the_kept_nor_the_typed(app: Page) -> None:
 
 def test_a_killed_tab_loses_neither(app: Page, context: BrowserContext, site: Site) -> None:
     keep_light(app, "key", "0.3810", "0.3770")
-    type_xy(app, "0.4349", "0.40", name="fill")
+    type_xy(app, "0.4215", "0.40", name="fill")
     until_on_disk(app, '"fill"')
     other = context.new_page()
     app.close(run_before_unload=False)
@@ -38,7 +38,7 @@ def test_two_tabs_lose_nothing_of_each_other(
     keep_light(app, "key", "0.3810", "0.3770")
     other = context.new_page()
     other.goto(site.url)
-    type_xy(app, "0.4349", "0.4024", name="practical")
+    type_xy(app, "0.4215", "0.4022", name="practical")
     type_xy(other, "0.3127", "0.3290", name="window")
     keep(other)
     # The first tab still has its own half-typed reading, and sees the other's light.
@@ -113,7 +113,7 @@ def test_full_storage_is_told_and_the_typed_stays(app: Page) -> None:
 
 def test_the_demo_never_mixes_with_the_own_book(app: Page) -> None:
     keep_light(app, "my key", "0.3810", "0.3770")
-    type_xy(app, "0.4349", "0.40", name="half typed")
+    type_xy(app, "0.4215", "0.40", name="half typed")
     open_demo(app)
     expect(app.locator(".slips")).not_to_contain_text("my key")
     go(app, "Light")

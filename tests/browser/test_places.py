@@ -191,7 +191,7 @@ def test_a_white_that_cannot_be_is_told(app: Page) -> None:
 
 
 def test_tolerance_can_be_typed_in_steps(app: Page) -> None:
-    type_xy(app, "0.4349", "0.4024")
+    type_xy(app, "0.4215", "0.4022")
     go(app, "Kit")
     app.get_by_role("button", name="3200 K").click()
     app.get_by_role("radio", name="Steps").check()

@@ -52,7 +52,7 @@ def seeds() -> list[bytes]:
         + ";".join(str(v).replace(".", ",") for v in VALUES) + "\n",
         'nm,v\n' + "\n".join(f'"{n},0","{str(v).replace(".", ",")}"'
                              for n, v in zip(NM, VALUES, strict=True)),
-        "name;x;y;CCT;lux\nKey;0,4349;0,4024;3020;1200\nFill;0,38;0,37;4000;\n",
+        "name;x;y;CCT;lux\nKey;0,4215;0,4022;3262;1200\nFill;0,38;0,37;4000;\n",
         '<?xml version="1.0"?>\n<IESTM2714 xmlns="iestm2714" version="1.0"><Header>'
         "<Description>Key</Description></Header><SpectralDistribution>"
         f"<SpectralQuantity>relative</SpectralQuantity>\n{samples}\n"

@@ -398,7 +398,7 @@ _WHOLE = as_text(
         [
             entry("s", "setup", note="“north”"),
             entry("k", parent="s", data={"name": "key", "target": {"cct_K": 3200, "duv": 0}}),
-            entry("r", "reading", parent="k", data={"x": "0,4349", "pack": ["1/2 CTO"]}),
+            entry("r", "reading", parent="k", data={"x": "0,4215", "pack": ["1/2 CTO"]}),
         ]
     )
 )

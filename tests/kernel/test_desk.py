@@ -14,7 +14,7 @@ from evenkelvin.desk import ASKS, answer, answer_json
 from evenkelvin.fields import parse_number
 from examples import examples
 
-XY = {"x": 0.4349, "y": 0.4024}
+XY = {"x": 0.4215, "y": 0.4022}
 
 
 def ask(name: str, **fields: Any) -> dict[str, Any]:
@@ -31,16 +31,16 @@ def problem(name: str, **fields: Any) -> dict[str, Any]:
 
 def test_describe_gives_every_coordinate() -> None:
     found = ask("describe", reading={**XY, "illuminance_lx": 640})
-    assert found["cct_K"] == pytest.approx(3020.9, abs=0.1)
+    assert found["cct_K"] == pytest.approx(3262.0, abs=0.1)
     assert found["mired"] == pytest.approx(1e6 / found["cct_K"])
-    assert found["u_prime"] == pytest.approx(4 * 0.4349 / (-2 * 0.4349 + 12 * 0.4024 + 3))
+    assert found["u_prime"] == pytest.approx(4 * 0.4215 / (-2 * 0.4215 + 12 * 0.4022 + 3))
     assert found["illuminance_lx"] == 640
     assert found["illuminance_fc"] == pytest.approx(640 / 10.7639, rel=1e-5)
     assert found["warnings"] == []
 
 
 def test_numbers_may_be_typed_with_a_decimal_comma() -> None:
-    typed = ask("describe", reading={"x": "0,4349", "y": " 0.4024 ", "illuminance_lx": ""})
+    typed = ask("describe", reading={"x": "0,4215", "y": " 0.4022 ", "illuminance_lx": ""})
     assert typed == ask("describe", reading=XY)
 
 
@@ -286,10 +286,11 @@ def test_kit_is_complete_and_says_that_it_is_nominal() -> None:
 
 
 def test_the_field_is_true_to_scale() -> None:
-    found = ask("field", target={"cct_K": 3200}, lights=[XY, {"cct_K": 5600, "duv": 0.01}],
+    warm = {"cct_K": 2790, "duv": 0.0002}
+    found = ask("field", target={"cct_K": 3200}, lights=[warm, {"cct_K": 5600, "duv": 0.01}],
                 packs=[["1/8 CTB"], None])  # fmt: skip
     key, window = found["lights"]
-    fix = ask("fix", reading=XY, target={"cct_K": 3200})
+    fix = ask("fix", reading=warm, target={"cct_K": 3200})
     assert math.hypot(key["across"], key["up"]) == pytest.approx(fix["offset"]["steps"])
     assert key["across"] < 0 < window["across"]
     assert key["path"][0] == pytest.approx([key["across"], key["up"]])

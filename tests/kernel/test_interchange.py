@@ -304,17 +304,17 @@ def test_xml_that_could_harm_is_refused_by_line(xml: str) -> None:
 
 
 def test_readings_are_taken_where_a_file_holds_no_spectrum() -> None:
-    answer = read("name;x;y;CCT;lux\nKey;0,4349;0,4024;3020;1200\nBad;0,9;0,9;;\nFill;;;3200;")
+    answer = read("name;x;y;CCT;lux\nKey;0,4215;0,4022;3262;1200\nBad;0,9;0,9;;\nFill;;;3200;")
     assert answer["readings"] == [
-        {"name": "Key", "line": 2, "x": 0.4349, "y": 0.4024, "illuminance_lx": 1200.0},
+        {"name": "Key", "line": 2, "x": 0.4215, "y": 0.4022, "illuminance_lx": 1200.0},
         {"name": "Fill", "line": 4, "cct_K": 3200.0},
     ]
     assert answer["problems"][0]["line"] == 3
 
 
 def test_one_reading_is_taken_from_labels_and_values() -> None:
-    answer = read("x: 0.4349\ny: 0.4024\nCCT: 3020")
-    assert answer["readings"][0]["x"] == 0.4349
+    answer = read("x: 0.4215\ny: 0.4022\nCCT: 3262")
+    assert answer["readings"][0]["x"] == 0.4215
     primes = read("u';v'\n0,2500;0,5200")
     assert primes["readings"][0]["x"] == pytest.approx(9 * 0.25 / (6 * 0.25 - 16 * 0.52 + 12))
 

@@ -27,8 +27,8 @@ CHECK = compile_schema(SCHEMA)
 
 READING = {
     "stage": "gelled",
-    "x": "0,4349",
-    "y": 0.4024,
+    "x": "0,4215",
+    "y": 0.4022,
     "illuminance_lx": "941",
     "pack": ["1/2 CTO"],
     "gel_ids": [None, "g1"],

@@ -52,8 +52,8 @@ def test_an_example_of_the_readme_gives_what_it_shows(command: str, shown: str) 
 
 
 def test_json_is_the_desks_own_answer() -> None:
-    found = json.loads(give("fix", "0,4349", "0.4024", "--target", "3200", "--json"))
-    asked = {"ask": "fix", "reading": {"x": "0,4349", "y": "0.4024"}, "target": {"cct_K": "3200"}}
+    found = json.loads(give("fix", "0,4215", "0.4022", "--target", "3200", "--json"))
+    asked = {"ask": "fix", "reading": {"x": "0,4215", "y": "0.4022"}, "target": {"cct_K": "3200"}}
     assert found == answer(asked)
 
 

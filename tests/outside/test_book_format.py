@@ -87,10 +87,12 @@ def mine(value: Any) -> bool:
 
 
 def test_the_schema_file_is_itself_valid() -> None:
+    """The meta-schema of JSON Schema 2020-12, by the jsonschema package."""
     Draft202012Validator.check_schema(SCHEMA)
 
 
 def test_the_plain_book_is_taken_by_both() -> None:
+    """The jsonschema package as the referee."""
     assert REFEREE.is_valid(BOOK)
     assert mine(BOOK)
 
@@ -98,6 +100,7 @@ def test_the_plain_book_is_taken_by_both() -> None:
 @settings(deadline=None, max_examples=500)
 @given(st.data())
 def test_the_kernel_takes_and_refuses_what_the_jsonschema_package_does(data: Any) -> None:
+    """The jsonschema package as the referee."""
     changed: Any = copy.deepcopy(BOOK)
     for _ in range(data.draw(st.integers(1, 3))):
         path = data.draw(st.sampled_from(_PLACES))
@@ -127,6 +130,7 @@ def test_the_kernel_takes_and_refuses_what_the_jsonschema_package_does(data: Any
 def test_every_field_of_every_thing_is_judged_as_the_referee_does(
     thing: str, name: str, value: Any
 ) -> None:
+    """The jsonschema package as the referee."""
     changed = {**BOOK, "entries": [{**ENTRY, "thing": thing, "data": {name: value}}]}
     assert mine(changed) == REFEREE.is_valid(changed)
 
@@ -162,6 +166,7 @@ def test_numbers_are_spelled_as_appendix_b_of_rfc_8785(bits: str, text: str) -> 
 
 
 def test_the_example_of_rfc_8785_section_3_2_2() -> None:
+    """RFC 8785, section 3.2.2."""
     given_text = (
         r'{"numbers": [333333333.33333329, 1E30, 4.50, 2e-3, 0.000000000000000000000000001],'
         r'"string": "\u20ac$\u000F\u000aA\u0027\u0042\u0022\u005c\\\"\/",'
@@ -200,6 +205,7 @@ def test_canonical_text_is_that_of_the_rfc8785_package(plain: Any) -> None:
 
 
 def test_the_hash_is_that_of_fips_180_4() -> None:
+    """FIPS 180-4."""
     # NIST's example for SHA-256, one block: the message 'abc'.
     expected = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"
     assert digest("abc") == expected

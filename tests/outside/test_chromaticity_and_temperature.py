@@ -47,6 +47,7 @@ CIE_15 = {
 
 @pytest.mark.parametrize("name", CIE_15)
 def test_cct_and_duv_of_cie_illuminants(name: str) -> None:
+    """CIE 15:2018; Duv after Ohno (2013)."""
     x, y, cct, duv = CIE_15[name]
     found = xy_to_cct(np.array([x, y]))
     assert found[0] == pytest.approx(cct, abs=0.15)
@@ -55,6 +56,7 @@ def test_cct_and_duv_of_cie_illuminants(name: str) -> None:
 
 @pytest.mark.parametrize("name", CIE_15)
 def test_chromaticity_of_cie_illuminants_from_their_spectra(name: str) -> None:
+    """CIE 15:2018."""
     x, y, _, _ = CIE_15[name]
     found = xyz_to_xy(tristimulus(Spectrum(GRID, np.array(illuminant(name)))))
     assert found == pytest.approx([x, y], abs=6e-5)
@@ -101,7 +103,7 @@ def test_random_whites_agree_with_luxpy() -> None:
 
 
 def test_round_trip_of_every_white() -> None:
-    """Ohno's own bounds are 1.1 ppm and 5e-8; the exact foot does better everywhere."""
+    """The bounds of Ohno (2013) are 1.1 ppm and 5e-8; the exact foot does better everywhere."""
     cct, duv = np.meshgrid(np.geomspace(1500, 20000, 120), np.linspace(-0.02, 0.02, 41))
     found = uv_to_cct(cct_to_uv(cct.ravel(), duv.ravel()))
     assert np.max(np.abs(found[:, 0] / cct.ravel() - 1)) < 1e-9

@@ -51,6 +51,7 @@ SHARMA = [
 
 @pytest.mark.parametrize("pair", SHARMA)
 def test_ciede2000_gives_the_published_differences(pair: tuple[float, ...]) -> None:
+    """Sharma, Wu and Dalal (2005)."""
     first, second = np.array(pair[:3]), np.array(pair[3:6])
     assert float(delta_e_2000(first, second)) == pytest.approx(pair[6], abs=5e-5)
     assert float(delta_e_2000(second, first)) == pytest.approx(pair[6], abs=5e-5)

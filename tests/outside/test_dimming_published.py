@@ -31,6 +31,7 @@ def _light(kelvin):
 @pytest.mark.parametrize("full", [2700.0, 2900.0, 3200.0, 3400.0])
 @pytest.mark.parametrize("part", [0.9, 0.5, 0.25, 0.1, 0.02, 0.002])
 def test_light_follows_plancks_law_under_v_lambda(full, part):
+    """CODATA 2018 for Planck's law, V(λ) of CIE 1924, summed by SciPy."""
     found = _dim(full, percent_light=100.0 * part)
     # 0.1 % of the light is a thousandth of a stop or two.
     assert _light(found["cct_K"]) / _light(full) == pytest.approx(part, rel=1e-3)
@@ -38,6 +39,7 @@ def test_light_follows_plancks_law_under_v_lambda(full, part):
 
 @pytest.mark.parametrize("to", [3100.0, 2900.0, 2500.0, 2000.0])
 def test_the_way_to_a_colour_is_the_same_law_backwards(to):
+    """CODATA 2018 for Planck's law, V(λ) of CIE 1924, summed by SciPy."""
     found = _dim(3200.0, to={"cct_K": to, "duv": 0})
     assert found["cct_K"] == pytest.approx(to, abs=0.5)
     assert found["percent_light"] / 100.0 == pytest.approx(_light(to) / _light(3200.0), rel=2e-3)

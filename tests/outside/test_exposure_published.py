@@ -125,6 +125,7 @@ def test_closed_form_of_the_rectified_sine_against_numerical_integration(modulat
 @pytest.mark.parametrize("duty", [0.1, 0.5, 0.9])
 @pytest.mark.parametrize("part", [0.3, 1.25, 4.6])
 def test_closed_form_of_the_square_wave_against_a_sum(duty, part):
+    """Brute force."""
     # numpy: a plain moving sum over a finely sampled square wave.
     fine = 2000
     t = np.arange(8 * fine) / fine

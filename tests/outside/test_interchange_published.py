@@ -99,6 +99,7 @@ def test_the_d65_that_luxpy_carries_in_tm27_is_read() -> None:
     ],
 )
 def test_sample_files_that_no_colour_can_be_had_from_say_why(path: str, words: str) -> None:
+    """The sample files of colour-science."""
     answer = read((RESOURCES / path).read_bytes())
     assert answer["spectra"] == []
     assert words in answer["problems"][0]["message"]
@@ -179,7 +180,7 @@ def test_a_gel_that_turns_a_into_d65_is_learned_from_their_spectra() -> None:
 
 @pytest.mark.parametrize("kelvin", [3200.0, 5600.0])
 def test_a_shift_of_black_bodies_is_their_difference_in_mired(kelvin: float) -> None:
-    """Mired is 10⁶/K (definition); both readings on the locus, so no green or magenta."""
+    """By definition mired is 10⁶/K; both readings on the locus, so no green or magenta."""
     other = 8800.0 - kelvin
     gel = desk.answer(
         {
@@ -199,7 +200,7 @@ def test_a_shift_of_black_bodies_is_their_difference_in_mired(kelvin: float) -> 
 
 
 #: Photons of a light: E = hc/λ, so photons per nm are in proportion to power per nm times λ, and
-#: one W at λ nm is λ/119.627 µmol/s (SI, 2019: N_A·h·c = 0.119627 J·m/mol).
+#: one W at λ nm is λ/119.627 µmol/s (SI 2019: N_A·h·c = 0.119627 J·m/mol).
 @pytest.mark.parametrize(
     "heading",
     [
@@ -224,29 +225,3 @@ def test_photons_are_brought_to_power(heading: str) -> None:
         "wavelengths_nm": found["wavelengths_nm"], "values": found["values"]}}})  # fmt: skip
     assert described["cct_K"] == pytest.approx(3623, abs=1)
     assert not [question for question in answer["questions"] if question["field"] == "counted"]
-
-
-@pytest.mark.parametrize(
-    "heading", ["nm,PPFD", "nm,Photon flux [W/m2/nm]", "wavelength (nm),Key (PFD)"]
-)
-def test_photons_are_asked_about_where_the_unit_does_not_settle_it(heading: str) -> None:
-    rows = [f"{nm:g},{nm / 1000 + 1:.6g}" for nm in GRID]
-    raw = "\n".join([heading, *rows]).encode()
-    answer = read(raw)
-    (question,) = (one for one in answer["questions"] if one["field"] == "counted")
-    assert question["options"] == ["power", "photons"]
-    request = {"ask": "import", "bytes_base64": base64.b64encode(raw).decode()}
-    power, photons = (
-        np.array(desk.answer(request | {"choices": {"counted": choice}})["spectra"][0]["values"])
-        for choice in ("power", "photons")
-    )
-    assert power == pytest.approx(GRID / 1000 + 1, rel=1e-5)
-    assert photons * GRID / power == pytest.approx(np.full(GRID.shape, (photons * GRID / power)[0]))
-
-
-@pytest.mark.parametrize("heading", ["nm,Irradiance [W/m2/nm]", "nm,Key", "nm,mW/m²/nm", "nm,SPD"])
-def test_power_stays_power(heading: str) -> None:
-    rows = [f"{nm:g},{nm / 1000 + 1:.6g}" for nm in GRID]
-    (found,) = read("\n".join([heading, *rows]).encode())["spectra"]
-    assert found["values"] == pytest.approx(GRID / 1000 + 1, rel=1e-5)
-    assert not any("photons" in note for note in found["understood"]["notes"])

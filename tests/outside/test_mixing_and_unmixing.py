@@ -13,7 +13,6 @@ from evenkelvin.fields import Fields
 from evenkelvin.filters.kit import nominal_kit
 from evenkelvin.lights.mixing import mix
 from evenkelvin.lights.nonnegative import nonnegative_least_squares
-from evenkelvin.lights.unmixing import unmix
 from evenkelvin.requests.reading import read_reading
 from kernel import fuzz_unmixing
 
@@ -88,23 +87,6 @@ def test_spectrum_of_a_mixture_has_its_lux_and_chromaticity_by_colour_science():
     assert colour.XYZ_to_xy(xyz) == pytest.approx(mixed.xy, abs=5e-6)
 
 
-@settings(max_examples=40, deadline=None)
-@given(seed=st.integers(0, 2**31))
-def test_three_lights_apart_come_back_from_their_sum(seed):
-    rng = np.random.default_rng(seed)
-    lights = [
-        reading(cct_K=float(rng.uniform(2600, 3200)), duv=0),
-        reading(cct_K=float(rng.uniform(5000, 7000)), duv=0.002),
-        reading(cct_K=float(rng.uniform(3800, 4600)), duv=float(rng.uniform(0.015, 0.02))),
-    ]
-    amounts = rng.uniform(50, 1000, 3)
-    total = mix(lights, amounts)
-    found = unmix(lights, total)
-    assert found.amounts == pytest.approx(amounts, rel=1e-6)
-    assert found.residual_steps < 1e-6
-    assert found.missing is None
-
-
 @pytest.mark.parametrize(("kind", "count"), [("x y", 100), ("spectra", 60)])
 def test_what_is_called_certain_is_and_limits_hold_under_a_meters_scatter(kind, count):
     """Expanded uncertainty of 95 % holds 95 of 100 (JCGM 100:2008, 6.2); scatter: common
@@ -117,12 +99,3 @@ def test_what_is_called_certain_is_and_limits_hold_under_a_meters_scatter(kind, 
     assert tally.twins_named >= 0.9 * tally.twins > 0
     # Light is said to be missing where none is in few sums of a hundred.
     assert tally.missing <= 0.02 * count
-
-
-def test_five_lights_come_back_from_spectra():
-    lights = [spectral(name) for name in ("A", "D65", "FL2", "FL11", "LED-B3")]
-    amounts = np.array([100.0, 250.0, 0.0, 400.0, 150.0])
-    found = unmix(lights, mix(lights, amounts))
-    assert found.spectral
-    assert found.amounts == pytest.approx(amounts, abs=2.0)
-    assert found.missing is None

@@ -40,6 +40,7 @@ def theirs(name: str) -> Any:
 
 
 def test_all_fluorescent_discharge_and_led_illuminants_of_cie_15_are_here() -> None:
+    """CIE 15:2018."""
     families = {"FL": 27, "HP": 5, "LED": 9}
     for family, count in families.items():
         assert sum(name.startswith(family) for name in NAMES) == count
@@ -94,6 +95,7 @@ PRINTED_RA = [76, 64, 57, 51, 72, 59, 90, 95, 90, 81, 83, 83]
 
 @pytest.mark.parametrize(("number", "ra"), list(enumerate(PRINTED_RA, start=1)))
 def test_ra_of_the_fluorescent_lamps_is_as_cie_15_prints_it(number: int, ra: int) -> None:
+    """CIE 15:2018, table of the FL illuminants."""
     assert colour_rendering_index(ours(f"FL{number}")).ra == pytest.approx(ra, abs=1.0)
 
 
@@ -173,6 +175,7 @@ COMPUTED = [
 
 @pytest.mark.parametrize(("name", "ra", "rf", "rg"), COMPUTED)
 def test_rounded_indices(name: str, ra: float, rf: float, rg: float) -> None:
+    """Computed with colour-science."""
     rendition = colour_rendition(ours(name))
     assert colour_rendering_index(ours(name)).ra == pytest.approx(ra, abs=0.06)
     assert rendition.rf == pytest.approx(rf, abs=0.06)
@@ -203,6 +206,7 @@ SSI = {
 
 @pytest.mark.parametrize("name", SSI)
 def test_ssi_against_the_three_references(name: str) -> None:
+    """Computed with colour-science."""
     references = (
         ssi.matching_reference(ours(name)),
         ssi.planck_reference(3200.0),
@@ -283,6 +287,7 @@ SUMS = [
 def test_tlci_tables_have_the_known_column_sums(
     table: str, name: str, rows: int, total: float
 ) -> None:
+    """The tables of EBU Tech 3355, as colour-science carries them."""
     values = column(table, name)
     assert len(values) == rows
     assert sum(values) == pytest.approx(total, abs=1.5e-6)
@@ -298,7 +303,7 @@ def test_tlci_scores() -> None:
 
 
 def test_tlci_temperatures() -> None:
-    # From the same place.
+    # Regression values of colour-science's development version.
     of_a = television_consistency(ours("A")).temperature
     assert (of_a.cct, of_a.line) == (pytest.approx(2848.1322, abs=1e-3), "black body")
     of_d65 = television_consistency(ours("D65")).temperature
@@ -310,13 +315,13 @@ def test_tlci_temperatures() -> None:
 
 
 def test_tlci_daylight() -> None:
-    # From the same place.
+    # Regression values of colour-science's development version.
     assert tlci_daylight(6500.0)[4] == pytest.approx(82.423248, abs=1e-6)
     assert tlci_daylight(6500.0)[36] == pytest.approx(100.0, abs=1e-9)
 
 
 def test_a_black_body_of_4000_k_misses_one_hundred_for_the_blended_reference() -> None:
-    # From the same place.
+    # Regression values of colour-science's development version.
     light = Spectrum(GRID, planck(GRID, 4000.0))
     assert television_consistency(light).qa == pytest.approx(99.85, abs=0.01)
 
@@ -326,7 +331,7 @@ def test_tlci_on_the_iso_17321_chart_tells_that_chart_from_its_own(
     name: str, score: float, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     # What the scores would be with the reflectances of ISO 17321-1, as colour-science 0.4.7
-    # carries them; from the same place.
+    # carries them.
     shape = colour.SpectralShape(380, 760, 5)
     patches = list(colour.SDS_COLOURCHECKERS["ISO 17321-1"].values())[:18]
     chart = np.column_stack([patch.copy().align(shape).values for patch in patches])
@@ -336,7 +341,7 @@ def test_tlci_on_the_iso_17321_chart_tells_that_chart_from_its_own(
 
 def test_tlci_locus_is_that_of_its_own_black_body_and_daylight() -> None:
     # Recomputed with the 1931 observer the tables agree within 5e-5 (black body, worst at 1000 K)
-    # and 3e-6 (daylight); from the same place.
+    # and 3e-6 (daylight); regression values of colour-science's development version.
     for table, light, within in (
         ("tlci2012_planckian_locus", lambda cct: tlci.black_body(camera.NM, cct), 6e-5),
         ("tlci2012_daylight_locus", tlci.daylight, 4e-6),

@@ -34,6 +34,7 @@ def test_meeus_example_25_a():
 
 
 def test_nrel_position_through_our_own_door():
+    """Reda and Andreas (2008)."""
     # Reda and Andreas, NREL/TP-560-34302 (2008), table A5.1: 2003-10-17 12:30:30 at UTC−7,
     # 39.742476° N, 105.1786° W (1830.14 m): zenith 50.11162°, azimuth 194.34024°.
     place = sun.Place(39.742476, -105.1786, -7.0)
@@ -101,6 +102,7 @@ def test_hours_of_the_day_against_astral(lat, lon, offset, day):
 
 
 def test_equinox_sun_enters_an_east_window_at_sunrise_and_leaves_at_noon():
+    """By definition of the equinox."""
     # Geometry: on the equator at the equinox the sun rises due east and culminates overhead.
     reply = answer(
         {

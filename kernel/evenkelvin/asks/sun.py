@@ -1,7 +1,8 @@
 """``sun``: the sun through one day at a place, and in a window.
 
-Fields: ``lat_deg``, ``lon_deg`` (north and east positive), ``date`` ("2026-11-25"),
-``utc_offset_h``; optional ``facing_deg`` (where the window looks, from north by east),
+Fields: ``lat_deg``, ``lon_deg`` (north and east positive, or ``42.88 S``), ``date``
+("2026-11-25"), ``utc_offset_h`` (or ``10:30``); optional ``facing_deg`` (where the window looks,
+from north by east, or ``NE``),
 ``horizon_deg`` (altitude of what stands before it), ``sky`` "clear" (default), "hazy" or
 "overcast", ``step_min`` of the curve (10).
 """
@@ -15,6 +16,7 @@ import numpy as np
 
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
+from evenkelvin.requests.where import read_facing, read_latitude, read_longitude, read_offset
 from evenkelvin.said import Said, joined, listed
 from evenkelvin.scouting import sky, sun
 
@@ -36,18 +38,12 @@ def reply(fields: Fields) -> dict[str, Any]:
         "ask", "lat_deg", "lon_deg", "date", "utc_offset_h", "facing_deg", "horizon_deg", "sky",
         "step_min",
     )  # fmt: skip
-    place = sun.Place(
-        fields.number("lat_deg", low=-89.8, high=89.8),
-        fields.number("lon_deg", low=-180.0, high=180.0),
-        fields.number("utc_offset_h", low=-12.0, high=14.0),
-    )
+    place = sun.Place(read_latitude(fields), read_longitude(fields), read_offset(fields))
     when = _date(fields)
     skies = (*sky.TURBIDITY, "overcast")
     over = fields.choice("sky", skies, "clear")
     step = fields.whole("step_min", 10, 1, 120)
-    facing = (
-        fields.number("facing_deg", low=0.0, high=360.0) if fields.given("facing_deg") else None
-    )
+    facing = read_facing(fields)
     horizon = fields.number("horizon_deg", 0.0, 0.0, 80.0)
     day = sun.Day(place, when)
     light = day.spans(sun.up)
@@ -56,6 +52,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     blue = day.spans(sun.between(sun.BLUE_DEG))
     answer: dict[str, Any] = {
         "date": when.isoformat(),
+        "utc_offset_h": place.utc_offset_h,
         "up": [_span(day, span) for span in light],
         "golden": [_span(day, span) for span in golden],
         "blue": [_span(day, span) for span in blue],

@@ -117,8 +117,9 @@ class SunView extends LocationPage {
 
   /** The clock of the place, for the times that readings bear. @param {string} at */
   clock(at) {
-    const hours = Number(this.offset.replace(",", ".").replace("−", "-"));
-    return clockAt(at, Number.isFinite(hours) ? hours : 0);
+    const typed = Number(this.offset.replace(",", ".").replace("−", "-"));
+    const hours = this.sun.answer?.utc_offset_h ?? (Number.isFinite(typed) ? typed : 0);
+    return clockAt(at, hours);
   }
 
   async findReadings() {
@@ -142,8 +143,8 @@ class SunView extends LocationPage {
       textField({
         id: `sun-${name}`,
         value: typed[name],
-        // A keypad for numbers may have no minus.
-        number: name === "facing_deg" || name === "horizon_deg",
+        // A keypad for numbers has no minus, and no letters for NE or 42.88 S.
+        number: name === "horizon_deg",
         problem: this.sun.problemAt(name),
         onInput: (value) => this.type({ [name]: value }),
         ...words,

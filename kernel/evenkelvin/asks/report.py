@@ -15,9 +15,10 @@ from evenkelvin.book.report import Report, SetupReport, Slip, hangs, make_report
 from evenkelvin.book.setup_log import ReadingLog
 from evenkelvin.exposure.stops import ratio_words
 from evenkelvin.fields import Fields
+from evenkelvin.lights.meant import meant_words
 from evenkelvin.replies.book import state_plain
 from evenkelvin.replies.fix import offset_plain
-from evenkelvin.replies.plain import tolerance_plain
+from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.tolerance import read_tolerance
 from evenkelvin.said import Said
 
@@ -29,6 +30,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     - ``setups``: ``[{"id", "name", "path", "note", "hero", "first", "last"`` (times), ``"target"``
       (T or None), ``"target_words", "slips", "field", "spectra"}]``
       - ``slips``: ``[{"light", "name", "lamp", "role", "note", "hero", "readings", "hangs",
+        "meant"`` (in words; None where it is the white itself or cannot be read), ``"target",
         "offset"`` (as ``fix`` answers), ``"verdict", "stops_to_hero", "ratio_words"}]``;
         ``readings``: ``[{"id", "stage", "at", "x", "y", "cct_K", "duv", "mired",
         "illuminance_lx", "exposure_lx_s",
@@ -109,6 +111,7 @@ def _setup(whole: Report, report: SetupReport, tolerance: Any) -> dict[str, Any]
                 "y": float(slip.light.now.state.xy[1]),
                 "name": slip.light.thing.name,
                 "lamp": slip.light.lamp,
+                **(slip.aim.asked if slip.aim.usable else {}),
             }
             for slip in report.slips
             if slip.light.now is not None
@@ -148,7 +151,13 @@ def _slip(whole: Report, slip: Slip, hero: str | None) -> dict[str, Any]:
         "hero": slip.light.thing.id == hero,
         "readings": [_reading(whole, each) for each in slip.light.readings],
         "hangs": list(slip.hangs),
-        "offset": offset_plain(slip.offset) if slip.offset else None,
+        "meant": None
+        if slip.aim.meant is None or slip.aim.meant.way == "white"
+        else meant_words(slip.aim.meant),
+        "target": None if slip.aim.target is None else white(slip.aim.target.xy),
+        "offset": None
+        if slip.offset is None or slip.aim.meant is None
+        else offset_plain(slip.offset, slip.aim.meant.way == "white"),
         "verdict": slip.verdict,
         "stops_to_hero": slip.stops_to_hero,
         "ratio_words": None if slip.stops_to_hero is None else ratio_words(slip.stops_to_hero),

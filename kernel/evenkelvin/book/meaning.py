@@ -207,6 +207,8 @@ def gel_ids(data: Mapping[str, Any]) -> list[str]:
     """Return the ids of the measured gels that the data of a thing names."""
     planned = data.get("planned")
     plans = [planned] if isinstance(planned, dict) else []
+    meant = data.get("meant")
+    plans += [meant] if isinstance(meant, dict) else []
     named = [data.get("gel_ids"), data.get("window_gel_ids"), *(p.get("gel_ids") for p in plans)]
     return [id_ for ids in named for id_ in ids or () if isinstance(id_, str)]
 

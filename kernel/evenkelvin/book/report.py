@@ -13,6 +13,7 @@ from typing import Any
 from evenkelvin.book.entries import Entry
 from evenkelvin.book.gel_names import GelNames
 from evenkelvin.book.meaning import Found, Thing, above, below, find, things
+from evenkelvin.book.meant import Aim, Aims
 from evenkelvin.book.setup_log import (
     LightLog,
     ReadingLog,
@@ -22,11 +23,9 @@ from evenkelvin.book.setup_log import (
     states,
     white_of,
 )
-from evenkelvin.fields import Fields
 from evenkelvin.lights.drift import State, drift, stops_since
 from evenkelvin.lights.fixing import Offset
 from evenkelvin.lights.tolerance import Verdict, verdict
-from evenkelvin.requests.reading import read_target
 from evenkelvin.said import Said, joined
 
 #: Usual cautions by kind of lamp; common practice, no source.
@@ -67,9 +66,12 @@ _ALWAYS = (
 
 @dataclass(frozen=True, eq=False)
 class Slip:
-    """One light: its log, what hangs on it now, and how it stands to the white and the hero."""
+    """One light: its log, what hangs on it now, what it is meant to be, and how it stands to that
+    and to the hero.
+    """
 
     light: LightLog
+    aim: Aim
     hangs: tuple[str, ...]
     offset: Offset | None
     verdict: Verdict | None
@@ -118,26 +120,26 @@ def hangs(log: ReadingLog, names: GelNames) -> tuple[str, ...]:
     return names.called(log.data.get("pack"), log.data.get("gel_ids"))
 
 
-def _white_state(white: White | None) -> State | None:
-    if white is None:
+def _target_state(aim: Aim) -> State | None:
+    if aim.target is None:
         return None
-    # What the desk takes as a target may be typed in several ways; the reader knows them all.
-    target = read_target(Fields(white.target), ())
-    return states([{"x": float(target.xy[0]), "y": float(target.xy[1])}])[0]
+    return states([{"x": float(aim.target.xy[0]), "y": float(aim.target.xy[1])}])[0]
 
 
 def _slip(
     light: LightLog,
-    white: State | None,
+    aim: Aim,
     hero: ReadingLog | None,
     radius: float,
     names: GelNames,
 ) -> Slip:
     latest = light.readings[-1] if light.readings else None
     now = light.now
-    moved = drift(now.state, white) if now and white else None
+    target = _target_state(aim)
+    moved = drift(now.state, target) if now and target else None
     return Slip(
         light,
+        aim,
         hangs(latest, names) if latest else (),
         moved,
         verdict(moved.steps, radius) if moved else None,
@@ -147,13 +149,16 @@ def _slip(
 
 def _setup_report(found: Found, log: SetupLog, radius: float, names: GelNames) -> SetupReport:
     white = white_of(log)
-    state = _white_state(white)
+    aims = Aims(found)
     hero = log.key.readings[-1] if log.key and log.key.readings else None
     return SetupReport(
         log,
         tuple(each.name for each in above(found, log.thing)),
         white,
-        tuple(_slip(light, state, hero, radius, names) for light in log.lights),
+        tuple(
+            _slip(light, aims.of(light.thing, white.target if white else None), hero, radius, names)
+            for light in log.lights
+        ),
     )
 
 

@@ -11,14 +11,16 @@ from evenkelvin.book.entries import Entry, moment
 from evenkelvin.book.gel_names import GelNames
 from evenkelvin.book.logged import light_amounts, logged_cct, logged_position, logged_xy
 from evenkelvin.book.meaning import Thing, above, taken_at, things
+from evenkelvin.book.meant import Aims
 from evenkelvin.interchange.csv_text import Figure, as_csv
+from evenkelvin.lights.meant import meant_words
 
 #: Separator between cells and decimal sign, by the convention of the place.
 STYLES: dict[str, tuple[str, str]] = {"comma": (",", "."), "semicolon": (";", ",")}
 COLUMNS = (
     "date", "time", "zone", "production", "location", "setup", "light", "lamp", "stage",
     "x", "y", "CCT (K)", "Duv", "illuminance (lx)", "exposure (lx s)",
-    "gels", "dialled", "dimmer", "target", "place", "latitude", "longitude",
+    "gels", "dialled", "dimmer", "target", "meant", "place", "latitude", "longitude",
     "note", "by", "edited in two places", "id",
 )  # fmt: skip
 #: A byte order mark, without which some spreadsheets misread everything beyond ASCII.
@@ -33,6 +35,14 @@ def _text(value: Any) -> str:
     if isinstance(value, list):
         return ", ".join(map(_text, value))
     return str(value)
+
+
+def _meant(light: Thing | None, aims: Aims) -> str:
+    """Return what a light is meant to be, in words; nothing where it is the white itself."""
+    if light is None or not light.present["data"].get("meant"):
+        return ""
+    meant = aims.of(light, None).meant
+    return _text(light.present["data"]["meant"]) if meant is None else meant_words(meant)
 
 
 def write_csv(entries: Iterable[Entry], style: str = "comma") -> str:
@@ -60,6 +70,7 @@ def write_csv(entries: Iterable[Entry], style: str = "comma") -> str:
     rows.sort(key=lambda row: (moment(taken_at(row[1])), row[1]["id"]))
     gels = GelNames(found)
     gels.learn((head["data"].get("pack"), head["data"].get("gel_ids")) for _, head in rows)
+    aims = Aims(found)
     xys = logged_xy([head["data"] for _, head in rows])
     whites = logged_cct(xys)
 
@@ -97,6 +108,7 @@ def write_csv(entries: Iterable[Entry], style: str = "comma") -> str:
                 _text(data.get("dialled")),
                 _text(data.get("dimmer")),
                 _text(data.get("target")),
+                _meant(over.get("light"), aims),
                 _text(data.get("place")),
                 *(number(degrees, ".5f") for degrees in logged_position(data)),
                 _text(data.get("note")),

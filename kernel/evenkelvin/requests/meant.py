@@ -184,10 +184,13 @@ class LoggedTargets:
     def _read(self, plain: Plain, white: Any) -> tuple[Meant | None, Reading | None]:
         try:
             meant = read_meant(Fields(plain), self._kit)
-            if meant.colour is not None or not meant.judged:
-                return meant, meant.colour
+        except Problem:
+            return None, None
+        if meant.colour is not None or not meant.judged:
+            return meant, meant.colour
+        try:
             centre = read_target(Fields(white), self._kit)
             (target,) = targets(centre, [meant], [centre])
         except (Problem, NoTarget):
-            return None, None
+            return meant, None
         return meant, target

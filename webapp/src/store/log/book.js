@@ -17,6 +17,22 @@ import { Log } from "./log.js";
 /** Entries that are read from the database at once. */
 const TOGETHER = 2000;
 
+/** Entries that are written to the database at once: each is copied on the page's own thread. */
+const WRITTEN_TOGETHER = 250;
+
+/** Gives the screen a turn. */
+export const turn = () => new Promise((resolve) => setTimeout(resolve));
+
+/**
+ * A list cut into short ones.
+ * @template T
+ * @param {T[]} list
+ * @param {number} length
+ */
+export function* slices(list, length) {
+  for (let at = 0; at < list.length; at += length) yield list.slice(at, at + length);
+}
+
 export class Book extends Log {
   /** @param {import("../database.js").Database} database */
   constructor(database) {
@@ -81,10 +97,16 @@ export class Book extends Log {
 
   /** @param {Entry[]} entries */
   async #put(entries) {
-    await this.database.run("entries", "readwrite", (store) =>
-      Promise.all(entries.map((entry) => store.put(entry))),
-    );
-    for (const entry of entries) this.take(entry);
+    // Some at a time, so that a long book does not hold the screen up; one transaction all the same.
+    await this.database.run("entries", "readwrite", async (store) => {
+      for (const some of slices(entries, WRITTEN_TOGETHER)) {
+        await Promise.all(some.map((entry) => store.put(entry)));
+      }
+    });
+    for (const some of slices(entries, TOGETHER)) {
+      for (const entry of some) this.take(entry);
+      if (some.length === TOGETHER) await turn();
+    }
     this.#changed();
     announce({ database: this.database.name, entries: entries.map((entry) => entry.id) });
   }

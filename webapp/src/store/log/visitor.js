@@ -5,6 +5,7 @@
 import { ask } from "../../kernel/client.js";
 import { t } from "../../words/index.js";
 import { book } from "../index.js";
+import { slices, turn } from "./book.js";
 import { Log } from "./log.js";
 
 /**
@@ -19,8 +20,29 @@ import { Log } from "./log.js";
 /** The most characters that are handed to the kernel; it says the same of larger files. */
 const MOST = 64_000_000;
 
-/** Gives the screen a turn. */
-const turn = () => new Promise((resolve) => setTimeout(resolve));
+/** Entries that are compared with the own ones between two turns of the screen. */
+const TOGETHER = 1000;
+
+/**
+ * What another book has that the own one lacks, and what both have under one id with different
+ * contents. The screen gets a turn between the slices.
+ * @param {import("./entries.js").Entry[]} theirs
+ */
+async function unlike(theirs) {
+  /** @type {import("./entries.js").Entry[]} */
+  const fresh = [];
+  /** @type {import("./entries.js").Entry[]} */
+  const clashing = [];
+  for (const some of slices(theirs, TOGETHER)) {
+    for (const entry of some) {
+      const own = book.entry(entry.id);
+      if (!own) fresh.push(entry);
+      else if (JSON.stringify(own) !== JSON.stringify(entry)) clashing.push(entry);
+    }
+    await turn();
+  }
+  return { fresh, clashing };
+}
 
 /**
  * The entries of a long book. The screen gets a turn between the slices.
@@ -142,18 +164,22 @@ class Visitor extends EventTarget {
   }
 
   /**
-   * Put it into the own book. The kernel merges; a clash of ids keeps both. Only own entries that
-   * can clash are sent along: the union of the others is itself.
+   * Put it into the own book. The kernel merges what clashes, and keeps both: the union of all
+   * others is themselves.
    */
   async add() {
     const { copy } = this;
     if (!copy) return;
-    const theirs = copy.book.part();
-    const own = theirs.flatMap((entry) => book.entry(entry.id) ?? []);
+    const { fresh, clashing } = await unlike(copy.book.part());
+    if (!clashing.length) {
+      await this.#addAll(copy, fresh);
+      return;
+    }
+    const own = clashing.flatMap((entry) => book.entry(entry.id) ?? []);
     const as = { format: "evenkelvin-book", version: 2 };
     const books = [
       { ...as, entries: own },
-      { ...as, entries: theirs },
+      { ...as, entries: clashing },
     ];
     // Adding was pressed: it is done wherever the person has gone meanwhile.
     const merged = await this.#ask({ ask: "book_merge", books }, new AbortController().signal);
@@ -161,9 +187,24 @@ class Visitor extends EventTarget {
     const byId = new Map(merged.book.entries.map((/** @type {any} */ entry) => [entry.id, entry]));
     const named = (/** @type {string[]} */ ids) =>
       ids.map((id) => /** @type {any} */ (byId.get(id)));
-    await book.takeOver(named(merged.new), named(merged.changed));
-    copy.added = true;
+    await this.#addAll(copy, [...fresh, ...named(merged.new)], named(merged.changed));
+  }
+
+  /**
+   * @param {Copy} copy
+   * @param {import("./entries.js").Entry[]} fresh
+   * @param {import("./entries.js").Entry[]} [changed]
+   */
+  async #addAll(copy, fresh, changed = []) {
+    this.waiting = true;
     this.#change();
+    try {
+      await book.takeOver(fresh, changed);
+      copy.added = true;
+    } finally {
+      this.waiting = false;
+      this.#change();
+    }
   }
 }
 

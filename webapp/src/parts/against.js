@@ -2,11 +2,13 @@
  * What the lights are measured against: the camera's white, changed with one tap, or another
  * light of this setup.
  */
+
 import { html, nothing } from "lit";
 import { Page } from "../base/page.js";
 import { Watch } from "../base/watch.js";
 import { book, reportFault, settings } from "../store/index.js";
-import { currentSetup, earlierOf, heroOf, lightsOf } from "../store/log/shoot.js";
+import { currentSetup, heroOf, lightsOf } from "../store/log/shoot.js";
+import { measuredAgainst } from "../store/log/target.js";
 import { t } from "../words/index.js";
 import { dayOf } from "../words/numbers.js";
 import { readingWords } from "../words/reading.js";
@@ -31,10 +33,11 @@ export function whiteWords() {
  * @param {string | null} [light] id of the light under the meter
  */
 export function againstWords(light = null) {
-  const then = earlierOf(light)?.reading;
-  if (then) return t("against.then", { name: readingWords(then.data), day: dayOf(then.at) });
-  const hero = heroOf(currentSetup());
-  return hero ? t("against.light", { name: hero.light.data.name }) : whiteWords();
+  const against = measuredAgainst(light);
+  if (!against) return whiteWords();
+  if ("other" in against) return t("against.light", { name: against.other.data.name });
+  const { data, at } = against.itself;
+  return t("against.then", { name: readingWords(data), day: dayOf(at) });
 }
 
 class Against extends Page {

@@ -2,7 +2,8 @@
 import { ask } from "../../kernel/client.js";
 import { gelsOn, labels } from "../../store/log/measured-gels.js";
 import { heroOf, lightsOf } from "../../store/log/shoot.js";
-import { readingQuestion, terms, whiteQuestion } from "../../store/questions/reading.js";
+import { litQuestion } from "../../store/log/target.js";
+import { terms, whiteQuestion } from "../../store/questions/reading.js";
 
 /** @typedef {import("../../store/log/book.js").Thing} Thing */
 
@@ -56,7 +57,7 @@ async function packsOf(lights, hero) {
   const index = lights.findIndex(({ light }) => light.id === hero);
   const answer = await ask({
     ask: "agree",
-    lights: lights.map(({ light, reading }) => readingQuestion(reading.data, light.data.name)),
+    lights: lights.map(litQuestion),
     ...(index >= 0 ? { hero: index } : { target: whiteOf(lights) }),
     ...terms(),
   });

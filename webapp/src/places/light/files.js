@@ -2,6 +2,7 @@
 import { html, nothing } from "lit";
 import { sketch } from "../../charts/sketch.js";
 import { Keeping } from "../../parts/keeping.js";
+import { targetOf } from "../../store/log/target.js";
 import "../../parts/boot-progress.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
@@ -15,13 +16,7 @@ import { lightDraft } from "../../store/drafts/light-draft.js";
 import { book, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
 import { keepOwnGel } from "../../store/kit/own-gels.js";
-import {
-  currentSetup,
-  keepReading,
-  lightsOf,
-  targetFor,
-  targetToKeep,
-} from "../../store/log/shoot.js";
+import { currentSetup, keepReading, lightsOf, targetToKeep } from "../../store/log/shoot.js";
 import { t, tMaybe } from "../../words/index.js";
 import { duv, kelvin, mired, nanometres, stops } from "../../words/numbers.js";
 
@@ -59,7 +54,7 @@ class FilesView extends Page {
     const lights = incoming.chosen("light");
     const some = incoming.chosen("gel");
     return this.keeping.run(async () => {
-      const target = await targetToKeep(targetFor().question);
+      const target = await targetToKeep(targetOf());
       for (const item of lights) {
         const known = book.standing(item.of);
         await keepReading({

@@ -3,6 +3,7 @@ import { html, nothing } from "lit";
 import { balanceField } from "../../charts/balance-field.js";
 import { sketch } from "../../charts/sketch.js";
 import { Keeping } from "../../parts/keeping.js";
+import { centreOf, meantOf, targetOf } from "../../store/log/target.js";
 import "../../parts/against.js";
 import { answerCard, answerSentence, bestPack } from "./answer-card.js";
 import "../../parts/boot-progress.js";
@@ -34,7 +35,6 @@ import {
   lightsOf,
   nextName,
   placeWords,
-  targetFor,
   targetToKeep,
 } from "../../store/log/shoot.js";
 import { offlineState } from "../../store/offline-state.js";
@@ -76,10 +76,10 @@ class LightView extends Page {
 
   willUpdate() {
     const { typed, complete } = lightDraft;
-    const target = targetFor(this.lightNow).question;
+    const aim = { target: centreOf(), ...meantOf(this.lightNow) };
     // Until the book is read it is not known what the light is measured against.
     const reading = (complete || this.last) && book.read ? readingQuestion(this.readingNow) : null;
-    this.fix.put(reading && { ask: "fix", reading, target, ...terms() });
+    this.fix.put(reading && { ask: "fix", reading, ...aim, ...terms() });
     const best = this.fix.answer && bestPack(this.fix.answer)?.gels;
     const before = book.thing(typed.before)?.data;
     const shown = before ? [readingQuestion(before, t("light.before"))] : [];
@@ -87,17 +87,20 @@ class LightView extends Page {
       reading && this.fix.answer
         ? {
             ask: "field",
-            target,
+            target: aim.target,
             tolerance: settings.get("tolerance"),
             ...withOwnGels(),
-            lights: [...shown, { ...reading, name: this.nameNow() }],
+            lights: [...shown, { ...reading, name: this.nameNow() }].map((each) => ({
+              ...each,
+              ...meantOf(this.lightNow),
+            })),
             packs: [...shown.map(() => null), best ?? null],
           }
         : null,
     );
     this.earlier.put(
       before && reading
-        ? { ask: "fix", reading: readingQuestion(before), target, depth: 1, ...terms() }
+        ? { ask: "fix", reading: readingQuestion(before), ...aim, depth: 1, ...terms() }
         : null,
     );
   }
@@ -144,7 +147,7 @@ class LightView extends Page {
     return this.keeping.run(async () => {
       await bookRead();
       if (this.namesake) return; // known only now that the book is read
-      const target = await targetToKeep(targetFor(lightDraft.typed.light).question);
+      const target = await targetToKeep(targetOf(lightDraft.typed.light));
       await lightDraft.keep(this.nameNow(), target);
       askPersistence();
       // A keyboard goes on in the next reading; on a phone it would hide the answer.

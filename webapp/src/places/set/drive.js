@@ -10,7 +10,8 @@ import { problemNote, warningList } from "../../parts/warnings.js";
 import { book, reportFault, settings } from "../../store/index.js";
 import { keepLamp, lampOf } from "../../store/kit/lamps.js";
 import { keepFinding } from "../../store/log/findings.js";
-import { currentSetup, lightsOf, targetFor } from "../../store/log/shoot.js";
+import { currentSetup, lightsOf } from "../../store/log/shoot.js";
+import { targetOf } from "../../store/log/target.js";
 import { terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { index, kelvin, level, percent, steps } from "../../words/numbers.js";
@@ -52,7 +53,7 @@ class Drive extends Page {
         ? {
             ask: "drive",
             primaries,
-            target: targetFor(this.light?.id).question,
+            target: targetOf(this.light?.id),
             prefer: this.prefer,
             ...terms(),
           }
@@ -61,9 +62,7 @@ class Drive extends Page {
     // One primary alone: says what is wrong with what is typed before it is added.
     const primary = this.primary();
     this.check.put(
-      primary
-        ? { ask: "drive", primaries: [primary], target: targetFor(this.light?.id).question }
-        : null,
+      primary ? { ask: "drive", primaries: [primary], target: targetOf(this.light?.id) } : null,
     );
   }
 

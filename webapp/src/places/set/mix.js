@@ -1,5 +1,7 @@
 /** Mix: what several lights make on one spot, the edge to the zone beside it, and whose share is whose. */
+
 import { html, nothing } from "lit";
+import { centreOf } from "../../store/log/target.js";
 import "../../parts/boot-progress.js";
 import { segments } from "../../parts/inputs.js";
 import "./findings-list.js";
@@ -14,7 +16,7 @@ import { problemNote, warningList } from "../../parts/warnings.js";
 import { book, reportFault, settings } from "../../store/index.js";
 import { withOwnGels } from "../../store/kit/own-gels.js";
 import { keepFinding } from "../../store/log/findings.js";
-import { currentSetup, heroOf, lightsOf, placeWords, targetFor } from "../../store/log/shoot.js";
+import { currentSetup, heroOf, lightsOf, placeWords } from "../../store/log/shoot.js";
 import { levelOf } from "../../store/questions/camera.js";
 import { t } from "../../words/index.js";
 import { duv, index, kelvin, level, percent, steps } from "../../words/numbers.js";
@@ -90,7 +92,7 @@ class MixView extends Page {
         ? {
             ask: "fix",
             reading,
-            target: targetFor().question,
+            target: centreOf(),
             tolerance: settings.get("tolerance"),
             depth: 1,
             ...withOwnGels(),

@@ -1,6 +1,8 @@
 /** Set: every light of the setup against one white, and what to hang where. */
+
 import { html, nothing } from "lit";
 import { balanceField } from "../../charts/balance-field.js";
+import { centreOf, litQuestion } from "../../store/log/target.js";
 import "../../parts/against.js";
 import { againstWords } from "../../parts/against.js";
 import "../../parts/boot-progress.js";
@@ -23,15 +25,8 @@ import { gels } from "../../store/kit/gels.js";
 import { withOwnGels } from "../../store/kit/own-gels.js";
 import { curves, labels } from "../../store/log/measured-gels.js";
 import { toDo } from "../../store/log/plan.js";
-import {
-  currentSetup,
-  heroOf,
-  lightsOf,
-  placeWords,
-  targetFor,
-  unreadLights,
-} from "../../store/log/shoot.js";
-import { readingQuestion, terms } from "../../store/questions/reading.js";
+import { currentSetup, heroOf, lightsOf, placeWords, unreadLights } from "../../store/log/shoot.js";
+import { terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
 import { kelvin, steps, stops } from "../../words/numbers.js";
@@ -71,11 +66,9 @@ class SetView extends Page {
     this.setFaultyAside();
     const lights = lightsOf(currentSetup()).filter(({ reading }) => !this.faulty.has(reading.id));
     this.asked = lights;
-    const readings = lights.map(({ light, reading }) =>
-      readingQuestion(reading.data, light.data.name),
-    );
+    const readings = lights.map(litQuestion);
     const hero = lights.findIndex(({ light }) => light.id === heroOf(currentSetup())?.light.id);
-    const target = targetFor().question;
+    const target = centreOf();
     this.agree.put(
       lights.length
         ? {

@@ -3,10 +3,11 @@
  * about it, so that the next setup starts where the last one ended. A light is of the lamp that
  * bears its name, unless the book says otherwise (`fixture`).
  */
+
 import { stamp } from "../../clock.js";
 import { book, settings } from "../index.js";
 import { gelsOn } from "../log/measured-gels.js";
-import { targetFor } from "../log/shoot.js";
+import { targetOf } from "../log/target.js";
 import { readingQuestion, terms } from "../questions/reading.js";
 
 /** @typedef {import("../log/book.js").Thing} Thing */
@@ -125,7 +126,7 @@ export function dialQuestion(light) {
   const { lamp } = light.data;
   return {
     ask: "dial",
-    target: targetFor(light.id).question,
+    target: targetOf(light.id),
     history: dialHistory(light).map(({ data }) => ({
       dialled: data.dialled,
       measured: readingQuestion(data),

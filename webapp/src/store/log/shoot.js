@@ -7,7 +7,6 @@ import { t } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
 import { dialledWords } from "../../words/reading.js";
 import { book, settings } from "../index.js";
-import { readingQuestion, whiteQuestion } from "../questions/reading.js";
 import { creation, replacement } from "./entries.js";
 import { orderOf } from "./log.js";
 import { gelsOn, tie } from "./measured-gels.js";
@@ -72,23 +71,6 @@ export function earlierOf(light) {
     if (reading) return { light: /** @type {Thing} */ (book.thing(id)), reading };
   }
   return undefined;
-}
-
-/**
- * What a light is measured against: itself as it was, if it is a pick-up; the hero light, if one
- * is chosen and it is not this very light; otherwise the white the camera is set to.
- * @param {string | null} [light] id of the light under the meter
- * @returns {{question: Record<string, any>, hero: Thing | undefined}}
- */
-export function targetFor(light = null) {
-  const then = earlierOf(light);
-  if (then) {
-    const question = readingQuestion(then.reading.data);
-    return { question, hero: undefined };
-  }
-  const hero = heroOf(currentSetup());
-  if (!hero || hero.light.id === light) return { question: whiteQuestion(), hero: undefined };
-  return { question: readingQuestion(hero.reading.data), hero: hero.light };
 }
 
 /**
@@ -161,7 +143,7 @@ function nextOrder(setup) {
  * @returns {Promise<string>} its id, when durable
  */
 export async function duplicateSetup(setup, name, target) {
-  const { hero, key, plan: _plan, ...data } = setup.data;
+  const { hero, key, ...data } = setup.data;
   const again = creation("setup", setup.parent, {
     ...data,
     ...(target ? { target } : {}),
@@ -172,9 +154,8 @@ export async function duplicateSetup(setup, name, target) {
     .below(setup.id, "light")
     .reverse()
     .map((light, i) => {
-      const { planned: _planned, ...rest } = light.data;
-      const whole = { ...rest, pickup_of: light.id, order: i + 1 };
-      return { of: light.id, entry: creation("light", again.id, whole) };
+      const data = { ...light.data, pickup_of: light.id, order: i + 1 };
+      return { of: light.id, entry: creation("light", again.id, data) };
     });
   for (const [name, id] of [
     ["hero", hero],

@@ -119,6 +119,35 @@ def test_a_pick_up_brings_each_light_to_what_it_was(demo: Page) -> None:
     expect(rows.last.locator("td").first).to_contain_text("mired")
 
 
+def test_light_set_and_report_say_one_thing_of_a_pick_up(demo: Page) -> None:
+    """Each with the same distance from the same target, which is the light as it was."""
+    open_setup(demo, "3 Between the cars")
+    demo.get_by_role("button", name="Duplicate for a pick-up").click()
+    demo.get_by_role("button", name="Read HMI through the doorway").click()
+    demo.get_by_role("radio", name="x y", exact=True).check()
+    type_xy(demo, "0.4014", "0.3922")
+    expect(headline(demo)).not_to_be_empty()
+    now = demo.locator(".answer .now").inner_text()
+    (away,) = re.findall(r"(\d+) mired", now)
+    (verdict,) = re.findall("holds|near|out", now)
+    to_do = headline(demo).inner_text()
+    keep(demo)
+    expect(demo.locator(".answer .now")).to_contain_text(f"{away} mired")
+
+    go(demo, "Set")
+    slip = demo.locator(".slip", has_text="HMI through the doorway")
+    expect(slip).to_contain_text(f"{away} mired")
+    expect(slip.locator("header")).to_contain_text(verdict)
+    expect(slip.locator(".hang")).to_contain_text(to_do)
+
+    open_setup(demo, "3 Between the cars, pick-up")
+    setup = demo.evaluate("location.hash.split('/')[1]")
+    to(demo, f"report/{setup}")
+    row = demo.locator("ek-report .slip", has_text="HMI through the doorway")
+    expect(row).to_contain_text(f"{away} mired")
+    expect(row).to_contain_text(verdict)
+
+
 def test_the_light_at_dusk_is_seen_to_drift(demo: Page) -> None:
     open_setup(demo, "1 The queue")
     demo.get_by_role("link", name="Then and now: north windows").click()

@@ -20,10 +20,14 @@ _CURVE = ("name", "wavelengths_nm", "transmittance", "reference_K")
 
 
 def asked_meant(found: Found, light: Thing) -> dict[str, Any]:
-    """Return the fields ``meant`` and ``own_gels`` of a light; empty where it is as the white."""
+    """Return the fields ``meant`` and ``own_gels`` of a light; empty where it is as the white.
+
+    A pick-up's light of which nothing is said is meant to be as it was.
+    """
     meant = light.present["data"].get("meant")
     if not isinstance(meant, dict) or not meant:
-        return {}
+        then = _as_it_was(found, light)
+        return {"meant": {"like": then}} if then else {}
     asked = {name: value for name, value in meant.items() if name != "gel_ids"}
     if isinstance(meant.get("like"), str):
         asked["like"] = _latest(found, meant["like"])
@@ -39,11 +43,30 @@ def asked_meant(found: Found, light: Thing) -> dict[str, Any]:
 def _latest(found: Found, id_: str) -> dict[str, Any]:
     """Return the latest reading of a light that says a colour; one without any where none does."""
     other = found["light"].get(id_)
-    now = light_log(found, other).now if other is not None and not other.gone else None
-    if other is None or now is None:
-        return {"name": id_}
+    read = _read(found, other) if other is not None and not other.gone else None
+    return read or {"name": id_}
+
+
+def _as_it_was(found: Found, light: Thing) -> dict[str, Any] | None:
+    """Return the latest reading on an earlier day of a pick-up's light; None where there is none."""
+    seen = {light.id}
+    of = light.present["data"].get("pickup_of")
+    while isinstance(of, str) and of in found["light"] and of not in seen:
+        seen.add(of)
+        before = found["light"][of]
+        read = _read(found, before)
+        if read:
+            return read
+        of = before.present["data"].get("pickup_of")
+    return None
+
+
+def _read(found: Found, light: Thing) -> dict[str, Any] | None:
+    now = light_log(found, light).now
+    if now is None:
+        return None
     x, y = now.state.xy
-    return {"x": float(x), "y": float(y), "name": other.name}
+    return {"x": float(x), "y": float(y), "name": light.name}
 
 
 @dataclass(frozen=True, eq=False)

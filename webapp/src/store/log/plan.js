@@ -10,6 +10,7 @@ import { reachOf } from "../kit/lamps.js";
 import { readingQuestion, terms } from "../questions/reading.js";
 import { replacement } from "./entries.js";
 import { tie } from "./measured-gels.js";
+import { meantOf } from "./target.js";
 
 /** @typedef {import("./book.js").Thing} Thing */
 /** @typedef {{light: Thing, reading: Thing}} Lit */
@@ -44,6 +45,7 @@ export function balanceQuestion(lights) {
       return {
         reading: readingQuestion(reading.data),
         name: light.data.name,
+        ...meantOf(light.id),
         may,
         ...(reach ? { dial: "gamut" in reach ? reach : reach.range } : {}),
         ...given({ cuts: light.data.cuts }),

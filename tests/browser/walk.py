@@ -195,7 +195,7 @@ def fill(page: Page) -> None:
 
 def _minutes(browser: Browser, dist: Path, minutes: float, seed: int) -> int:
     """Walk after walk, each on a book of its own; say every fault, and how many there were."""
-    from conftest import PHONE, Site, Watch, wait_for_kernel
+    from conftest import PHONE, Site, Watch
     from places import VIEWS
 
     found = 0
@@ -206,7 +206,7 @@ def _minutes(browser: Browser, dist: Path, minutes: float, seed: int) -> int:
         watch.follow(context)
         page = context.new_page()
         page.goto(site.url)
-        wait_for_kernel(page)
+        page.locator("h1").first.wait_for()
         fill(page)
         walk = Walk(page, VIEWS, seed, watch.faults)
         try:

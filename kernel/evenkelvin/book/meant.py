@@ -48,7 +48,7 @@ def _latest(found: Found, id_: str) -> dict[str, Any]:
 
 
 def _as_it_was(found: Found, light: Thing) -> dict[str, Any] | None:
-    """Return the latest reading on an earlier day of a pick-up's light; None where there is none."""
+    """Return a pick-up's light as last read on an earlier day; None where it was not."""
     seen = {light.id}
     of = light.present["data"].get("pickup_of")
     while isinstance(of, str) and of in found["light"] and of not in seen:

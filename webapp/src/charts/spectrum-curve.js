@@ -5,7 +5,7 @@
 import { html, nothing, svg } from "lit";
 import { Page } from "../base/page.js";
 import { t } from "../words/index.js";
-import { height, nanometres } from "../words/numbers.js";
+import { height, level, nanometres } from "../words/numbers.js";
 
 const WIDTH = 340;
 const HEIGHT = 220;
@@ -132,7 +132,7 @@ class SpectrumCurve extends Page {
           ${lines.map(
             (value) => svg`<line class=${value === 0 ? "zero" : "grid"} x1=${PAD.left}
                 x2=${WIDTH - PAD.right} y1=${y(value)} y2=${y(value)}></line>
-              <text x=${PAD.left - 6} y=${y(value) + 4} text-anchor="end">${value}</text>`,
+              <text x=${PAD.left - 6} y=${y(value) + 4} text-anchor="end">${level(value)}</text>`,
           )}
           ${TICKS_NM.map(
             (at, i) => svg`<line class="tick" x1=${x(at)} x2=${x(at)} y1=${HEIGHT - PAD.bottom}

@@ -11,6 +11,7 @@ import { reportFault, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
 import { typedIn } from "../../store/questions/by-the-roll.js";
 import { t, tMaybe } from "../../words/index.js";
+import { level } from "../../words/numbers.js";
 
 class RollsView extends Page {
   constructor() {
@@ -115,7 +116,7 @@ class RollsView extends Page {
       <section>
         <h2>${t("rolls.buy")}</h2>
         <p class="hint">
-          ${t("rolls.buyHint", { size: settings.get("length") === "m" ? "1.22 × 7.62 m" : "4′ × 25′" })}
+          ${t("rolls.buyHint", { size: settings.get("length") === "m" ? `${level(1.22)} × ${level(7.62)} m` : "4′ × 25′" })}
         </p>
         ${rows({
           rows: settings.get("rolls"),

@@ -116,7 +116,7 @@ def test_a_part_of_a_book_goes_into_every_form() -> None:
 @pytest.mark.parametrize(
     ("command", "words"),
     [
-        ("describe 2 3", "reading.x: x is 2"),
+        ("describe 2 3", "X: x is 2"),
         ("describe 0.3 0.3 0.3", "Give x and y"),
         ("describe", "Type x and y"),
         ("describe nowhere.csv", "nowhere.csv: No such file"),

@@ -99,7 +99,10 @@ def _cut(fields: Fields, groups: list[Fields]) -> dict[str, Any]:
     stocks = read_stocks(fields, "rolls") or [USUAL_ROLL]
     to_hand = [index for index, stock in enumerate(stocks) if stock.count != 0]
     if not to_hand:
-        raise Problem("rolls", Said("There is no roll to cut from: every count is 0."))
+        raise Problem(
+            "rolls.0.count" if len(stocks) == 1 else "rolls",
+            Said("There is no roll to cut from: every count is 0."),
+        )
     panes, names = _panes(groups, margin)
     gels = fields.texts("gels")
     plan = glass.cut_list(panes, stocks, overlap, direction)

@@ -90,7 +90,8 @@ class FilesView extends Page {
   /** @param {InFile} file */
   renderFile(file) {
     const { answer } = file;
-    const words = answer && (answer.spectra.length || answer.readings?.length) ? t("files.format", answer) : "";
+    const words =
+      answer && (answer.spectra.length || answer.readings?.length) ? t("files.format", answer) : "";
     return html`<section class="in-file" aria-busy=${file.waiting ? "true" : "false"}>
       <header>
         <h2>${file.name}</h2>

@@ -589,9 +589,9 @@ export default {
   "the id of the thing above, or null": "die Kennung des Dings darüber, oder nichts",
   "the id of a gel, or null": "die Kennung einer Folie, oder nichts",
   "the id of a light, or null": "die Kennung eines Lichts, oder nichts",
-  "the id of a light, or a reading": "die Kennung eines Lichts, oder eine Messung",
   "the id of the light that the others are a ratio to, or null":
-    "die Kennung des Lichts, zu dem die anderen im Verhältnis stehen, oder nichts",
+    "die Kennung des Lichts, auf das sich die anderen beziehen, oder nichts",
+  "the id of a light, or a reading": "die Kennung eines Lichts, oder eine Messung",
   "an id of letters, digits, - and _": "eine Kennung aus Buchstaben, Ziffern, - und _",
   "a date and time with its zone, such as 2026-11-25T19:42:10+01:00":
     "Datum und Uhrzeit mit Zone, etwa 2026-11-25T19:42:10+01:00",

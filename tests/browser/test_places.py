@@ -38,7 +38,7 @@ def test_a_reading_that_cannot_be_used_is_told_and_the_others_are_answered(
     expect(headline(page)).to_have_text("The light holds")
     expect(page.locator(".slip", has_text="fill")).to_contain_text("Leave it alone")
     page.get_by_role("link", name="Balance everything").click()
-    expect(page.locator(".problem")).to_contain_text("Without slip of the finger")
+    expect(page.locator(".warnings")).to_contain_text("slip of the finger is left out")
     expect(page.locator(".hanging > li")).to_have_count(1)
 
 

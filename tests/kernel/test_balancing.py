@@ -334,8 +334,10 @@ def test_whites_beside_which_there_is_no_such_colour_are_left_out():
     assert got["warnings"] == [
         "Whites beside which batten cannot be 90 mired cooler than the white are left out."
     ]
-    none = _ask(lights=[WINDOW, cool], whites={"from_K": 9500, "to_K": 10_000})["problem"]
-    assert none["field"] == "lights.1.meant"
+    none = _ask(lights=[WINDOW, cool], whites={"from_K": 9500, "to_K": 10_000})
+    assert none["lights"][1]["problem"]["field"] == "meant"
+    assert none["warnings"][0].startswith("batten is left out: Beside none of the whites")
+    assert [one["name"] for one in none["front"][0]["per_light"]] == ["window"]
 
 
 def test_a_measured_gel_of_the_reading_may_be_what_is_meant():
@@ -350,15 +352,7 @@ def test_a_measured_gel_of_the_reading_may_be_what_is_meant():
 @pytest.mark.parametrize(
     ("more", "field"),
     [
-        ({"lights": [WINDOW, BATTEN | {"meant": {"like": 1}}]}, "lights.1.meant.like"),
-        ({"lights": [WINDOW | {"meant": {"as": "is"}}]}, "lights.0.meant.as"),
         ({"lights": []}, "lights"),
-        ({"lights": [{"may": []}]}, "lights.0.reading"),
-        ({"lights": [WINDOW, BATTEN | {"may": ["paint"]}]}, "lights.1.may.0"),
-        ({"lights": [BATTEN | {"dial": {"from_K": 1, "to_K": 2}}]}, "lights.0.dial"),
-        ({"lights": [PANEL | {"dial": {"from_K": 5600, "to_K": 3200}}]}, "lights.0.dial.to_K"),
-        ({"lights": [PANEL | {"dial": {"from_K": 3200}}]}, "lights.0.dial.to_K"),
-        ({"lights": [BATTEN | {"cuts": 0}]}, "lights.0.cuts"),
         ({"lights": [BATTEN] * 25}, "lights"),
         ({"stock": {"half CTO": 2}}, "stock.half CTO"),
         ({"stock": {"1/2 CTO": -1}}, "stock.1/2 CTO"),
@@ -376,6 +370,23 @@ def test_a_measured_gel_of_the_reading_may_be_what_is_meant():
 )
 def test_bad_input_is_named(more, field):
     assert _ask(**more)["problem"]["field"] == field
+
+
+@pytest.mark.parametrize(
+    ("lights", "index", "field"),
+    [
+        ([{"may": []}], 0, "reading"),
+        ([WINDOW, BATTEN | {"may": ["paint"]}], 1, "may.0"),
+        ([BATTEN | {"dial": {"from_K": 1, "to_K": 2}}], 0, "dial"),
+        ([PANEL | {"dial": {"from_K": 5600, "to_K": 3200}}], 0, "dial.to_K"),
+        ([PANEL | {"dial": {"from_K": 3200}}], 0, "dial.to_K"),
+        ([BATTEN | {"cuts": 0}], 0, "cuts"),
+        ([WINDOW, BATTEN | {"meant": {"like": 1}}], 1, "meant.like"),
+        ([WINDOW | {"meant": {"as": "is"}}], 0, "meant.as"),
+    ],
+)
+def test_what_is_wrong_with_a_light_is_told_at_the_light(lights, index, field):
+    assert _ask(lights=lights)["lights"][index]["problem"]["field"] == field
 
 
 def test_whites_by_mired_and_decimal_comma():

@@ -134,7 +134,7 @@ def test_bad_readings_name_the_field_and_say_what_to_do(
         ({"ask": "agree", "lights": [], "target": {"cct_K": 3200}}, "lights"),
         ({"ask": "agree", "lights": [XY], "hero": 1}, "hero"),
         ({"ask": "agree", "lights": [XY]}, "target"),
-        ({"ask": "agree", "lights": [XY, {"x": 2, "y": 0}], "hero": 0}, "lights.1.x"),
+        ({"ask": "agree", "lights": [XY, 5], "hero": 0}, "lights.1"),
         ({"ask": "field", "lights": [XY], "target": {"cct_K": 3200}, "packs": [[], []]}, "packs"),
     ],
 )

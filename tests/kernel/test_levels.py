@@ -76,8 +76,6 @@ def test_stops_are_said_in_tenths_on_request():
 @pytest.mark.parametrize(
     ("fields", "field"),
     [
-        ({"lights": [{"illuminance_lx": "x"}]}, "lights.0.illuminance_lx"),
-        ({"lights": [{"illuminance_lx": 1, "exposure_lx_s": 1}]}, "lights.0.exposure_lx_s"),
         ({"lights": [{}], "key": 1}, "key"),
         ({"lights": [{}], "camera": {"iso": "fast"}}, "camera.iso"),
         ({"lights": [{}], "camera": {"f_number": 4}}, "camera.f_number"),
@@ -86,3 +84,15 @@ def test_stops_are_said_in_tenths_on_request():
 )
 def test_bad_fields_are_named(fields, field):
     assert answer({"ask": "levels"} | fields)["problem"]["field"] == field
+
+
+@pytest.mark.parametrize(
+    ("light", "field"),
+    [
+        ({"illuminance_lx": "x"}, "illuminance_lx"),
+        ({"illuminance_lx": 1, "exposure_lx_s": 1}, "exposure_lx_s"),
+    ],
+)
+def test_what_is_wrong_with_a_light_is_told_at_the_light(light, field):
+    (got,) = answer({"ask": "levels", "lights": [light]})["lights"]
+    assert got["problem"]["field"] == field

@@ -323,42 +323,62 @@ def test_a_log_is_judged_by_what_was_meant():
 @pytest.mark.parametrize(
     ("meant", "field"),
     [
-        ("warm", "lights.1.meant"),
-        ({}, "lights.1.meant"),
-        ({"as": "blue"}, "lights.1.meant.as"),
-        ({"as": "white", "cct_K": 3200}, "lights.1.meant.cct_K"),
-        ({"warmer_mired": 10, "cooler_mired": 10}, "lights.1.meant.cooler_mired"),
-        ({"warmer_mired": -10}, "lights.1.meant.warmer_mired"),
-        ({"warmer_mired": "some"}, "lights.1.meant.warmer_mired"),
-        ({"cooler_mired": 150}, "lights.1.meant"),
-        ({"warmer_mired": 10, "duv": 0.2}, "lights.1.meant.duv"),
-        ({"as": "white", "duv": 0.002}, "lights.1.meant.duv"),
-        ({"x": 0.3}, "lights.1.meant.y"),
-        ({"y": 0.3}, "lights.1.meant.x"),
-        ({"x": 0.9, "y": 0.9}, "lights.1.meant.y"),
-        ({"cct_K": 200}, "lights.1.meant.cct_K"),
-        ({"as_through": ["half blue"]}, "lights.1.meant.as_through.0"),
-        ({"as_through": "1/2 CTB"}, "lights.1.meant.as_through"),
-        ({"as_through": ["1/8 CTB"] * 11}, "lights.1.meant.as_through"),
-        ({"like": 7}, "lights.1.meant.like"),
-        ({"like": -1}, "lights.1.meant.like"),
-        ({"like": 1}, "lights.1.meant.like"),
-        ({"like": {"x": 0.3}}, "lights.1.meant.like.y"),
-        ({"like": "key"}, "lights.1.meant.like"),
-        ({"moonlight": True}, "lights.1.meant.moonlight"),
+        ("warm", "meant"),
+        ({}, "meant"),
+        ({"as": "blue"}, "meant.as"),
+        ({"as": "white", "cct_K": 3200}, "meant.cct_K"),
+        ({"warmer_mired": 10, "cooler_mired": 10}, "meant.cooler_mired"),
+        ({"warmer_mired": -10}, "meant.warmer_mired"),
+        ({"warmer_mired": "some"}, "meant.warmer_mired"),
+        ({"cooler_mired": 150}, "meant"),
+        ({"warmer_mired": 10, "duv": 0.2}, "meant.duv"),
+        ({"as": "white", "duv": 0.002}, "meant.duv"),
+        ({"x": 0.3}, "meant.y"),
+        ({"y": 0.3}, "meant.x"),
+        ({"x": 0.9, "y": 0.9}, "meant.y"),
+        ({"cct_K": 200}, "meant.cct_K"),
+        ({"as_through": ["half blue"]}, "meant.as_through.0"),
+        ({"as_through": "1/2 CTB"}, "meant.as_through"),
+        ({"as_through": ["1/8 CTB"] * 11}, "meant.as_through"),
+        ({"like": 7}, "meant.like"),
+        ({"like": -1}, "meant.like"),
+        ({"like": 1}, "meant.like"),
+        ({"like": {"x": 0.3}}, "meant.like.y"),
+        ({"like": "key"}, "meant.like"),
+        ({"moonlight": True}, "meant.moonlight"),
     ],
 )
 def test_bad_meanings_are_refused_by_field(meant, field):
-    assert agree(KEY, MOON | {"meant": meant})["problem"]["field"] == field
+    assert agree(KEY, MOON | {"meant": meant})["lights"][1]["problem"]["field"] == field
 
 
 def test_like_in_a_circle_names_the_lights():
     a, b, c = (KEY | {"name": name} for name in ("batten 1", "batten 2", "batten 3"))
     got = agree(a | {"meant": {"like": 1}}, b | {"meant": {"like": 2}}, c | {"meant": {"like": 0}})
-    assert got["problem"]["field"] == "lights.0.meant.like"
-    assert "batten 1, batten 2 and batten 3 are meant like each other" in got["problem"]["message"]
-    alone = agree(KEY, MOON | {"meant": {"like": 1}})["problem"]["message"]
-    assert alone == "moonlight is meant like itself: choose another light."
+    first, _, third = (light["problem"] for light in got["lights"])
+    assert first["field"] == "meant.like"
+    assert "batten 1, batten 2 and batten 3 are meant like each other" in first["message"]
+    assert "batten 3, batten 1 and batten 2" in third["message"]
+    alone = agree(KEY, MOON | {"meant": {"like": 1}})["lights"]
+    assert alone[0]["verdict"] == "holds"
+    assert alone[1]["problem"]["message"] == (
+        "moonlight is meant like itself: choose another light."
+    )
+
+
+def test_what_is_meant_like_a_light_that_cannot_be_used_is_left_out_with_it():
+    typo = KEY | {"name": "bench", "x": "0.4q"}
+    follower = KEY | {"name": "shelf", "meant": {"like": 0}}
+    further = KEY | {"name": "stair", "meant": {"like": 1}}
+    got = agree(typo, follower, further, KEY)
+    assert [light["problem"] and light["problem"]["field"] for light in got["lights"]] == [
+        "x", "meant.like", "meant.like", None,
+    ]  # fmt: skip
+    assert "meant like bench" in got["lights"][1]["problem"]["message"]
+    # There is no such colour beside this white: the others are answered all the same.
+    got = agree(KEY, MOON | {"meant": {"cooler_mired": 150}}, KEY | {"meant": {"like": 0}})
+    assert "150 mired cooler" in got["lights"][1]["problem"]["message"]
+    assert got["lights"][2]["verdict"] == "holds"
 
 
 def test_what_does_not_exist_beside_a_white_is_said():

@@ -24,10 +24,11 @@ from evenkelvin.lights.tolerance import VERDICT_WORDS, Verdict, verdict
 from evenkelvin.problem import Problem
 from evenkelvin.rendering.reference import Unrated
 from evenkelvin.replies.dim import dimming_plain
+from evenkelvin.replies.each import left_out_words, unusable_plain
 from evenkelvin.replies.fix import landing_plain, offset_plain
 from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.kit import read_kit
-from evenkelvin.requests.meant import read_meanings, read_targets
+from evenkelvin.requests.lit import LitSet
 from evenkelvin.requests.reading import read_reading, read_target
 from evenkelvin.requests.tolerance import read_tolerance
 from evenkelvin.said import Figure, Said, counted
@@ -35,6 +36,9 @@ from evenkelvin.said import Figure, Said, counted
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with each light's standing, the odd ones out, the spread and the work.
+
+    A light that cannot be used has only its ``name`` and a ``problem``, its field named within
+    the light, and counts for nothing else; for the others ``problem`` is null.
 
     Each light states its own ``target`` and, in words, what it is ``meant`` to be; its offset,
     verdict, ``pack`` and ``dim`` (see fix) go by that. ``odd_ones_out`` are the lights that do not
@@ -57,20 +61,18 @@ def reply(fields: Fields) -> dict[str, Any]:
     kit = read_kit(fields)
     every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
     groups = fields.groups("lights", most=200)
-    lights = [read_reading(group, every, ("meant",)) for group in groups]
-    if not lights:
+    if not groups:
         raise Problem(fields.at("lights"), Said("There are no lights yet: keep a reading first."))
-    hero_index = fields.whole("hero", -1, 0, len(lights) - 1) if fields.given("hero") else None
-    hero = lights[hero_index] if hero_index is not None else None
+    lit = LitSet(groups, every, lambda group: read_reading(group, every, ("meant",)))
+    hero = lit.hero(fields)
     if fields.given("target"):
         target = read_target(fields.group("target"), every)
     elif hero is not None:
         target = hero
     else:
         raise Problem(fields.at("target"), Said("Give a target white, or name the hero light."))
-    names = [light.name or Said("light {n}", n=n) for n, light in enumerate(lights, 1)]
-    meant = read_meanings(groups, names, every)
-    targets = read_targets(target, meant, lights, groups)
+    targets = lit.targets(target)
+    places, names, lights, meant = lit.places, lit.names, lit.lights, lit.meant
     radius = read_tolerance(fields)
     depth = fields.whole("depth", DEEPEST, 1, DEEPEST)
 
@@ -81,7 +83,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     camera: list[dict[str, Any] | None] = [None] * len(lights)
     warnings: list[Said] = []
     if by_camera:
-        camera, warnings = _by_camera(fields, lights, members, target, radius)
+        camera, warnings = _by_camera(fields, lights, names, members, target, radius)
         verdicts = [
             seen["verdict"] if seen is not None else word
             for seen, word in zip(camera, verdicts, strict=True)
@@ -90,9 +92,9 @@ def reply(fields: Fields) -> dict[str, Any]:
     fixable = [members[index].best for index in odd if not _dims(members[index])]
     pieces = sum(len(best.add) for best in fixable if best is not None)
     costs = [best.stops_lost for best in fixable if best is not None]
-    apart = spread(lights, targets)
+    apart = spread(lights, targets) if lights else None
     whites = [white(light.xy) for light in lights]
-    similar = similarities(lights, radius, hero_index, groups_alike(targets))
+    similar = similarities(lights, radius, _index(hero, lights), groups_alike(targets))
     mireds = [
         shown["mired"]
         for shown, one in zip(whites, targets, strict=True)
@@ -104,6 +106,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "lights": [
             {
                 "name": light.name,
+                "problem": None,
                 **shown,
                 "meant": meant_words(means),
                 "target": None if member.target is None else white(member.target.xy),
@@ -123,15 +126,16 @@ def reply(fields: Fields) -> dict[str, Any]:
                 lights, whites, meant, members, verdicts, similar.to_hero, strict=True
             )
         ],
-        "odd_ones_out": odd,
-        "found": [index for index, one in enumerate(targets) if one is None],
-        "twins": twins(lights, targets),
-        "spread": {
+        "odd_ones_out": [places[index] for index in odd],
+        "found": [place for place, one in zip(places, targets, strict=True) if one is None],
+        "twins": [[places[index] for index in group] for group in twins(lights, targets)],
+        "spread": apart
+        and {
             "steps": apart.steps,
             "mired": [min(mireds), max(mireds)] if mireds else None,
-            "pair": list(apart.pair),
+            "pair": [places[index] for index in apart.pair],
         },
-        "unlike_pairs": [_unlike_plain(pair, names) for pair in similar.unlike],
+        "unlike_pairs": [_unlike_plain(pair, names, places) for pair in similar.unlike],
         "work": {
             "pieces": pieces,
             "stops_lost_max": max(costs, default=0.0),
@@ -143,15 +147,27 @@ def reply(fields: Fields) -> dict[str, Any]:
         for one, member, seen in zip(answer["lights"], members, camera, strict=True):
             one |= {"camera": seen, "observer_verdict": member.verdict}
         answer["disagree"] = [
-            index
-            for index, (seen, member) in enumerate(zip(camera, members, strict=True))
+            place
+            for place, seen, member in zip(places, camera, members, strict=True)
             if seen is not None and seen["verdict"] != member.verdict
         ]
+    for place, problem in sorted(lit.problems.items()):
+        answer["lights"].insert(place, unusable_plain(lit.name_at(place), problem))
+    answer["warnings"] = left_out_words(lit.left_out()) + warnings
     return answer
 
 
+def _index(hero: Reading | None, lights: list[Reading]) -> int | None:
+    return next((index for index, light in enumerate(lights) if light is hero), None)
+
+
 def _by_camera(
-    fields: Fields, lights: list[Reading], members: list[Member], target: Reading, radius: float
+    fields: Fields,
+    lights: list[Reading],
+    names: list[str],
+    members: list[Member],
+    target: Reading,
+    radius: float,
 ) -> tuple[list[dict[str, Any] | None], list[Said]]:
     """Return what the camera makes of each light, None where it is not known, and warnings."""
     is_white = fields.given("target") and set(fields.raw("target")) <= {"cct_K", "duv"}
@@ -166,8 +182,7 @@ def _by_camera(
         )
     seen: list[dict[str, Any] | None] = []
     warnings = []
-    for index, (light, member) in enumerate(zip(lights, members, strict=True)):
-        name = light.name or Said("light {n}", n=index + 1)
+    for light, name, member in zip(lights, names, members, strict=True):
         if member.target is None:
             seen.append(None)
             continue
@@ -216,6 +231,8 @@ def _dims(member: Member) -> bool:
 
 def _work_words(meant: list[Meant], odd: list[Member]) -> Said:
     """Return what is to be done for the lights that are out, and how many are left aside."""
+    if not meant:
+        return Said("No reading here can be used.")
     judged = [means for means in meant if means.judged]
     if not judged:
         return Said("Every light is as found: there is nothing to judge.")
@@ -258,11 +275,11 @@ def _out_words(judged: int, odd: list[Member]) -> Said:
     return Said("{work}.", work=work)
 
 
-def _unlike_plain(pair: Unlike, names: list[str]) -> dict[str, Any]:
+def _unlike_plain(pair: Unlike, names: list[str], places: list[int]) -> dict[str, Any]:
     first, second = names[pair.first], names[pair.second]
     shown = Figure(str(pair.ssi).replace("-", "−"))
     return {
-        "pair": [pair.first, pair.second],
+        "pair": [places[pair.first], places[pair.second]],
         "steps": pair.steps,
         "ssi": pair.ssi,
         "words": Said(

@@ -43,10 +43,11 @@ from evenkelvin.lights.meant import meant_words
 from evenkelvin.lights.reading import TARGET_K
 from evenkelvin.lights.tolerance import verdict
 from evenkelvin.problem import Problem
+from evenkelvin.replies.each import unusable_plain
 from evenkelvin.replies.fix import landing_plain
 from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.kit import find_gel, read_kit
-from evenkelvin.requests.meant import read_meanings
+from evenkelvin.requests.lit import LitSet
 from evenkelvin.requests.reach import read_reach
 from evenkelvin.requests.reading import read_reading
 from evenkelvin.requests.tolerance import read_tolerance
@@ -67,43 +68,49 @@ def reply(fields: Fields) -> dict[str, Any]:
     few lights out and as few pieces loses less, light being reckoned in fiftieths of a stop.
     ``exact`` at the top says that nothing better was left untried anywhere; otherwise
     ``fewest_out`` is the least number of lights out that could not be ruled out.
+
+    ``lights``: for each its ``name`` and ``problem``, null or what is wrong with it, the field
+    named within the light. Only lights without one are balanced: ``per_light`` and ``out`` are
+    about these, in their order.
     """
     fields.refuse_unknown(
         "ask", "lights", "kit", "own_gels", "stock", "whites", "tolerance", "depth", "most"
     )
     kit = read_kit(fields)
     every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
-    warnings: list[str] = []
-    lights = [
-        _read_light(group, every, index, warnings)
-        for index, group in enumerate(fields.groups("lights", most=MOST_LIGHTS))
-    ]
-    if not lights:
+    groups = fields.groups("lights", most=MOST_LIGHTS)
+    if not groups:
         raise Problem(fields.at("lights"), Said("There are no lights yet: keep a reading first."))
-    names = [light.name for light in lights]
-    meant = read_meanings(fields.groups("lights", most=MOST_LIGHTS), names, every)
-    lights = [replace(light, meant=means) for light, means in zip(lights, meant, strict=True)]
-    grid, narrow = possible_whites(_read_whites(fields), lights)
-    warnings += [
-        Said("Whites beside which {name} cannot be {meant} are left out.", name=name, meant=words)
-        for name, words in ((names[k], meant_words(meant[k])) for k in narrow)
+    lit = LitSet(groups, every, lambda group: _read_light(group, every))
+    bounds = _read_whites(fields)
+    lights, grid, warnings = _beside(lit, bounds)
+    warnings = [
+        *(
+            Said("{name} is left out: {why}", name=lit.name_at(place), why=problem.message)
+            for place, problem in sorted(lit.problems.items())
+        ),
+        *(
+            _assumed_words(light.name)
+            for place, light in zip(lit.places, lights, strict=True)
+            if light.reach is not None and not groups[place].given("dial")
+        ),
+        *warnings,
     ]
-    if not len(grid.cct_k):
-        raise Problem(
-            f"{fields.at('lights')}.{narrow[0]}.meant",
-            Said(
-                "Beside none of the whites can {name} be {meant}: take other whites, or another "
-                "meaning.",
-                name=names[narrow[0]],
-                meant=meant_words(meant[narrow[0]]),
-            ),
-        )
     radius = read_tolerance(fields)
     depth = fields.whole("depth", DEEPEST, 1, DEEPEST)
     most = fields.whole("most", 12, 1, 200)
-    found = balance(lights, grid, kit, _read_stock(fields, every), radius, depth)
+    stock = _read_stock(fields, every)
+    found = Balances((), exact=True, fewest_out=0)
+    if lights:
+        found = balance(lights, grid, kit, stock, radius, depth)
     bare = [white(light.reading.xy) for light in lights]
     return {
+        "lights": [
+            unusable_plain(lit.name_at(place), lit.problems[place])
+            if place in lit.problems
+            else {"name": lit.name_at(place), "problem": None}
+            for place in range(len(groups))
+        ],
         "front": [_plan(one, lights, bare, grid, radius) for one in thin(found.front, most)],
         "plans": len(found.front),
         "exact": found.exact,
@@ -115,7 +122,47 @@ def reply(fields: Fields) -> dict[str, Any]:
     }
 
 
-def _read_light(fields: Fields, kit: tuple[Gel, ...], index: int, warnings: list[str]) -> SetLight:
+def _beside(
+    lit: LitSet[SetLight], bounds: WhiteGrid
+) -> tuple[list[SetLight], WhiteGrid, list[Said]]:
+    """Return the lights with what each is meant to be, the whites that allow it, and warnings.
+
+    A light for whose sake no white would be left is left out.
+    """
+    while True:
+        names, meant = lit.names, lit.meant
+        lights = [
+            replace(light, name=name, meant=means)
+            for light, name, means in zip(lit.lights, names, meant, strict=True)
+        ]
+        grid, narrow = possible_whites(bounds, lights)
+        if len(grid.cct_k):
+            break
+        first = narrow[0]
+        lit.leave_out(
+            first,
+            Problem(
+                "meant",
+                Said(
+                    "Beside none of the whites can {name} be {meant}: take other whites, or "
+                    "another meaning.",
+                    name=names[first],
+                    meant=meant_words(meant[first]),
+                ),
+            ),
+        )
+    warnings = [
+        Said(
+            "Whites beside which {name} cannot be {meant} are left out.",
+            name=names[index],
+            meant=meant_words(meant[index]),
+        )
+        for index in narrow
+    ]
+    return lights, grid, warnings
+
+
+def _read_light(fields: Fields, kit: tuple[Gel, ...]) -> SetLight:
     fields.refuse_unknown("reading", "may", "dial", "cuts", "name", "meant")
     reading = read_reading(fields.group("reading"), kit)
     may = fields.texts("may") if fields.given("may") else ["gel"]
@@ -127,27 +174,28 @@ def _read_light(fields: Fields, kit: tuple[Gel, ...], index: int, warnings: list
                     "“{word}” is not something a light may do. Choose: gel, dial.", word=word[:40]
                 ),
             )
-    name = fields.text("name", reading.name, longest=200) or Said("light {n}", n=index + 1)
+    name = fields.text("name", reading.name, longest=200)
     reach = None
     if "dial" in may:
-        if fields.given("dial"):
-            reach = read_reach(fields.group("dial"), kit)
-        else:
-            reach = Whites(*TARGET_K, USUAL_DUV)
-            warnings.append(
-                Said(
-                    "What {name} can be dialled to was not stated: {low:.0f}–{high:.0f} "
-                    "K is assumed.",
-                    name=name,
-                    low=TARGET_K[0],
-                    high=TARGET_K[1],
-                )
-            )
+        reach = (
+            read_reach(fields.group("dial"), kit)
+            if fields.given("dial")
+            else Whites(*TARGET_K, USUAL_DUV)
+        )
     elif fields.given("dial"):
         raise Problem(
             fields.at("dial"), Said("A range to dial is given, but “may” does not say dial.")
         )
     return SetLight(reading, "gel" in may, reach, fields.whole("cuts", 1, 1, 1000), name)
+
+
+def _assumed_words(name: str) -> Said:
+    return Said(
+        "What {name} can be dialled to was not stated: {low:.0f}–{high:.0f} K is assumed.",
+        name=name,
+        low=TARGET_K[0],
+        high=TARGET_K[1],
+    )
 
 
 def _read_stock(fields: Fields, every: tuple[Gel, ...]) -> dict[str, int]:
@@ -209,6 +257,8 @@ def _read_whites(fields: Fields) -> WhiteGrid:
 
 
 def _bound_words(found: Balances) -> str:
+    if not found.front:
+        return Said("No light here can be balanced.")
     if found.exact:
         return Said("Every combination was weighed: nothing better exists within these bounds.")
     listed = len(found.front[0].out)

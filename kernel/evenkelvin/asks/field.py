@@ -21,9 +21,10 @@ from evenkelvin.lights.field import Frame, frame, locus, place
 from evenkelvin.lights.meant import groups_alike, meant_words
 from evenkelvin.lights.reading import Reading, pack_transmittance
 from evenkelvin.problem import Problem
+from evenkelvin.replies.each import unusable_plain
 from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.kit import find_gel, read_kit, read_own_gel
-from evenkelvin.requests.meant import read_meanings, read_targets
+from evenkelvin.requests.lit import LitSet
 from evenkelvin.requests.reading import read_reading, read_target
 from evenkelvin.requests.tolerance import read_tolerance
 from evenkelvin.said import Said
@@ -47,6 +48,9 @@ def _path(view: Frame, light: Reading, gels: tuple[Gel, ...]) -> Floats:
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with positions in steps: the lights, their way through a pack, the black-body line.
 
+    A light that cannot be used has only its ``name`` and a ``problem``, its field named within
+    the light; ``problem`` is null for the others.
+
     ``tolerance.outline`` is a closed polyline about the white; ``targets`` are the colours that
     lights are meant to be, the white first where one is meant so: each with its place, its own
     ``outline``, ``lights`` (indices; lights meant alike share one) and ``words``. Each light names
@@ -58,13 +62,12 @@ def reply(fields: Fields) -> dict[str, Any]:
     known = {gel.name: gel for gel in kit}
     target = read_target(fields.group("target"), kit)
     groups = fields.groups("lights", most=200)
-    lights = [read_reading(group, kit, ("meant",)) for group in groups]
-    names = [light.name or Said("light {n}", n=index) for index, light in enumerate(lights, 1)]
-    meant = read_meanings(groups, names, kit)
-    targets = read_targets(target, meant, lights, groups)
+    lit = LitSet(groups, kit, lambda group: read_reading(group, kit, ("meant",)))
+    targets = lit.targets(target)
+    places, meant = lit.places, lit.meant
     radius = read_tolerance(fields)
-    packs = fields.items("packs") or [None] * len(lights)
-    if len(packs) != len(lights):
+    packs = fields.items("packs") or [None] * len(groups)
+    if len(packs) != len(groups):
         raise Problem(fields.at("packs"), Said("Give one pack, or none, for each light."))
     view = frame(target.xy, target.cct_k)
     circle = radius * np.column_stack([np.cos(_TURNS), np.sin(_TURNS)])
@@ -82,14 +85,15 @@ def reply(fields: Fields) -> dict[str, Any]:
                 "across": float(centre[0]),
                 "up": float(centre[1]),
                 "outline": (centre + circle).tolist(),
-                "lights": group,
+                "lights": [places[index] for index in group],
                 **white(aim.xy),
                 "words": meant_words(meant[group[0]]),
             }
         )
-        ring_of |= dict.fromkeys(group, ring)
-    shown = []
-    for index, (light, pack) in enumerate(zip(lights, packs, strict=True)):
+        ring_of |= dict.fromkeys((places[index] for index in group), ring)
+    shown: list[dict[str, Any]] = []
+    for index, light in zip(places, lit.lights, strict=True):
+        pack = packs[index]
         across, up = place(view, xy_to_uv_prime(light.xy))
         path: list[list[float]] = []
         if pack is not None:
@@ -103,12 +107,15 @@ def reply(fields: Fields) -> dict[str, Any]:
         shown.append(
             {
                 "name": light.name,
+                "problem": None,
                 "across": float(across),
                 "up": float(up),
                 "path": path,
                 "target": ring_of.get(index),
             }
         )
+    for where, problem in sorted(lit.problems.items()):
+        shown.insert(where, unusable_plain(lit.name_at(where), problem))
     mireds, line = locus(view, target.cct_k)
     return {
         "unit": "steps",

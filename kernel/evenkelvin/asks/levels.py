@@ -14,7 +14,9 @@ from evenkelvin.exposure import stops
 from evenkelvin.exposure.solving import Camera
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
+from evenkelvin.replies.each import unusable_plain
 from evenkelvin.requests.camera import SAYINGS, read_camera
+from evenkelvin.requests.each import name_of, read_each
 from evenkelvin.requests.units import LIGHT, LIGHT_BOUNDS, either
 from evenkelvin.said import Said
 
@@ -50,12 +52,15 @@ class _Level:
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with each light's stop and ratio, as read and once all gels to be hung are on.
 
-    ``lights``: ``[{"name", "now", "gelled" | null}]``, where neither the light nor the key gets a
-    gel null; each ``{"stop", "stops_to_key", "ratio_words"}``, null where it cannot be told.
+    ``lights``: ``[{"name", "problem", "now", "gelled" | null}]``, where neither the light nor the
+    key gets a gel null; each ``{"stop", "stops_to_key", "ratio_words"}``, null where it cannot be
+    told. A light whose level cannot be read has only its name and a problem, its field named
+    within the light.
     """
     fields.refuse_unknown("ask", "lights", "key", "camera", "say")
     say = fields.choice("say", SAYINGS, "thirds")
-    levels = [_Level(group) for group in fields.groups("lights", most=500)]
+    groups = fields.groups("lights", most=500)
+    levels = read_each(groups, _Level)
     key = None
     if fields.given("key"):
         index = fields.whole("key", 0, 0, 499)
@@ -63,18 +68,22 @@ def reply(fields: Fields) -> dict[str, Any]:
             raise Problem(
                 "key", Said("There is no light number {index} to be the key.", index=index)
             )
-        key = levels[index]
+        named = levels[index]
+        key = named if isinstance(named, _Level) else None
     camera = read_camera(fields.group("camera")) if fields.given("camera") else None
     return {
         "lights": [
-            {
+            unusable_plain(name_of(groups[index], index), level)
+            if isinstance(level, Problem)
+            else {
                 "name": level.name,
+                "problem": None,
                 "now": _state(level, key, camera, say, False),
                 "gelled": _state(level, key, camera, say, True)
                 if level.loss or (key is not None and key.loss)
                 else None,
             }
-            for level in levels
+            for index, level in enumerate(levels)
         ]
     }
 

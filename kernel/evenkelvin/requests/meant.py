@@ -105,42 +105,30 @@ def _like(group: Fields, kit: tuple[Gel, ...], others: int) -> Meant:
     return Meant("like", other=group.whole("like", -1, 0, others - 1))
 
 
-def read_meanings(
-    groups: Sequence[Fields], names: Sequence[str], kit: tuple[Gel, ...]
-) -> list[Meant]:
-    """Return what each light of a set is meant to be.
+def circles(others: Mapping[int, int | None]) -> list[list[int]]:
+    """Return every light that is meant like itself, over others or not: the chain from it on.
 
-    Raises
-    ------
-    Problem
-        Also when lights are meant like each other in a circle: it names them.
+    ``others`` says for each light which one it is meant like, None where like no other.
     """
-    meant = [read_meant(group, kit, len(groups)) for group in groups]
-    for start in range(len(meant)):
-        chain, at = [start], meant[start].other
+    found = []
+    for start in others:
+        chain, at = [start], others[start]
         while at is not None and at not in chain:
             chain.append(at)
-            at = meant[at].other
-        if at != start:
-            continue
-        where = f"{groups[start].at('meant')}.like"
-        if len(chain) == 1:
-            raise Problem(
-                where,
-                Said("{name} is meant like itself: choose another light.", name=names[start]),
-            )
-        raise Problem(
-            where,
-            Said(
-                "{names} are meant like each other in a circle: "
-                "say of one of them what it is meant to be.",
-                names=listed(names[index] for index in chain),
-            ),
-        )
-    return [
-        one if one.other is None else Meant("like", other=one.other, name=names[one.other])
-        for one in meant
-    ]
+            at = others.get(at)
+        if at == start:
+            found.append(chain)
+    return found
+
+
+def circle_words(names: Sequence[str]) -> Said:
+    """Return why lights that are meant like each other have no target."""
+    if len(names) == 1:
+        return Said("{name} is meant like itself: choose another light.", name=names[0])
+    return Said(
+        "{names} are meant like each other in a circle: say of one of them what it is meant to be.",
+        names=listed(names),
+    )
 
 
 def read_targets(

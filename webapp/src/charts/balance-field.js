@@ -26,18 +26,16 @@ const apart = (one, other) => Math.hypot(one[0] - other[0], one[1] - other[1]);
  */
 export function balanceField(field, { title }) {
   const { outline } = field.tolerance;
+  const lights = shown(field);
   const points = [
     ...outline,
-    ...field.lights.flatMap((/** @type {any} */ light) => [
-      [light.across, light.up],
-      ...light.path,
-    ]),
+    ...lights.flatMap(({ light }) => [[light.across, light.up], ...light.path]),
   ];
   const frame = place(extent(points), { width: WIDTH, height: HEIGHT, pad: PAD });
   const line = (/** @type {Point[]} */ list) => list.map((p) => frame.at(p).join(",")).join(" ");
   const [centreX, centreY] = frame.at([0, 0]);
   /** @type {Point[]} */
-  const dots = field.lights.map((/** @type {any} */ light) => frame.at([light.across, light.up]));
+  const dots = lights.map(({ light }) => frame.at([light.across, light.up]));
   return html`
     <figure class="chart">
       <svg viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-labelledby="field-title field-words">
@@ -57,21 +55,32 @@ export function balanceField(field, { title }) {
           </g>
           ${blackBodyLine(field.locus, frame, dots)}
           <polygon class="tolerance" points=${line(outline)}></polygon>
-          ${field.lights.map((/** @type {any} */ light) => way(light, frame))}
+          ${lights.map(({ light }) => way(light, frame))}
           ${dots.map(([x, y], index) => {
             return svg`<circle class="light" cx=${x} cy=${y} r="9"></circle>
-              <text class="number" x=${x} y=${y + 4} text-anchor="middle">${index + 1}</text>`;
+              <text class="number" x=${x} y=${y + 4} text-anchor="middle">${lights[index].n}</text>`;
           })}
         `}
       </svg>
       <figcaption>
         <ol class="key">
-          ${field.lights.map((/** @type {any} */ light) => html`<li>${light.name}</li>`)}
+          ${lights.map(({ light, n }) => html`<li value=${n}>${light.name}</li>`)}
         </ol>
         <span class="hint">${t("field.legend")}</span>
       </figcaption>
     </figure>
   `;
+}
+
+/**
+ * The lights that have a place, each with its number in the set; one that cannot be used has none.
+ * @param {any} field
+ * @returns {{light: any, n: number}[]}
+ */
+function shown(field) {
+  return field.lights
+    .map((/** @type {any} */ light, /** @type {number} */ index) => ({ light, n: index + 1 }))
+    .filter((/** @type {any} */ { light }) => !light.problem);
 }
 
 /**
@@ -121,15 +130,15 @@ function way(light, frame) {
 
 /** The chart as words. @param {any} field */
 export function fieldWords(field) {
-  return field.lights
-    .map((/** @type {any} */ light, /** @type {number} */ index) => {
+  return shown(field)
+    .map(({ light, n }) => {
       const sideways = t(light.across < 0 ? "field.warmer" : "field.cooler", {
         steps: steps(Math.abs(light.across)),
       });
       const upward = t(light.up > 0 ? "field.greener" : "field.pinker", {
         steps: steps(Math.abs(light.up)),
       });
-      return t("field.light", { n: index + 1, name: light.name, sideways, upward });
+      return t("field.light", { n, name: light.name, sideways, upward });
     })
     .join(" ");
 }

@@ -661,7 +661,6 @@ const de = {
   "balance.open": "Alles abgleichen",
   "balance.front": "Pläne zur Wahl",
   "balance.working": "Jedes Weiß wird gegen jedes Licht abgewogen…",
-  "balance.without": "Ohne {name}: {message}",
   "balance.lookBelow": "Eine der Bedingungen unten ist nicht brauchbar.",
   "balance.pieces": "Stück",
   "balance.lost": "Licht verloren",

@@ -299,7 +299,6 @@ export default {
   "balance.open": "Balance everything",
   "balance.front": "Plans to choose from",
   "balance.working": "Weighing every white against every light…",
-  "balance.without": "Without {name}: {message}",
   "balance.lookBelow": "One of the terms below cannot be used.",
   "balance.pieces": "Pieces",
   "balance.lost": "Light lost",

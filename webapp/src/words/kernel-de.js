@@ -13,6 +13,8 @@ export default {
   "{out}: {n} gel on {gelled} of them": "{out}: {n} Folie auf {gelled} davon",
   "{out}: {n} gels on {gelled} of them": "{out}: {n} Folien auf {gelled} davon",
   "{work}, {still} still not within tolerance.": "{work}, {still} noch nicht in der Toleranz.",
+  "No reading here can be used.": "Keine Messung hier ist brauchbar.",
+  "Every light holds.": "Jedes Licht passt.",
   "{first} and {second} agree in x y but not in spectrum (SSI {shown}): colours under them may differ.":
     "{first} und {second} stimmen in x y überein, aber nicht im Spektrum (SSI {shown}): Farben können unter ihnen verschieden aussehen.",
   "There are no lights yet: keep a reading first.":
@@ -20,7 +22,6 @@ export default {
   "light {n}": "Licht {n}",
   "A camera can judge only against a spectrum: take a white as the target, or a light whose spectrum was measured.":
     "Eine Kamera kann nur gegen ein Spektrum urteilen: nimm ein Weiß als Ziel oder ein Licht mit gemessenem Spektrum.",
-  "Every light holds.": "Jedes Licht passt.",
   "The light is where it is meant to be.": "Das Licht ist, wie es gemeint ist.",
   "All {n} lights are where they are meant to be.": "Alle {n} Lichter sind, wie sie gemeint sind.",
   "{work}, {n} to dim": "{work}, {n} zu dimmen",
@@ -32,6 +33,8 @@ export default {
   "{name}: {verdict} to the eye, {word} to the camera.":
     "{name}: {verdict} für das Auge, {word} für die Kamera.",
   // asks/balance.py
+  "{name} is left out: {why}": "{name} bleibt außen vor: {why}",
+  "No light here can be balanced.": "Kein Licht hier lässt sich abstimmen.",
   "There are too many combinations to weigh all: each plan says how much light a better one might save at most.":
     "Es sind zu viele Kombinationen, um alle abzuwägen: jeder Plan sagt, wie viel Licht ein besserer höchstens sparen könnte.",
   "take off {pack}, hang {instead}": "{pack} abnehmen, {instead} davor",
@@ -1122,6 +1125,11 @@ export default {
     "auf {percent} % des Lichts dimmen, {stops}; dann {then}",
   "{kelvin} K": "{kelvin} K",
   "leave it at full: {then}": "voll lassen: {then}",
+  // replies/each.py
+  "{n} light is left out, what was typed of it cannot be used: {names}.":
+    "{n} Licht bleibt außen vor, seine Angaben sind nicht brauchbar: {names}.",
+  "{n} lights are left out, what was typed of them cannot be used: {names}.":
+    "{n} Lichter bleiben außen vor, ihre Angaben sind nicht brauchbar: {names}.",
   // replies/fix.py
   "This pack eats {stops_lost} stops; a lamp of the right colour may be the better tool.":
     "Diese Folien schlucken {stops_lost} Blenden; eine Lampe der richtigen Farbe ist vielleicht das bessere Werkzeug.",
@@ -1224,4 +1232,12 @@ export default {
   "south-west": "Südwesten",
   west: "Westen",
   "north-west": "Nordwesten",
+  // requests/lit.py
+  "The hero light cannot be used to match the others: {why}":
+    "Am Leitlicht lassen sich die anderen nicht messen: {why}",
+  "It is meant like {other}, which cannot be used.":
+    "Es ist wie {other} gemeint, und das ist nicht brauchbar.",
+  // requests/meant.py
+  // replies/dim.py
+  // asks/agree.py
 };

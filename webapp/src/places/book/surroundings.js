@@ -20,7 +20,7 @@ export async function stopsOf(ask, setup) {
     say: settings.get("say"),
   });
   return lights.map((/** @type {unknown} */ _, /** @type {number} */ i) =>
-    answer.problem ? null : answer.lights[i].now.stop,
+    answer.problem || answer.lights[i].problem ? null : answer.lights[i].now.stop,
   );
 }
 

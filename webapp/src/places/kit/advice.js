@@ -61,13 +61,10 @@ async function packsOf(lights, hero) {
     ...(index >= 0 ? { hero: index } : { target: whiteOf(lights) }),
     ...terms(),
   });
-  const faulty = /^lights\.(\d+)/.exec(answer.problem?.field ?? "");
-  if (faulty) {
-    const rest = lights.filter((_, i) => i !== Number(faulty[1]));
-    return rest.length ? packsOf(rest, hero) : new Map();
-  }
   if (answer.problem) throw new Error(answer.problem.message);
   return new Map(
-    lights.map(({ light }, i) => /** @type {[string, any]} */ ([light.id, answer.lights[i].pack])),
+    lights.flatMap(({ light }, i) =>
+      answer.lights[i].problem ? [] : [[light.id, answer.lights[i].pack]],
+    ),
   );
 }

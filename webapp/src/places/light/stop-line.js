@@ -36,15 +36,16 @@ class StopLine extends Page {
   render() {
     if (!Object.keys(this.level).length) return nothing;
     const { answer, problem } = this.levels;
-    // What is wrong with the level itself stands at its field.
-    if (problem?.field.startsWith("lights")) return nothing;
     if (problem) {
       return html`<p class="stop-line">
         <a href="#kit">${t("exposure.cameraProblem", { message: problem.message })}</a>
       </p>`;
     }
     if (!answer) return nothing;
-    const [{ now, gelled }] = answer.lights;
+    const [level] = answer.lights;
+    // What is wrong with the level itself stands at its field.
+    if (level.problem) return nothing;
+    const { now, gelled } = level;
     if (!now.stop) {
       return html`<p class="stop-line"><a href="#kit">${t("exposure.setCamera")}</a></p>`;
     }

@@ -25,9 +25,6 @@ import { kelvin, stops } from "../../words/numbers.js";
 
 /** @typedef {import("../../store/log/book.js").Thing} Thing */
 
-/** Field of a problem with the reading of one of the lights. */
-const FAULT = /^lights\.(\d+)\.reading/;
-
 /** What may be done to a light, as one choice. */
 const MAY = /** @type {const} */ ({
   leave: [],
@@ -56,8 +53,6 @@ class BalanceView extends Page {
     this.typed = /** @type {Record<string, Record<string, string>>} */ ({});
     this.keeping = new Keeping(this);
     this.balance = new LiveQuestion(this);
-    /** What is wrong with a reading, by its id: the others are balanced without it. */
-    this.faulty = /** @type {Map<string, string>} */ (new Map());
     /** @type {ReturnType<typeof lightsOf>} the lights of the present question, in its order */
     this.lights = [];
     /** @type {ReturnType<typeof balanceQuestion> | null} */
@@ -65,17 +60,8 @@ class BalanceView extends Page {
     this.watch = new Watch(this, book, settings, gels);
   }
 
-  /** Put a reading aside that the kernel cannot use, once for each answer that says so. */
-  setFaultyAside() {
-    const { problem, waiting } = this.balance;
-    const fault = waiting ? null : FAULT.exec(problem?.field ?? "");
-    const at = fault && this.lights[Number(fault[1])];
-    if (at && problem) this.faulty.set(at.reading.id, problem.message);
-  }
-
   willUpdate() {
-    this.setFaultyAside();
-    const lights = lightsOf(currentSetup()).filter(({ reading }) => !this.faulty.has(reading.id));
+    const lights = lightsOf(currentSetup());
     this.lights = lights;
     this.question = lights.length ? balanceQuestion(lights) : null;
     this.balance.put(this.question);
@@ -84,10 +70,12 @@ class BalanceView extends Page {
   /** The answer, if it is about as many lights as stand here now. */
   get answer() {
     const { answer } = this.balance;
-    const asked = this.question?.lights.length;
-    return answer?.front.every((/** @type {any} */ plan) => plan.per_light.length === asked)
-      ? answer
-      : undefined;
+    return answer?.lights.length === this.lights.length ? answer : undefined;
+  }
+
+  /** The lights that the plans are about, in their order. */
+  get balanced() {
+    return this.lights.filter((_, index) => !this.answer?.lights[index].problem);
   }
 
   get plan() {
@@ -97,18 +85,14 @@ class BalanceView extends Page {
 
   /** @param {number} index of a light @param {string} path of a field of it */
   problemAt(index, path) {
-    return this.balance.problemAt(`lights.${index}.${path}`);
+    const problem = this.answer?.lights[index].problem;
+    return problem?.field === path ? problem.message : undefined;
   }
 
   /** The sentence of a problem that no field on the screen shows. */
   get otherProblem() {
     const { problem } = this.balance;
-    if (!problem || FAULT.test(problem.field)) return undefined; // set aside, and told so
-    const shown = /^(lights\.\d+\.(cuts|dial\.(from_K|to_K|duv_limit))|whites\.\w+)$/;
-    if (shown.test(problem.field)) return t("balance.lookBelow");
-    const light = /^lights\.(\d+)/.exec(problem.field);
-    const name = light && this.question?.lights[Number(light[1])]?.name;
-    return name ? `${name}: ${problem.message}` : problem.message;
+    return problem?.field.startsWith("whites.") ? t("balance.lookBelow") : problem?.message;
   }
 
   /** @param {Record<string, string>} fields */
@@ -118,10 +102,10 @@ class BalanceView extends Page {
 
   keep() {
     const setup = currentSetup();
-    const { lights, plan, question } = this;
+    const { balanced, plan, question } = this;
     if (!setup || !question || !plan) return;
     this.keeping.run(async () => {
-      const undo = await keepPlan(setup, lights, plan, question);
+      const undo = await keepPlan(setup, balanced, plan, question);
       sayWithUndo(t("balance.kept", { white: kelvin(plan.white.cct_K) }), undo);
       route.go("set");
     });
@@ -325,8 +309,7 @@ class BalanceView extends Page {
   render() {
     const setup = currentSetup();
     const { answer, plan, lights } = this;
-    const aside = lightsOf(setup).filter(({ reading }) => this.faulty.has(reading.id));
-    if (!lights.length && !aside.length) {
+    if (!lights.length) {
       return html`<h1>${t("balance.heading")}</h1>
         <section class="empty">
           <p>${t("set.empty")}</p>
@@ -340,14 +323,6 @@ class BalanceView extends Page {
       <section class="answer" aria-label=${t("balance.front")} aria-busy=${this.balance.waiting}>
         <ek-boot-progress></ek-boot-progress>
         ${problemNote(this.otherProblem)}
-        ${aside.map(({ light, reading }) =>
-          problemNote(
-            t("balance.without", {
-              name: light.data.name,
-              message: this.faulty.get(reading.id) ?? "",
-            }),
-          ),
-        )}
         ${
           answer
             ? html`<ol class="plans">
@@ -366,7 +341,7 @@ class BalanceView extends Page {
         }
       </section>
       <ek-spoken .words=${plan ? plan.words : ""}></ek-spoken>
-      <details class="more" ?open=${Boolean(this.balance.problem)}>
+      <details class="more" ?open=${Boolean(this.balance.problem) || answer?.lights.some((/** @type {any} */ one) => one.problem)}>
         <summary>${t("balance.terms")}</summary>
         <h2>${t("balance.may")}</h2>
         <p class="hint">${t("balance.mayHint")}</p>
@@ -376,7 +351,7 @@ class BalanceView extends Page {
         ${this.renderWhites()}
         <p class="hint">${t("balance.stockHint")} <a href="#kit">${t("place.kit")}</a></p>
       </details>
-      ${plan ? this.renderPlan(plan, lights) : nothing}
+      ${plan ? this.renderPlan(plan, this.balanced) : nothing}
     `;
   }
 }

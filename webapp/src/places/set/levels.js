@@ -68,7 +68,7 @@ export function levelsQuestion(lights, key, packs) {
  * @returns {string[]}
  */
 export function levelWords(level, key, byPlan) {
-  if (!level) return [];
+  if (!level || level.problem) return [];
   const words = (/** @type {any} */ state) =>
     [state.stop, state.ratio_words && t("levels.toKey", { ratio: state.ratio_words, key })]
       .filter(Boolean)

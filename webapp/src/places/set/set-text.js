@@ -14,7 +14,8 @@ import { levelWords } from "./levels.js";
 export function setText(agree, { place, against, levels = [], key = "", plans = [] }) {
   const byPlan = plans.some(Boolean);
   const lines = agree.lights.map((/** @type {any} */ light, /** @type {number} */ i) => {
-    const { pack } = light;
+    const { pack, problem } = light;
+    if (problem) return `${light.name}: ${problem.message}`;
     const plan = plans[i];
     const act = plan
       ? t("text.plan", {

@@ -33,9 +33,6 @@ import { kelvin, steps, stops } from "../../words/numbers.js";
 import { setText } from "./set-text.js";
 import { slip } from "./slip.js";
 
-/** Field of a problem with one of the lights. */
-const FAULT = /^lights\.(\d+)/;
-
 /** Pairs of unlike lights that are told at once, the least alike first. */
 const MOST_PAIRS = 3;
 
@@ -45,8 +42,6 @@ class SetView extends Page {
     this.agree = new LiveQuestion(this);
     this.chart = new LiveQuestion(this, { after: [this.agree] });
     this.levels = new LiveQuestion(this, { after: [this.agree] });
-    /** What is wrong with a reading, by its id: the others are answered without it. */
-    this.faulty = /** @type {Map<string, string>} */ (new Map());
     /** @type {ReturnType<typeof lightsOf>} the lights of the present question, in its order */
     this.asked = [];
     /** The light that the levels of the others are told against. */
@@ -54,17 +49,8 @@ class SetView extends Page {
     this.watch = new Watch(this, book, settings, gels);
   }
 
-  /** Put a reading aside that the kernel cannot use, once for each answer that says so. */
-  setFaultyAside() {
-    const { problem, waiting } = this.agree;
-    const fault = waiting ? null : FAULT.exec(problem?.field ?? "");
-    const at = fault && this.asked[Number(fault[1])];
-    if (at && problem) this.faulty.set(at.reading.id, problem.message);
-  }
-
   willUpdate() {
-    this.setFaultyAside();
-    const lights = lightsOf(currentSetup()).filter(({ reading }) => !this.faulty.has(reading.id));
+    const lights = lightsOf(currentSetup());
     this.asked = lights;
     const readings = lights.map(litQuestion);
     const hero = lights.findIndex(({ light }) => light.id === heroOf(currentSetup())?.light.id);
@@ -189,15 +175,16 @@ class SetView extends Page {
 
   /** @param {any} answer */
   renderSummary(answer) {
+    if (!answer.spread) {
+      return html`<p class="reason">${answer.work.words}</p>
+        ${warningList(answer.warnings)}`;
+    }
     const out = answer.odd_ones_out.length;
+    const all = answer.lights.filter((/** @type {any} */ light) => !light.problem).length;
     const names = answer.odd_ones_out.map((/** @type {number} */ i) => answer.lights[i].name);
     return html`
       <p class="headline" data-testid="headline">
-        ${
-          out
-            ? t("set.out", { n: out, all: answer.lights.length })
-            : t("set.agrees", { n: answer.lights.length })
-        }
+        ${out ? t("set.out", { n: out, all }) : t("set.agrees", { n: all })}
       </p>
       ${out ? html`<p class="now">${joined(names, ", ")}</p>` : nothing}
       <dl class="figures">
@@ -277,7 +264,7 @@ class SetView extends Page {
               <section class="answer" aria-label=${t("set.summary")} aria-busy=${this.agree.waiting}>
                 <ek-boot-progress></ek-boot-progress>
                 ${answer ? this.renderSummary(answer) : nothing}
-                ${problemNote(FAULT.test(problem?.field ?? "") ? undefined : problem?.message)}
+                ${problemNote(problem?.message)}
                 ${problemNote(
                   this.levels.problem &&
                     t("exposure.cameraProblem", { message: this.levels.problem.message }),
@@ -294,21 +281,21 @@ class SetView extends Page {
               ${keyChoice(lights, setup)}
               <ek-plan-note></ek-plan-note>
               <ol class="slips">
-                ${lights.map(({ light, reading }) => {
-                  const index = this.asked.findIndex((one) => one.light.id === light.id);
+                ${lights.map(({ light, reading }, index) => {
+                  const one = answer?.lights[index];
                   return slip({
                     light,
                     reading,
-                    answer: answer?.lights[index],
+                    answer: one?.problem ? undefined : one,
                     hero: light.id === setup?.data.hero,
-                    number: index < 0 ? "–" : String(index + 1),
+                    number: String(index + 1),
                     level: levelLine(
                       this.levels.answer?.lights[index],
                       this.key?.light.data.name ?? "",
                       this.byPlan,
                     ),
-                    problem: this.faulty.get(reading.id),
-                    onMeasure: () => this.measure(light.id, answer?.lights[index]?.pack?.gels),
+                    problem: one?.problem?.message,
+                    onMeasure: () => this.measure(light.id, one?.pack?.gels),
                   });
                 })}
               </ol>

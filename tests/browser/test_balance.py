@@ -93,7 +93,7 @@ def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
     text = app.evaluate("navigator.clipboard.readText()")
     assert text.startswith("Ticket hall · 2 The last sailing. ")
     assert "every light holds" in text
-    assert "practical on the counter: hang full CTB. " in text
+    assert "practical on the counter: hang full CTB\n  " in text
     assert "1 piece of full CTB for practical on the counter" in text
     app.emulate_media(media="print")
     expect(app.locator(".hanging")).to_be_visible()

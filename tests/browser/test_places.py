@@ -67,8 +67,13 @@ def test_the_set_is_shared_as_text(app: Page, context: BrowserContext) -> None:
     expect(app.get_by_text("Copied")).to_be_visible()
     text = app.evaluate("navigator.clipboard.readText()")
     assert "Ticket hall · 2 The last sailing, matched to 4300 K" in text
-    assert "practical on the counter: 2690 K, out" in text
-    assert "Hang full CTB" in text
+    lines = text.splitlines()
+    at = lines.index("practical on the counter: 2690 K, out")
+    # What it is off by, what to hang, its stop, its ratio: each on a line of its own.
+    block = [line for line in lines[at + 1 : at + 6] if line.startswith("  ")]
+    assert any(line.startswith("  Hang full CTB: lands") for line in block)
+    assert len(block) >= 3
+    assert all(line.count(" · ") <= 1 and ". " not in line for line in block)
 
 
 def test_an_empty_set_leads_to_light(app: Page) -> None:
@@ -234,3 +239,18 @@ def test_a_production_holds_nothing_that_nobody_made(app: Page) -> None:
     go(app, "Book")
     second = app.locator(".production", has=app.get_by_role("heading", name="Second unit"))
     expect(second.locator("a.setup")).to_contain_text("1 light")
+
+
+def test_a_phone_on_its_side_shows_a_field_in_the_demo(app: Page) -> None:
+    open_demo(app)
+    app.set_viewport_size({"width": 844, "height": 390})
+    go(app, "Light")
+    app.wait_for_timeout(300)
+    field = app.get_by_label("x", exact=True).bounding_box()
+    thumb = app.get_by_role("navigation").bounding_box()
+    assert field
+    assert thumb
+    assert field["y"] > 0
+    assert field["y"] + field["height"] <= thumb["y"]
+    app.get_by_label("x", exact=True).fill("0.3810")
+    expect(app.get_by_label("x", exact=True)).to_be_in_viewport()

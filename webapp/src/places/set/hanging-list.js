@@ -2,7 +2,7 @@
 import { html, nothing } from "lit";
 import { verdictMark } from "../../parts/verdict.js";
 import { t } from "../../words/index.js";
-import { joined } from "../../words/isolated.js";
+import { isolated, joined } from "../../words/isolated.js";
 import { kelvin, steps, stops } from "../../words/numbers.js";
 
 /** @typedef {any} Plan  one of the front of the kernel's "balance" */
@@ -46,7 +46,7 @@ export function hangingList(plan) {
 export function hangingText(plan, place) {
   const lines = plan.per_light.map(
     (/** @type {any} */ part) =>
-      `${part.name}: ${part.words}. ${t("balance.lands", {
+      `${isolated(part.name)}: ${part.words}\n  ${t("balance.lands", {
         cct: kelvin(part.lands.cct_K),
         steps: steps(part.steps),
       })} ${t(`verdict.${/** @type {"out"} */ (part.verdict)}`)}.`,

@@ -2,6 +2,7 @@
 
 import { changeWords, packWords } from "../../parts/pack-card.js";
 import { t } from "../../words/index.js";
+import { isolated } from "../../words/isolated.js";
 import { kelvin, stops } from "../../words/numbers.js";
 import { levelWords } from "./levels.js";
 
@@ -30,7 +31,12 @@ export function setText(agree, { place, against, levels = [], key = "", plans = 
             stops: stops(pack.stops_lost),
           })
         : t(light.verdict === "holds" ? "answer.leave" : "answer.noGel");
-    return `${light.name}: ${kelvin(light.cct_K)}, ${t(`verdict.${/** @type {"out"} */ (light.verdict)}`)}, ${[`${light.offset.words}.`, act, ...levelWords(levels[i], key, byPlan)].join(" ")}`;
+    const verdict = t(`verdict.${/** @type {"out"} */ (light.verdict)}`);
+    // A line for each figure: in a message nothing else keeps them apart.
+    return [
+      `${isolated(light.name)}: ${kelvin(light.cct_K)}, ${verdict}`,
+      ...[light.offset.words, act, ...levelWords(levels[i], key, byPlan)].map((one) => `  ${one}`),
+    ].join("\n");
   });
   return [t("text.title", { place, against }), "", ...lines, "", t("caution.short")].join("\n");
 }

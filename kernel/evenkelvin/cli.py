@@ -102,6 +102,13 @@ class _Noted:
 
 #: What a field of the desk's is called on the command line.
 _OPTIONS = {
+    "meant": "--meant",
+    "meant.warmer_mired": "--meant",
+    "meant.cooler_mired": "--meant",
+    "meant.cct_K": "--meant",
+    "meant.x": "--meant",
+    "meant.y": "--meant",
+    "meant.as_through": "--meant",
     "target": "--target or --match",
     "target.cct_K": "--target",
     "target.duv": "--target-duv",
@@ -164,6 +171,12 @@ def _parser() -> argparse.ArgumentParser:
         made.add_argument(
             "--match", nargs=2, metavar=("X", "Y"), help="instead: the light to match"
         )
+        made.add_argument(
+            "--meant", action="append", default=[], metavar="MEANING",
+            help="what the light is meant to be beside it: white, found, +60 or =-60 (mired), "
+            "2700K, 'X Y', or gels to be seen through such as '1/2 CTB + 1/8 plus green'; "
+            "with agree N=MEANING (repeat), N the light's number",
+        )  # fmt: skip
         made.add_argument("--tolerance", metavar="STEPS", help="tight, normal, loose, or steps")
         made.add_argument("--kit", action="append", metavar="GEL", help="a gel in stock (repeat)")
         made.add_argument("--depth", metavar="N", help="most gels stacked, 1 to 3")
@@ -305,6 +318,36 @@ def _aim(options: argparse.Namespace) -> Plain:
     return aim
 
 
+_NUMBER = r"\d+(?:[.,]\d*)?|[.,]\d+"
+
+
+def _meaning(text: str) -> Plain:
+    """What ``--meant`` says, as a question has it."""
+    word = text.strip().replace("−", "-")
+    if word in ("white", "found"):
+        return {"as": word}
+    if re.fullmatch(rf"[+-]({_NUMBER})", word):
+        return {"warmer_mired" if word[0] == "+" else "cooler_mired": word[1:]}
+    if own := re.fullmatch(rf"({_NUMBER}) ?K", word):
+        return {"cct_K": own[1]}
+    if colour := re.fullmatch(rf"({_NUMBER})\s+({_NUMBER})", word):
+        return {"x": colour[1], "y": colour[2]}
+    return {"as_through": [gel.strip() for gel in word.split(" + ")]}
+
+
+def _meanings(options: argparse.Namespace, lights: list[Plain]) -> list[Plain]:
+    """The lights with what ``--meant N=MEANING`` says of each."""
+    meant = [dict(light) for light in lights]
+    for text in options.meant:
+        number, equals, words = text.partition("=")
+        if not equals or not number.isdecimal() or not 1 <= int(number) <= len(meant):
+            raise Problem(
+                "meant", _told("--meant of several lights is N=MEANING, N counted from 1.")
+            )
+        meant[int(number) - 1]["meant"] = _meaning(words)
+    return meant
+
+
 def _json(raw: bytes) -> Any:
     try:
         return json.loads(raw)
@@ -355,7 +398,12 @@ def _describe(options: argparse.Namespace, read: Read) -> Outcome:
 
 
 def _fix(options: argparse.Namespace, read: Read) -> Outcome:
-    found = _asked(ask="fix", reading=_reading(options, read), **_aim(options))
+    request = {"reading": _reading(options, read), **_aim(options)}
+    if options.meant:
+        request["meant"] = _meaning(options.meant[-1])
+    found = _asked(ask="fix", **request)
+    if found["offset"] is None:
+        return _shown(options, found, _warned("as found: not judged", *found["warnings"]))
     offset, dial = found["offset"], found["dial"]
     leave = ", leave it alone" if found["verdict"] == "holds" else ""
     lines = [
@@ -370,11 +418,14 @@ def _fix(options: argparse.Namespace, read: Read) -> Outcome:
              f"{pack['stops_lost']:.1f}")
         )  # fmt: skip
     lines.append(_table(rows) if found["packs"] else "no gel of the kit helps")
+    if found["dim"]:
+        lines.append(f"or {found['dim']['words']}: {found['dim']['verdict']}")
     return _shown(options, found, _warned("\n".join(lines), *found["warnings"]))
 
 
 def _agree(options: argparse.Namespace, read: Read) -> Outcome:
-    request = {"lights": _lights(options, options.file, read), **_aim(options)}
+    lights = _meanings(options, _lights(options, options.file, read))
+    request = {"lights": lights, **_aim(options)}
     if options.hero is not None:
         if not options.hero.isdecimal() or options.hero == "0":
             raise Problem("hero", _told("--hero is the number of a light, counted from 1."))
@@ -383,11 +434,11 @@ def _agree(options: argparse.Namespace, read: Read) -> Outcome:
     rows = [("light", "CCT", "Duv", "steps", "", "hang", "lands")]
     for index, light in enumerate(found["lights"], 1):
         pack = light["pack"]
-        hang = [pack["words"], _white(pack["lands"])[0]] if pack else ["", ""]
-        rows.append(
-            (light["name"] or f"light {index}", *_white(light), f"{light['steps']:.1f}",
-             light["verdict"], *hang)
-        )  # fmt: skip
+        kelvin, duv = _white(light)
+        steps = "" if light["steps"] is None else f"{light['steps']:.1f}"
+        hang, lands = (pack["words"], _white(pack["lands"])[0]) if pack else ("", "")
+        name, word = light["name"] or f"light {index}", light["verdict"] or "as found"
+        rows.append((name, kelvin, duv, steps, word, hang, lands))
     text = f"{found['work']['words']}\n{_table(rows)}"
     return _shown(options, found, _warned(text, *found["warnings"]))
 

@@ -225,3 +225,41 @@ def test_a_file_is_written_where_it_was_asked_for(tmp_path: Path) -> None:
     written: Any = (tmp_path / "book.csv").read_bytes()
     assert written.startswith(b"\xef\xbb\xbfdate;time")
     assert written.count(b"\r\n") == written.count(b"\n") == 28
+
+
+@pytest.mark.parametrize(
+    ("meant", "asked"),
+    [
+        ("+60", {"warmer_mired": "60"}),
+        ("-12,5", {"cooler_mired": "12,5"}),
+        ("2700K", {"cct_K": "2700"}),
+        ("0.44 0.405", {"x": "0.44", "y": "0.405"}),
+        ("1/2 CTO + 1/8 plus green", {"as_through": ["1/2 CTO", "1/8 plus green"]}),
+        ("white", {"as": "white"}),
+        ("found", {"as": "found"}),
+    ],
+)
+def test_what_a_light_is_meant_to_be_is_said_in_one_word(meant: str, asked: Any) -> None:
+    light = ("0.4287", "0.4019", "--lamp", "tungsten", "--target", "4300", f"--meant={meant}")
+    found = json.loads(give("fix", *light, "--json"))
+    reading = {"x": "0.4287", "y": "0.4019", "lamp": "tungsten"}
+    assert found == answer(
+        {"ask": "fix", "reading": reading, "target": {"cct_K": "4300"}, "meant": asked}
+    )
+    assert give("fix", *light)
+
+
+def test_each_light_of_a_set_may_be_meant_otherwise() -> None:
+    lights = b'[{"x": 0.3302, "y": 0.3411}, {"x": 0.4587, "y": 0.4119}, {"x": 0.53, "y": 0.415}]'
+    set_ = ("agree", "-", "--target", "5600", "--meant", "2=+190", "--meant", "3=found")
+    text = give(*set_, stdin=lights)
+    assert text.startswith("All 2 lights are where they are meant to be. 1 as found.")
+    assert "as found" in text.splitlines()[-1]
+    for wrong in ("4=found", "found", "0=found"):
+        with pytest.raises(Problem, match="N counted from 1"):
+            give("agree", "-", "--target", "5600", "--meant", wrong, stdin=lights)
+
+
+def test_a_dimmer_is_offered_to_a_filament() -> None:
+    text = give("fix", "0.4287", "0.4019", "--lamp", "tungsten", "--target", "2700")
+    assert "or dim to" in text.splitlines()[-1]

@@ -165,9 +165,40 @@ def test_bad_mixtures_are_named(lights, field):
     assert mix(*lights)["problem"]["field"] == field
 
 
-def test_dimmed_tungsten_is_warned_about():
+def test_a_dimmed_filament_turns_warmer_and_that_is_an_estimate():
     got = mix({"reading": lit(TUNGSTEN, 100), "dimmer": 40})
-    assert any("warmer" in warning for warning in got["warnings"])
+    asked = answer({"ask": "dim", "reading": TUNGSTEN, "percent_light": 40})
+    assert got["cct_K"] == pytest.approx(asked["cct_K"], abs=1e-6)
+    assert got["shares"][0]["cct_K"] == pytest.approx(asked["cct_K"], abs=1e-6)
+    assert got["illuminance_lx"] == pytest.approx(40)
+    assert any("estimate" in warning for warning in got["warnings"])
+    down = mix({"reading": lit(TUNGSTEN, 100), "stops": -1, "dimmer": 80})
+    assert down["cct_K"] == pytest.approx(got["cct_K"], abs=1e-6)
+    by_curve = mix({"reading": lit(measured("A", lamp="tungsten"), 100), "dimmer": 40})
+    assert by_curve["cct_K"] < 2856 - 150
+    assert by_curve["spectrum_unit"] == "mW/(m² nm)"
+
+
+@pytest.mark.parametrize(
+    "light",
+    [
+        {"reading": lit(DAYLIGHT, 100), "dimmer": 40},
+        {"reading": lit(TUNGSTEN, 100), "stops": 1},
+        {"reading": lit(TUNGSTEN, 100), "measured_at_m": 2, "distance_m": 4},
+    ],
+)
+def test_nothing_else_moves_a_colour(light):
+    plain = mix({"reading": light["reading"]})
+    got = mix(light)
+    assert got["cct_K"] == pytest.approx(plain["cct_K"])
+    assert not any("estimate" in warning for warning in got["warnings"])
+
+
+def test_a_dimmed_light_that_no_filament_gives_is_warned_about():
+    odd = lit({"cct_K": 5600, "duv": 0, "lamp": "tungsten", "name": "practical"}, 100)
+    got = mix({"reading": odd, "dimmer": 40})
+    assert got["cct_K"] == pytest.approx(5600)
+    assert any("read it again" in warning for warning in got["warnings"])
 
 
 def unmix(*lights, total):

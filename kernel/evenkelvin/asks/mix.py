@@ -6,7 +6,8 @@
 
 A light's amount is its share, or what its reading says; it is changed by ``stops`` (+ brighter),
 by ``dimmer`` (percent of the light) and by the inverse square from ``measured_at`` to
-``distance``. All amounts are in lx, or all in lx·s for flashes; when no light has any, all count
+``distance``. Less light by ``stops`` or ``dimmer`` moves the colour of a tungsten lamp along, as
+ask dim has it. All amounts are in lx, or all in lx·s for flashes; when no light has any, all count
 as equal and the answer is relative. ``beside`` is another mixture next to this one: the answer
 then tells the boundary between the two.
 """
@@ -25,9 +26,11 @@ from evenkelvin.data import Floats
 from evenkelvin.exposure.stops import amount_in_tenths, lux_at
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import Gel
+from evenkelvin.lights.dimming import LEAST_LIGHT, dimmed, may_dim
 from evenkelvin.lights.mixing import mix
 from evenkelvin.lights.reading import LX_PER_FC, Reading
 from evenkelvin.problem import Problem
+from evenkelvin.replies.plain import number
 from evenkelvin.replies.reading import described
 from evenkelvin.requests.kit import read_kit
 from evenkelvin.requests.reading import read_reading
@@ -65,7 +68,8 @@ class Mixture:
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with the mixture described as by describe, and each light's share.
 
-    ``shares`` [{"name", "lx" | null, "lx_s" | null, "part"}]; ``relative`` when neither lux nor
+    ``shares`` [{"name", "lx" | null, "lx_s" | null, "part", "x", "y", "cct_K"}], the colour being
+    that of a filament as it is then dimmed; ``relative`` when neither lux nor
     lux·s are known; ``spectrum`` (a spectrum that a reading may hold) when all were measured, in
     ``spectrum_unit``; with ``beside``: the same of the other mixture, and ``boundary``
     {"delta_uv", "steps", "stops" | null, "words"}, stops being how much brighter the first is,
@@ -94,18 +98,14 @@ def read_mixture(fields: Fields, name: str, kit: tuple[Gel, ...]) -> Mixture:
             "measured_at_m", "measured_at_ft", "name",
         )  # fmt: skip
         light = read_reading(group.group("reading"), kit, stand_in="may")
-        lights.append(light)
         names.append(group.text("name", light.name, longest=200) or Said("light {n}", n=index + 1))
         amounts.append(_read_amount(group, light))
-        dimmed = group.given("dimmer") and 0.0 < group.number("dimmer") < 100.0
-        if dimmed and light.lamp == "tungsten":
-            warnings.append(
-                Said(
-                    "{name}: a dimmed tungsten lamp turns warmer than it was read; read it again "
-                    "at that setting.",
-                    name=names[-1],
-                )
-            )
+        part = _part_of_light(group)
+        if light.lamp == "tungsten" and 0.0 < part < 1.0:
+            warnings.append(_dimmed_words(names[-1], may_dim(light)))
+            if may_dim(light):
+                light = dimmed(light, max(part, LEAST_LIGHT))
+        lights.append(light)
         warnings += [
             Said("{name}: {warning}", name=names[-1], warning=warning) for warning in light.warnings
         ]
@@ -163,8 +163,7 @@ def _read_amount(group: Fields, light: Reading) -> tuple[dict[str, float], float
     elif group.given("share_fc"):
         share = group.number("share_fc", low=0.0, high=1e6, label=Said("the share in foot-candles"))
         known = {"lx": share * LX_PER_FC}
-    factor = 2.0 ** group.number("stops", 0.0, -20.0, 20.0)
-    factor *= group.number("dimmer", 100.0, 0.0, 100.0, Said("the dimmer in percent")) / 100.0
+    factor = _part_of_light(group)
     there = either(group, "distance", LENGTH, LENGTH_BOUNDS)
     here = either(group, "measured_at", LENGTH, LENGTH_BOUNDS)
     if (there is None) != (here is None):
@@ -181,6 +180,27 @@ def _read_amount(group: Fields, light: Reading) -> tuple[dict[str, float], float
     return known, factor
 
 
+def _part_of_light(group: Fields) -> float:
+    """Return what stops and dimmer leave of a light; above 1 it is brighter than it was read."""
+    stops = group.number("stops", 0.0, -20.0, 20.0)
+    percent = group.number("dimmer", 100.0, 0.0, 100.0, Said("the dimmer in percent"))
+    return float(2.0**stops * percent / 100.0)
+
+
+def _dimmed_words(name: Value, known: bool) -> Said:
+    if known:
+        return Said(
+            "{name}: a dimmed filament turns warmer; its colour is an estimate until it is read "
+            "again at that setting.",
+            name=name,
+        )
+    return Said(
+        "{name}: a dimmed tungsten lamp turns warmer than it was read; read it again at that "
+        "setting.",
+        name=name,
+    )
+
+
 def mixture_plain(mixture: Mixture) -> dict[str, Any]:
     """Return a mixture as plain data."""
     answer = described(mixture.made)
@@ -192,8 +212,11 @@ def mixture_plain(mixture: Mixture) -> dict[str, Any]:
             "lx": float(amount) if mixture.unit == "lx" else None,
             "lx_s": float(amount) if mixture.unit == "lx s" else None,
             "part": float(amount) / total,
+            "x": float(light.xy[0]),
+            "y": float(light.xy[1]),
+            "cct_K": number(light.cct_k),
         }
-        for name, amount in zip(mixture.names, mixture.amounts, strict=True)
+        for name, amount, light in zip(mixture.names, mixture.amounts, mixture.lights, strict=True)
     ]
     spectrum = mixture.made.spectrum
     if spectrum is not None:

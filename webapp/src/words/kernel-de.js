@@ -296,6 +296,8 @@ export default {
   "The inverse square needs two distances: where the light was read and where it stands now.":
     "Das Abstandsgesetz braucht zwei Abstände: wo das Licht gemessen wurde und wo es jetzt steht.",
   "{edge}, and {stops} between them": "{edge}, und {stops} dazwischen",
+  "{name}: a dimmed filament turns warmer; its colour is an estimate until it is read again at that setting.":
+    "{name}: ein gedimmter Glühfaden wird wärmer; seine Farbe ist eine Schätzung, bis er bei dieser Einstellung neu gemessen ist.",
   "{name}: a dimmed tungsten lamp turns warmer than it was read; read it again at that setting.":
     "{name}: eine gedimmte Glühlampe wird wärmer, als sie gemessen wurde; miss sie bei dieser Einstellung noch einmal.",
   "the share in lux": "der Anteil in Lux",

@@ -11,8 +11,17 @@ let rows;
 let hall;
 let deck;
 let setup;
+/** The clock by which slices are cut, and how far each look at it is from the last, in ms. */
+let time = 0;
+let step = 0;
+
+mock.method(performance, "now", () => {
+  time += step;
+  return time;
+});
 
 beforeEach(async () => {
+  step = 0;
   book = new Book(new MemoryDatabase());
   rows = new Rows(book, ({ pack = [] }, lamp) => [...pack, `lamp ${lamp}`]);
   const film = await book.create("production", null, { name: "The Night Ferry" });
@@ -82,30 +91,20 @@ test("a long book comes in slices, the newest first, and tells when it is there"
   }));
   await book.takeOver(entries);
   // A clock on which every row takes longer than a slice may.
-  let time = 0;
-  const clock = mock.method(performance, "now", () => {
-    time += 100;
-    return time;
-  });
+  step = 100;
   const there = new Promise((resolve) => rows.addEventListener("change", resolve, { once: true }));
   assert.equal(rows.all, undefined);
   await there;
-  clock.mock.restore();
   assert.equal(rows.all.length, 7);
   assert.ok(rows.all.every((row, i, all) => i === 0 || all[i - 1].time >= row.time));
 });
 
 test("a book that moves on while rows are worked out leaves no old ones", async () => {
-  let time = 0;
-  const clock = mock.method(performance, "now", () => {
-    time += 100;
-    return time;
-  });
+  step = 100;
   assert.equal(rows.all, undefined);
   await book.remove(hall);
   const there = new Promise((resolve) => rows.addEventListener("change", resolve, { once: true }));
   assert.equal(rows.all, undefined);
   await there;
-  clock.mock.restore();
   assert.deepEqual(found({}), ["sodium spill"]);
 });

@@ -9,23 +9,43 @@ from email import message_from_string
 from pathlib import Path
 from typing import Any
 
-from steps import PYODIDE, ROOT, VENV, WEBAPP, BuildError
+from steps import ROOT, VENV, WEBAPP, BuildError
 
 LICENCE_FILE = re.compile(r"(LICEN[CS]E|COPYING|NOTICE)[^/]*", re.IGNORECASE)
 
 
+#: Texts that come with no package: what is compiled into Pyodide, and the data. First line: title.
+TEXTS = WEBAPP / "licences"
+
+#: Needed by what is bundled, but never in the bundle: types, and what lit needs on a server.
+NOT_BUNDLED = {"node_modules/@types/trusted-types", "node_modules/@lit-labs/ssr-dom-shim"}
+
+
 def all_licences(wheels: list[Path], python_version: str) -> str:
-    """What each part is called, under which licence it comes, and that licence where it came."""
-    modules = WEBAPP / "node_modules"
-    needs = json.loads((WEBAPP / "package.json").read_text()).get("dependencies", {})
+    """What each part is called, under which licence it comes, and that licence's text."""
     parts = [
         ("Evenkelvin, MIT", (ROOT / "LICENSE").read_text()),
         (f"Python {python_version}, PSF-2.0", python_licence()),
-        npm_part(PYODIDE),
-        *(npm_part(modules / name) for name in sorted(needs)),
+        *(npm_part(WEBAPP / folder) for folder in bundled()),
         *(wheel_part(wheel) for wheel in wheels),
+        *(kept_text(file) for file in sorted(TEXTS.glob("*.txt"))),
     ]
+    for title, text in parts:
+        if len(text) < 400:  # the shortest licence is twice as long
+            raise BuildError(f"The licence of {title} is missing: put its text into {TEXTS}.")
     return "\n\n".join(f"=== {title} ===\n\n{text}".rstrip() for title, text in parts)
+
+
+def bundled() -> list[str]:
+    """The folders of the npm packages that the app is bundled from, those they need included."""
+    packages = json.loads((WEBAPP / "package-lock.json").read_text())["packages"]
+    needed = {name for name, about in packages.items() if name and not about.get("dev")}
+    return sorted(needed - NOT_BUNDLED)
+
+
+def kept_text(file: Path) -> tuple[str, str]:
+    title, _, text = file.read_text(encoding="utf-8").partition("\n\n")
+    return title, text
 
 
 def python_licence() -> str:
@@ -39,8 +59,7 @@ def python_licence() -> str:
 def npm_part(folder: Path) -> tuple[str, str]:
     about: dict[str, Any] = json.loads((folder / "package.json").read_text())
     texts = [p.read_text() for p in sorted(folder.iterdir()) if LICENCE_FILE.fullmatch(p.name)]
-    home = about.get("homepage", "")
-    return f"{about['name']} {about['version']}, {about['license']}", "\n".join([home, *texts])
+    return f"{about['name']} {about['version']}, {about['license']}", "\n".join(texts)
 
 
 def wheel_part(wheel: Path) -> tuple[str, str]:

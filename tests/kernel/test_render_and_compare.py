@@ -419,3 +419,12 @@ def test_a_light_beyond_the_visible_is_told(begins: float) -> None:
     found = problem("describe", reading=reading(light))
     assert found["field"] == "reading.spectrum.values"
     assert "380–780 nm" in found["message"]
+
+
+def test_a_test_colour_has_one_name() -> None:
+    """What the list of indices calls a sample, the words about it call it too."""
+    found = ask("render", reading=reading(named("LED-RGB1")))
+    names = {each["name"] for each in found["numbers"] if each["name"].startswith("R1")}
+    (shifts,) = (flag["words"] for flag in found["flags"] if "(R15 " in flag["words"])
+    assert shifts.startswith("Japanese skin shifts")
+    assert "R15, Japanese skin" in names

@@ -146,7 +146,7 @@ def _of_cri(cri: ColourRenderingIndex) -> list[Flag]:
         value = float(cri.r[number - 1])
         if value < LOW_SKIN_R:
             weight: Weight = "serious" if value < VERY_LOW_R else "look"
-            name = Said("light skin") if number == 13 else Said("Asian skin")
+            name = SAMPLES[number - 1]
             flags.append(
                 Flag(
                     weight,

@@ -1,9 +1,10 @@
-/** The short caution that stands wherever gel is advised. */
+/** The short cautions: one wherever gel is advised, one wherever light flashes. */
 import { html } from "lit";
 import { t } from "../words/index.js";
 
-export function cautionNote() {
+/** @param {"short" | "flashing"} [which] */
+export function cautionNote(which = "short") {
   return html`<p class="caution">
-    ${t("caution.short")} <a href="#cautions">${t("caution.whole")}</a>
+    ${t(`caution.${which}`)} <a href="#cautions">${t("caution.whole")}</a>
   </p>`;
 }

@@ -478,6 +478,8 @@ const de = {
 
   "caution.short":
     "Heiße Lampen versengen und entzünden Folie: weg von der Linse und belüftet. Nie ein Schutzglas, einen UV-Filter oder eine Lüftung abdecken.",
+  "caution.flashing":
+    "Blitzendes Licht kann bei empfindlichen Menschen einen Anfall auslösen: warne alle, bevor es läuft.",
   "caution.whole": "Alle Warnungen",
   "cautions.title": "Warnungen",
   "cautions.lead":
@@ -500,6 +502,9 @@ const de = {
   "cautions.sun": "Sonne und helle Quellen",
   "cautions.sunWords":
     "Sieh nie in die Sonne oder in eine helle Lampe, um ein Messgerät zu richten oder einen Winkel zu finden, weder mit noch ohne Kamera oder Linse.",
+  "cautions.flashing": "Blitzendes Licht",
+  "cautions.flashingWords":
+    "Stroboskope, Blitzfolgen und langsam flackerndes Licht können bei Menschen mit fotosensibler Epilepsie einen Anfall auslösen; am schlimmsten sind drei bis dreißig Blitze in der Sekunde, und Rot ist schlimmer als Weiß. Sag es allen vor und hinter der Kamera, bevor es läuft, halte es kurz und lass gehen, wen es treffen kann. Folge den örtlichen Vorschriften über Warnungen an Team und Publikum.",
   "cautions.limits": "Was die Zahlen wert sind",
   "cautions.limitsWords":
     "Die eingebauten Folien sind nominell: Physik unter den Namen des Gewerbes, nicht das Blatt eines Herstellers. Messgeräte, Folien und Lampen schwanken mit Fabrikat, Alter und Temperatur. Darum sagt die Antwort, was zuerst gehängt wird; ob es passt, sagt die Messung danach.",

@@ -1116,6 +1116,8 @@ export default {
 
   "caution.short":
     "Hot lamps scorch and ignite gel: keep it off the lens and ventilated. Never cover a safety glass, UV filter or vent.",
+  "caution.flashing":
+    "Flashing light can bring on a seizure in people who are sensitive to it: warn everybody before it runs.",
   "caution.whole": "All cautions",
 
   "cautions.title": "Cautions",
@@ -1139,6 +1141,9 @@ export default {
   "cautions.sun": "Sun and bright sources",
   "cautions.sunWords":
     "Never look at the sun, or into a bright lamp, to aim a meter or find an angle, with or without a camera or a lens.",
+  "cautions.flashing": "Flashing light",
+  "cautions.flashingWords":
+    "Strobes, bursts of flash and light that flickers slowly can bring on a seizure in people with photosensitive epilepsy; three to thirty flashes a second are the worst, and red is worse than white. Tell cast, crew and visitors before it runs, keep it short, and let whoever may be affected leave first. Follow local codes about warnings to crew and audience.",
   "cautions.limits": "What the numbers are worth",
   "cautions.limitsWords":
     "Built-in gels are nominal: physics under trade names, not any maker's sheet. Meters, gels and lamps vary with make, age and temperature. So the answer says what to hang first; the reading after the fix says whether it holds.",

@@ -1072,7 +1072,6 @@ export default {
     "Das Spektrum gleicht seiner Referenz nicht ({reference}): Kameras und Filme können sich darüber uneins sein.",
   "Nothing stands out: colours stay as they are.":
     "Nichts fällt auf: Farben bleiben, wie sie sind.",
-  "Asian skin": "Asiatische Haut",
   "Colours that come out wrong: {named}.": "Farben, die falsch kommen: {named}.",
   "The light is too far from its reference white for CRI to be trusted: take Ra and R1–R15 as doubtful.":
     "Das Licht ist zu weit von seinem Referenzweiß, um CRI zu trauen: nimm Ra und R1–R15 als zweifelhaft.",

@@ -3,7 +3,16 @@ import { html } from "lit";
 import { Page } from "../../base/page.js";
 import { t } from "../../words/index.js";
 
-const PARTS = /** @type {const} */ (["heat", "glass", "power", "height", "wind", "sun", "limits"]);
+const PARTS = /** @type {const} */ ([
+  "heat",
+  "glass",
+  "power",
+  "height",
+  "wind",
+  "sun",
+  "flashing",
+  "limits",
+]);
 
 class Cautions extends Page {
   render() {

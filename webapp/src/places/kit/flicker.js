@@ -4,6 +4,7 @@ import { FormDraft } from "../../base/form-draft.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { cameraDetails } from "../../parts/camera-form.js";
+import { cautionNote } from "../../parts/caution-note.js";
 import { segments, textField } from "../../parts/inputs.js";
 import "../../parts/spoken.js";
 import { Watch } from "../../base/watch.js";
@@ -235,6 +236,7 @@ class FlickerView extends Page {
       <ek-spoken .words=${answer?.words ?? ""}></ek-spoken>
       ${this.renderLight()} ${cameraDetails()} ${this.renderDepth()}
       <p class="hint">${t("flicker.source")}</p>
+      ${cautionNote("flashing")}
     `;
   }
 }

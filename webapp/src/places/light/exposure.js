@@ -7,6 +7,7 @@ import { FormDraft } from "../../base/form-draft.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { cameraDetails } from "../../parts/camera-form.js";
+import { cautionNote } from "../../parts/caution-note.js";
 import { choice, segments, textField } from "../../parts/inputs.js";
 import { lengthField } from "../../parts/length-field.js";
 import "../../parts/spoken.js";
@@ -306,6 +307,7 @@ class ExposureView extends Page {
       <ek-spoken .words=${this.expose.answer?.words ?? ""}></ek-spoken>
       <ek-spoken .words=${this.falloff.answer?.words ?? ""}></ek-spoken>
       <p class="hint">${t("exposure.source")}</p>
+      ${this.typed.kind === "flash" ? cautionNote("flashing") : nothing}
     `;
   }
 }

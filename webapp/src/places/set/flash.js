@@ -192,6 +192,7 @@ class FlashView extends Page {
         onInput: (time_s) => this.draft.type({ time_s }),
       })}
       <ek-findings></ek-findings>
+      ${cautionNote("flashing")}
     `;
   }
 }

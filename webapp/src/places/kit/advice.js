@@ -2,7 +2,7 @@
 import { ask } from "../../kernel/client.js";
 import { gelsOn, labels } from "../../store/log/measured-gels.js";
 import { heroOf, lightsOf } from "../../store/log/shoot.js";
-import { litQuestion } from "../../store/log/target.js";
+import { centreOf, litQuestion } from "../../store/log/target.js";
 import { terms, whiteQuestion } from "../../store/questions/reading.js";
 
 /** @typedef {import("../../store/log/book.js").Thing} Thing */
@@ -22,12 +22,12 @@ function whiteOf(lights) {
  * What shall hang on each light of a setup: what the kept plan wants until the light is read again,
  * else the advised pack where the kernel has one, otherwise what hangs.
  * @param {Thing} setup
- * @param {boolean} advised
+ * @param {boolean} withAdvice
  * @returns {Promise<{light: Thing, gels: string[], hangs: string[], unread?: boolean}[]>}  hangs: what
  *   hangs already; unread: its reading cannot
  *   be used, so that nothing could be advised
  */
-export async function gelsOf(setup, advised) {
+export async function gelsOf(setup, withAdvice) {
   const lights = lightsOf(setup);
   const hanging = lights.map(({ light, reading }) => ({
     light,
@@ -38,8 +38,9 @@ export async function gelsOf(setup, advised) {
         ? labels(light.data.planned.gels, light.data.planned.gel_ids)
         : undefined,
   }));
-  if (!advised || !lights.length) return hanging;
-  const packs = await packsOf(lights, heroOf(setup)?.light.id);
+  if (!withAdvice || !lights.length) return hanging;
+  const hero = heroOf(setup);
+  const packs = await packsOf(lights, hero ? centreOf(setup) : whiteOf(lights));
   return hanging.map(({ light, gels, hangs, planned }) => ({
     light,
     hangs,
@@ -48,23 +49,48 @@ export async function gelsOf(setup, advised) {
   }));
 }
 
+/** Packs that were advised, by the question about one light: a shoot has many lights alike. */
+const advised = new Map();
+/** With more than these the memory begins anew. */
+const MOST = 5000;
+
 /**
  * @param {ReturnType<typeof lightsOf>} lights
- * @param {string | undefined} hero
+ * @param {Record<string, any>} target
  * @returns {Promise<Map<string, any>>} by light; a light whose reading cannot be used has none
  */
-async function packsOf(lights, hero) {
-  const index = lights.findIndex(({ light }) => light.id === hero);
+async function packsOf(lights, target) {
+  const rest = { target, ...terms() };
+  const restWords = JSON.stringify(rest);
+  const keyed = lights.map((lit) => {
+    const { name: _, ...question } = litQuestion(lit);
+    return { id: lit.light.id, question, key: JSON.stringify(question) + restWords };
+  });
+  if (advised.size > MOST) advised.clear();
+  const unlike = new Map(keyed.map((each) => [each.key, each]));
+  await advise(
+    [...unlike.values()].filter(({ key }) => !advised.has(key)),
+    rest,
+  );
+  return new Map(
+    keyed.filter(({ key }) => advised.has(key)).map(({ id, key }) => [id, advised.get(key)]),
+  );
+}
+
+/**
+ * Have the kernel advise on lights, and remember it; not of one whose reading cannot be used.
+ * @param {{question: Record<string, any>, key: string}[]} lights
+ * @param {Record<string, any>} rest of the question
+ */
+async function advise(lights, rest) {
+  if (!lights.length) return;
   const answer = await ask({
     ask: "agree",
-    lights: lights.map(litQuestion),
-    ...(index >= 0 ? { hero: index } : { target: whiteOf(lights) }),
-    ...terms(),
+    lights: lights.map(({ question }) => question),
+    ...rest,
   });
   if (answer.problem) throw new Error(answer.problem.message);
-  return new Map(
-    lights.flatMap(({ light }, i) =>
-      answer.lights[i].problem ? [] : [[light.id, answer.lights[i].pack]],
-    ),
-  );
+  for (const [i, { key }] of lights.entries()) {
+    if (!answer.lights[i].problem) advised.set(key, answer.lights[i].pack);
+  }
 }

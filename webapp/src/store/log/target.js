@@ -46,6 +46,7 @@ export function targetOf(light = null) {
  * A light of a set as the kernel's questions about sets take it: its reading, its name, and what it
  * is meant to be.
  * @param {{light: Thing, reading: Thing}} lit
+ * @returns {Record<string, any>}
  */
 export function litQuestion({ light, reading }) {
   return { ...readingQuestion(reading.data, light.data.name), ...meantOf(light.id) };

@@ -433,6 +433,12 @@ def _agree(options: argparse.Namespace, read: Read) -> Outcome:
     found = _asked(ask="agree", **request)
     rows = [("light", "CCT", "Duv", "steps", "", "hang", "lands")]
     for index, light in enumerate(found["lights"], 1):
+        if light["problem"] is not None:
+            options.noted.left_out = True
+            options.noted.notes.append(
+                f"{light['name'] or f'light {index}'}: {light['problem']['message']}"
+            )
+            continue
         pack = light["pack"]
         kelvin, duv = _white(light)
         steps = "" if light["steps"] is None else f"{light['steps']:.1f}"

@@ -260,6 +260,14 @@ def test_each_light_of_a_set_may_be_meant_otherwise() -> None:
             give("agree", "-", "--target", "5600", "--meant", wrong, stdin=lights)
 
 
+def test_a_light_that_cannot_be_used_is_said_beside_the_others() -> None:
+    lights = '[{"x": 0.33, "y": 0.34, "name": "key"}, {"x": 0.33, "name": "odd"}]'
+    done = shell("python -m evenkelvin agree - --target 5600", lights)
+    assert done.returncode == 3
+    assert "odd: y is missing" in done.stderr
+    assert [line.split()[0] for line in done.stdout.splitlines()[1:3]] == ["light", "key"]
+
+
 def test_a_dimmer_is_offered_to_a_filament() -> None:
     text = give("fix", "0.4287", "0.4019", "--lamp", "tungsten", "--target", "2700")
     assert "or dim to" in text.splitlines()[-1]

@@ -20,7 +20,7 @@ def bend(spectra: Floats, xy: Floats) -> Floats:
     spectra
         On the search grid, shape (n, 81), positive somewhere.
     xy
-        Wanted chromaticity, shape (2,).
+        Wanted chromaticity, shape (2,) for all of them or (n, 2) for each.
 
     Returns
     -------

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Literal
 
 import numpy as np
@@ -80,6 +81,13 @@ class Whites:
     duv: Floats
     light: Floats | None = None
 
+    @cached_property
+    def lights(self) -> Floats:
+        """The light of each white, as read or as it stands for it, shape (n, 81)."""
+        if self.light is not None:
+            return self.light[np.newaxis]
+        return stands_for(self.cct_k, uv_prime_to_xy(self.uv_prime))
+
 
 def one_white(white: Reading) -> Whites:
     """Return the white that the camera is set to, or a light that was read, as :class:`Whites`."""
@@ -105,6 +113,9 @@ def stands_for(cct_k: Floats, xy: Floats) -> Floats:
             for kelvin in kelvins
         ]
     )
+    together = bend(lights, xy)
+    if len(together) == len(lights):
+        return together
     found = np.full(lights.shape, np.nan)
     for row, (light, aim) in enumerate(zip(lights, xy, strict=True)):
         bent = bend(light[np.newaxis], aim)
@@ -127,10 +138,7 @@ def _beside(whites: Whites, meant: Meant) -> Floats:
 
 def _through(whites: Whites, gels: tuple[Gel, ...]) -> Floats:
     """Return the light of each white through gels, shape (n, 81)."""
-    curve = pack_transmittance(gels)
-    if whites.light is not None:
-        return np.asarray(whites.light * curve)[np.newaxis]
-    return stands_for(whites.cct_k, uv_prime_to_xy(whites.uv_prime)) * curve
+    return np.asarray(whites.lights * pack_transmittance(gels))
 
 
 def aims(

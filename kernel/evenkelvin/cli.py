@@ -20,6 +20,8 @@ from evenkelvin.book.link import make_link
 from evenkelvin.book.meaning import Thing, above, below, part_of, summary, things
 from evenkelvin.book.sheet import STYLES, write_csv
 from evenkelvin.desk import answer
+from evenkelvin.interchange.kinds import recognise
+from evenkelvin.interchange.text import decoded
 from evenkelvin.lights.stand_in import LAMPS
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
@@ -236,6 +238,8 @@ def _asked(**request: Any) -> Plain:
 
 def _file(options: argparse.Namespace, raw: bytes, name: str) -> Plain:
     """What a file of spectra or readings holds, told by the desk; the rest is noted."""
+    if recognise(raw).door == "book":
+        raise Problem("", _told(f"{name} is no light: a book is opened with 'book'."))
     choices = {}
     for choice in options.choose:
         field_, sign, value = choice.partition("=")
@@ -263,6 +267,8 @@ def _lights(options: argparse.Namespace, name: str, read: Read) -> list[Plain]:
     raw = read(name)
     if raw.lstrip()[:1] in (b"[", b"{"):
         plain = _json(raw)
+        if isinstance(plain, dict) and "entries" in plain:
+            raise Problem("", _told(f"{name} is a book, not a light: open it with 'book'."))
         lights = plain.get("lights") if isinstance(plain, dict) else plain
         if not isinstance(lights, list):
             raise Problem("lights", _told(f"{name} holds no list of lights."))
@@ -478,10 +484,11 @@ def _out(options: argparse.Namespace, text: str) -> Outcome:
 
 
 def _book(options: argparse.Namespace, read: Read) -> Outcome:
-    try:
-        texts = [read(name).decode("utf-8") for name in options.file]
-    except UnicodeDecodeError:
-        raise Problem("book", _told("This is not a book of Evenkelvin: it is not text.")) from None
+    raws = {name: read(name) for name in options.file}
+    for name, raw in raws.items():
+        if (what := recognise(raw).what) is not None:
+            raise Problem("book", _told(f"{name} is {what}, not a book of Evenkelvin."))
+    texts = [decoded(raws[name]) for name in options.file]
     book = read_book(texts[0]) if len(texts) == 1 else merge(*(read_book(t).entries for t in texts))
     if options.to == "report":
         if not options.of:

@@ -19,6 +19,7 @@ ASKS: dict[str, str] = {
     "fix": "fix",
     "agree": "agree",
     "kit": "kit",
+    "recognise": "recognise",
     "import": "import_spectra",
     "write": "write_spectra",
     "learn_gel": "learn_gel",

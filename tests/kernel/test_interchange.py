@@ -272,7 +272,7 @@ def test_a_spectrum_that_covers_too_little_is_refused_with_its_range() -> None:
         (b"   \n", "empty"),
         (bytes(range(256)) * 4, "not a text file"),
         (b"hello\nworld", "No spectrum was found"),
-        (b"<html><body>x</body></html>", "html"),
+        (b"<html><body>x</body></html>", "web page"),
         (b"<IESTM2714><Header>", "broken"),
         (b"1/cm;Key\n" + b"\n".join(b"%d;1" % n for n in range(4000, 7000, 50)), "wavenumber"),
         (b"0" * (bounds.MAX_BYTES + 1), "MB"),

@@ -14,16 +14,6 @@ _MARKS = (
     (b"\xff\xfe", "utf-16-le"),
     (b"\xfe\xff", "utf-16-be"),
 )
-_NOT_TEXT = (
-    (b"PK\x03\x04", Said("a zip archive or a spreadsheet workbook; save the sheet as CSV")),
-    (b"\xd0\xcf\x11\xe0", Said("an old spreadsheet workbook; save the sheet as CSV")),
-    (b"%PDF", Said("a PDF; save the numbers as CSV or text")),
-    (b"\x89PNG", Said("a picture; save the numbers as CSV or text")),
-    (b"\xff\xd8\xff", Said("a picture; save the numbers as CSV or text")),
-    (b"GIF8", Said("a picture; save the numbers as CSV or text")),
-    (b"\x1f\x8b", Said("compressed; unpack it first")),
-    (b"{\\rtf", Said("a formatted document; save it as plain text")),
-)
 #: Control characters that no text holds; white space and the end-of-file of old systems aside.
 _CONTROLS = frozenset(chr(code) for code in range(32)) - set("\t\n\r\f\v\x1a\x1b")
 
@@ -45,10 +35,7 @@ def decode(raw: bytes) -> str:
                 max_bytes=MAX_BYTES / 1e6,
             ),
         )
-    for mark, what in _NOT_TEXT:
-        if raw.startswith(mark):
-            raise Problem("", Said("This is not a text file but {what}.", what=what))
-    text = _decoded(raw)
+    text = decoded(raw)
     if not text.strip():
         raise Problem("", Said("The file is empty."))
     strange = sum(text.count(control) for control in _CONTROLS)
@@ -57,7 +44,8 @@ def decode(raw: bytes) -> str:
     return text
 
 
-def _decoded(raw: bytes) -> str:
+def decoded(raw: bytes) -> str:
+    """Return bytes as the text that they most likely are."""
     for mark, encoding in _MARKS:
         if raw.startswith(mark):
             return raw[len(mark) :].decode(encoding, errors="replace")

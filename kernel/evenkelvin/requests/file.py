@@ -19,8 +19,8 @@ _MOST_BASE64 = MAX_BYTES * 3 // 2
 def read_contents(fields: Fields, choices: Mapping[str, str]) -> Contents:
     """Return what the file in the fields ``bytes_base64`` or ``text`` holds."""
     try:
-        if fields.given("bytes_base64"):
-            return read_bytes(_raw(fields), choices)
+        if fields.given("bytes_base64") or not fields.given("text"):
+            return read_bytes(read_base64(fields, _MOST_BASE64), choices)
         return read_text(fields.text("text", longest=MAX_BYTES), choices)
     except Problem as problem:
         if problem.field in ("bytes_base64", "text"):
@@ -37,8 +37,20 @@ def read_choices(fields: Fields) -> dict[str, str]:
     return {name: group.choice(name, CHOICES[name]) for name in CHOICES if group.given(name)}
 
 
-def _raw(fields: Fields) -> bytes:
-    text = fields.text("bytes_base64", longest=_MOST_BASE64)
+def read_base64(fields: Fields, longest: int) -> bytes:
+    """Return the bytes in the field ``bytes_base64``, where none means an empty file."""
+    if not fields.given("bytes_base64"):
+        return b""
+    text = fields.text("bytes_base64", longest=10 * _MOST_BASE64)
+    if len(text) > longest:
+        raise Problem(
+            "bytes_base64",
+            Said(
+                "The file has {count:.1f} MB; at most {max_bytes:g} MB are read.",
+                count=len(text) * 0.75 / 1e6,
+                max_bytes=MAX_BYTES / 1e6,
+            ),
+        )
     try:
         return base64.b64decode("".join(text.split()), validate=True)
     except (binascii.Error, ValueError):

@@ -7,7 +7,7 @@ import { pickFile } from "./pick-file.js";
 const PLACE = "files";
 
 /** @param {Iterable<File>} files @param {Record<string, string>} [choices] */
-function bring(files, choices) {
+export function bringFiles(files, choices) {
   const some = [...files];
   if (!some.length) return;
   // What was left over from an earlier load is not mixed with this one.
@@ -32,7 +32,7 @@ export function bringText(text) {
  * @param {boolean} [button.main]
  */
 export function fileButton({ id, label, choices, main }) {
-  return pickFile({ id, label, main, onFiles: (files) => bring(files, choices) });
+  return pickFile({ id, label, main, onFiles: (files) => bringFiles(files, choices) });
 }
 
 /** Take what is dropped on the page, and what is pasted outside of a field. */
@@ -43,13 +43,13 @@ export function followFiles() {
   document.addEventListener("drop", (event) => {
     if (!event.dataTransfer?.files.length) return;
     event.preventDefault();
-    bring(event.dataTransfer.files);
+    bringFiles(event.dataTransfer.files);
   });
   document.addEventListener("paste", (event) => {
     if (/** @type {HTMLElement} */ (event.target).closest("input, textarea")) return;
     const files = event.clipboardData?.files;
     const text = event.clipboardData?.getData("text/plain") ?? "";
-    if (files?.length) bring(files);
+    if (files?.length) bringFiles(files);
     else if (text.includes("\n")) bringText(text);
   });
 }

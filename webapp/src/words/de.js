@@ -339,6 +339,7 @@ const de = {
   "receive.choose": "Datei eines Buchs wählen",
   "receive.paste": "Link oder Text",
   "receive.open": "Öffnen",
+  "receive.isNot": "Diese Datei ist {what}, kein Buch. Ein Code in einem Bild wird oben gelesen.",
   "receive.tooLarge": "Das ist größer, als ein Buch sein kann: höchstens 64 Millionen Zeichen.",
   "scan.start": "Mit der Kamera lesen",
   "scan.stop": "Kamera anhalten",

@@ -664,6 +664,7 @@ export default {
   "receive.choose": "Choose a book's file",
   "receive.paste": "Link or text",
   "receive.open": "Open it",
+  "receive.isNot": "This file is {what}, not a book. A code in a picture is read above.",
   "receive.tooLarge": "This is larger than a book can be: at most 64 million characters.",
   "scan.start": "Scan with the camera",
   "scan.stop": "Stop the camera",

@@ -884,21 +884,36 @@ export default {
   "Column {column} has numbers in only {numbers} of {filled} lines; it is left out.":
     "Spalte {column} hat nur in {numbers} von {filled} Zeilen Zahlen; sie bleibt weg.",
   // interchange/text.py
-  "a zip archive or a spreadsheet workbook; save the sheet as CSV":
-    "ein Zip-Archiv oder eine Tabellenmappe; speichere das Blatt als CSV",
-  "an old spreadsheet workbook; save the sheet as CSV":
-    "eine alte Tabellenmappe; speichere das Blatt als CSV",
-  "a PDF; save the numbers as CSV or text": "ein PDF; speichere die Zahlen als CSV oder Text",
-  "a picture; save the numbers as CSV or text": "ein Bild; speichere die Zahlen als CSV oder Text",
-  "compressed; unpack it first": "komprimiert; entpacke sie zuerst",
-  "a formatted document; save it as plain text":
-    "ein formatiertes Dokument; speichere es als reinen Text",
   "The file has {count} MB; at most {max_bytes} MB are read.":
     "Die Datei hat {count} MB; höchstens {max_bytes} MB werden gelesen.",
   "The file is empty.": "Die Datei ist leer.",
   "This is not a text file; save the spectra as text, CSV or TM-27.":
     "Das ist keine Textdatei; speichere die Spektren als Text, CSV oder TM-27.",
-  "This is not a text file but {what}.": "Das ist keine Textdatei, sondern {what}.",
+  // interchange/kinds.py
+  "This file is {what}; {do}.": "Diese Datei ist {what}; {do}.",
+  "a picture": "ein Bild",
+  "a film or a sound recording": "ein Film oder eine Tonaufnahme",
+  "an archive or a spreadsheet workbook": "ein Archiv oder eine Tabellenmappe",
+  "an old spreadsheet workbook": "eine alte Tabellenmappe",
+  "a PDF": "ein PDF",
+  compressed: "komprimiert",
+  "a formatted document": "ein formatiertes Dokument",
+  "a web page": "eine Webseite",
+  empty: "leer",
+  "save the numbers as CSV or text": "speichere die Zahlen als CSV oder Text",
+  "save the sheet as CSV": "speichere das Blatt als CSV",
+  "unpack it first": "entpacke sie zuerst",
+  "save it as plain text": "speichere es als reinen Text",
+  "save the data that it shows, not the page":
+    "speichere die Daten, die sie zeigt, nicht die Seite",
+  "choose another": "wähle eine andere",
+  // interchange/recognise.py
+  "This is a book or other JSON, not readings or a spectrum: bring it in as a book.":
+    "Das ist ein Buch oder anderes JSON, keine Messungen und kein Spektrum: hole es als Buch herein.",
+  "This is a link to a book, not readings or a spectrum: bring it in as a book.":
+    "Das ist ein Link auf ein Buch, keine Messungen und kein Spektrum: hole ihn als Buch herein.",
+  "These are codes of a book, not readings or a spectrum: bring them in as a book.":
+    "Das sind Codes eines Buchs, keine Messungen und kein Spektrum: hole sie als Buch herein.",
   // interchange/tm27.py
   "The TM-27 file has no SpectralDistribution, so no spectrum in it.":
     "Die TM-27-Datei hat keine SpectralDistribution, also kein Spektrum.",

@@ -2,9 +2,11 @@
 import { html } from "lit";
 import "../../parts/boot-progress.js";
 import { Page } from "../../base/page.js";
+import { bringFiles, bringText } from "../../parts/bring-files.js";
 import { pickFile } from "../../parts/pick-file.js";
 import "./scanner.js";
 import { Watch } from "../../base/watch.js";
+import { doorOf, isBook } from "../../store/drafts/door.js";
 import { book, reportFault } from "../../store/index.js";
 import { visitor } from "../../store/log/visitor.js";
 import { t } from "../../words/index.js";
@@ -19,6 +21,7 @@ class ReceiveView extends Page {
   connectedCallback() {
     super.connectedCallback();
     visitor.drop();
+    visitor.takeBrought().catch(reportFault);
   }
 
   disconnectedCallback() {
@@ -29,6 +32,18 @@ class ReceiveView extends Page {
   /** @param {string} text */
   take(text) {
     visitor.take(text).catch(reportFault);
+  }
+
+  /** Readings and spectra go on to their own door; what is neither is called by its kind. */
+  async takeAny(/** @type {File | string} */ brought) {
+    const door = await doorOf(brought);
+    // Of a line that is no link the reader of links says what is wrong.
+    const line = typeof brought === "string" && !brought.includes("\n");
+    if (isBook(door) || line)
+      this.take(typeof brought === "string" ? brought : await brought.text());
+    else if (door.door === "none") visitor.refuse(t("receive.isNot", { what: door.what }));
+    else if (typeof brought === "string") bringText(brought);
+    else bringFiles([brought]);
   }
 
   render() {
@@ -49,7 +64,7 @@ class ReceiveView extends Page {
           id: "receive-file",
           label: t("receive.choose"),
           one: true,
-          onFiles: ([file]) => file.text().then((text) => this.take(text), reportFault),
+          onFiles: ([file]) => this.takeAny(file).catch(reportFault),
         })}
       </section>
       <form
@@ -57,7 +72,7 @@ class ReceiveView extends Page {
           event.preventDefault();
           const form = /** @type {HTMLFormElement} */ (event.target);
           const text = String(new FormData(form).get("text") ?? "");
-          if (text.trim()) this.take(text);
+          if (text.trim()) this.takeAny(text.trim()).catch(reportFault);
         }}
       >
         <div class="field">

@@ -17,6 +17,7 @@ import { book, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
 import { keepOwnGel } from "../../store/kit/own-gels.js";
 import { currentSetup, keepReading, lightsOf, targetToKeep } from "../../store/log/shoot.js";
+import { visitor } from "../../store/log/visitor.js";
 import { t, tMaybe } from "../../words/index.js";
 import { duv, kelvin, mired, nanometres, stops } from "../../words/numbers.js";
 
@@ -28,6 +29,15 @@ class FilesView extends Page {
     super();
     this.keeping = new Keeping(this);
     this.watch = new Watch(this, incoming, book, settings, gels);
+  }
+
+  /** A book goes on to the door of books; of several the first, the others are looked at after it. */
+  updated() {
+    const found = incoming.files.find(({ book: brought }) => brought);
+    if (!found?.book) return;
+    incoming.drop(found);
+    visitor.bring(found.book);
+    route.go("receive");
   }
 
   /** Put one spectrum on Light, where its fix is shown before it is kept. @param {Item} item */

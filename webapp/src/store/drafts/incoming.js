@@ -4,6 +4,7 @@
  */
 import { ask } from "../../kernel/client.js";
 import { t } from "../../words/index.js";
+import { base64, doorOf, isBook } from "./door.js";
 
 /** The largest file that is handed to the kernel; it says the same of larger ones. */
 const MOST_BYTES = 4_000_000;
@@ -28,20 +29,11 @@ const MOST_BYTES = 4_000_000;
  * @property {Record<string, string>} bytes  as the kernel is asked: text or bytes_base64
  * @property {Record<string, string>} choices
  * @property {boolean} waiting
+ * @property {File | string} [book]  what turned out to be somebody's book, for the door of books
  * @property {any} [answer]
  * @property {Item[]} items
  * @property {{message: string, line?: number}[]} problems
  */
-
-/** @param {File} file @returns {Promise<string>} */
-async function base64(file) {
-  const bytes = new Uint8Array(await file.arrayBuffer());
-  let text = "";
-  for (let at = 0; at < bytes.length; at += 0x8000) {
-    text += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
-  }
-  return btoa(text);
-}
 
 class Incoming extends EventTarget {
   /** @type {InFile[]} */ files = [];
@@ -77,6 +69,7 @@ class Incoming extends EventTarget {
     const taken = [...files].map((file) => ({ file, entry: this.#add(file.name, choices) }));
     this.#change();
     for (const { file, entry } of taken) {
+      if (await this.#belongsElsewhere(entry, file)) continue;
       if (file.size > MOST_BYTES) {
         this.#refuse(entry, t("files.tooLarge"));
         continue;
@@ -96,7 +89,22 @@ class Incoming extends EventTarget {
     const entry = this.#add(t("files.pasted"), {});
     entry.bytes = { text };
     this.#change();
-    await this.#look(entry);
+    if (!(await this.#belongsElsewhere(entry, text))) await this.#look(entry);
+  }
+
+  /** @param {InFile} entry @param {File | string} brought */
+  async #belongsElsewhere(entry, brought) {
+    try {
+      const door = await doorOf(brought);
+      if (!isBook(door)) return false;
+      entry.book = brought;
+    } catch {
+      this.#refuse(entry, t("files.unreadable"));
+      return true;
+    }
+    entry.waiting = false;
+    this.#change();
+    return true;
   }
 
   /** @param {InFile} entry @param {string} message */

@@ -119,6 +119,29 @@ class Visitor extends EventTarget {
     this.#change();
   }
 
+  /** @param {string} problem  why it is not looked at */
+  refuse(problem) {
+    this.drop();
+    this.problem = problem;
+    this.#change();
+  }
+
+  /** What came in by another door, until this one is open. @type {File | string | null} */
+  brought = null;
+
+  /** @param {File | string} what */
+  bring(what) {
+    this.brought = what;
+  }
+
+  /** Look at what came in by another door. */
+  async takeBrought() {
+    const { brought } = this;
+    this.brought = null;
+    if (typeof brought === "string") await this.take(brought);
+    else if (brought) await this.take(await brought.text());
+  }
+
   /**
    * A link, a code of a series, or the text of a book's file: told by how it begins.
    * @param {string} text

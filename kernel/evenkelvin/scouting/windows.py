@@ -100,11 +100,12 @@ class _Level:
 
 @dataclass
 class Roll:
-    """A roll with what is cut from it."""
+    """A roll with what is cut from it; ``open`` are the levels that still have room."""
 
     stock: Stock
     placed: list[Placed] = field(default_factory=list)
     levels: list[_Level] = field(default_factory=list)
+    open: list[_Level] = field(default_factory=list)
     used: float = 0.0
 
 
@@ -256,6 +257,13 @@ def _lay(
         for rest in rests
         if rest.across >= least - _FINE and (rest.along >= least - _FINE or (rest.grows and last))
     ]
+    _close(roll, level)
+
+
+def _close(roll: Roll, level: _Level) -> None:
+    """Look no more at a level without room."""
+    if not level.free:
+        roll.open = [other for other in roll.open if other is not level]
 
 
 def _into_open(
@@ -265,7 +273,7 @@ def _into_open(
     fits = [
         ((min(beside, beyond), max(beside, beyond)), roll, level, free, way)
         for roll in rolls
-        for level in roll.levels
+        for level in roll.open
         for free in level.free
         for way in ways
         if (beside := free.across - way[0]) >= -_FINE and (beyond := free.along - way[1]) >= -_FINE
@@ -303,9 +311,15 @@ def _into_new(
 
 
 def _cut_level(roll: Roll, piece: Piece, way: tuple[float, float], least: float) -> None:
+    if roll.levels:
+        # The length before this one can no longer be cut longer.
+        before = roll.levels[-1]
+        before.free = [rest for rest in before.free if rest.along >= least - _FINE]
+        _close(roll, before)
     free = _Free(0.0, roll.used, roll.stock.width, way[1], True)
     level = _Level(way[1], [free])
     roll.levels.append(level)
+    roll.open.append(level)
     roll.used += way[1]
     _lay(roll, level, free, piece, way, True, least)
 

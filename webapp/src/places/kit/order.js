@@ -11,6 +11,7 @@ import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { book, reportFault, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
+import { turn } from "../../store/log/book.js";
 import { labels, tradeName } from "../../store/log/measured-gels.js";
 import { countedPieces } from "../../store/log/plan.js";
 import { currentSetup, locations, placeWords } from "../../store/log/shoot.js";
@@ -45,6 +46,9 @@ function throughGlass(light) {
   const listed = place?.data.windows?.length && place.data.window_gels?.length;
   return light.data.lamp === "daylight" && Boolean(listed) && !typedIn(ownSize(light));
 }
+
+/** For so many milliseconds setups are gone through before the screen gets a turn. */
+const AT_ONCE = 20;
 
 class OrderView extends Page {
   static properties = {
@@ -114,10 +118,14 @@ class OrderView extends Page {
     this.fault = "";
     try {
       const lit = [];
+      let pause = performance.now() + AT_ONCE;
       for (const setup of setups) {
         lit.push(...(await gelsOf(setup, advised)));
         if (state !== this.gathered || !this.isConnected) return;
         this.done += 1;
+        if (performance.now() < pause) continue;
+        await turn();
+        pause = performance.now() + AT_ONCE;
       }
       this.lit = lit;
     } catch (error) {

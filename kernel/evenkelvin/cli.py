@@ -276,7 +276,11 @@ def _lights(options: argparse.Namespace, name: str, read: Read) -> list[Plain]:
     found = _file(options, raw, name)
     if found.get("readings"):
         return [
-            {field: value for field, value in each.items() if field != "line"}
+            {
+                field: value
+                for field, value in each.items()
+                if field not in ("line", "white", "problem")
+            }
             for each in found["readings"]
         ]
     lights = [each for each in found["spectra"] if each["quantity"] == "light"]

@@ -19,6 +19,7 @@ from kernel import fuzz_interchange
 NM = list(range(380, 781, 5))
 KEY = [round(3.0 * math.exp(-(((nm - 560) / 90.0) ** 2)) + 0.01, 5) for nm in NM]
 FILL = [round(2.0 * value, 5) for value in KEY]
+GEL = [round(0.1 + 0.8 * (nm - 380) / 400, 5) for nm in NM]
 
 
 def comma(number: float) -> str:
@@ -305,11 +306,35 @@ def test_xml_that_could_harm_is_refused_by_line(xml: str) -> None:
 
 def test_readings_are_taken_where_a_file_holds_no_spectrum() -> None:
     answer = read("name;x;y;CCT;lux\nKey;0,4215;0,4022;3262;1200\nBad;0,9;0,9;;\nFill;;;3200;")
-    assert answer["readings"] == [
-        {"name": "Key", "line": 2, "x": 0.4215, "y": 0.4022, "illuminance_lx": 1200.0},
-        {"name": "Fill", "line": 4, "cct_K": 3200.0},
-    ]
+    told = [{k: v for k, v in each.items() if k != "white"} for each in answer["readings"]]
+    assert told == [
+        {
+            "name": "Key", "line": 2, "x": 0.4215, "y": 0.4022, "illuminance_lx": 1200.0,
+            "problem": None,
+        },
+        {"name": "Fill", "line": 4, "cct_K": 3200.0, "problem": None},
+    ]  # fmt: skip
     assert answer["problems"][0]["line"] == 3
+
+
+def test_what_a_file_holds_is_ready_for_use() -> None:
+    """One question says what several used to: what a light is, what a gel does, what is wrong."""
+    columns = "\n".join(f"{nm};{k};{g}" for nm, k, g in zip(NM, KEY, GEL, strict=True))
+    light, gel = read(f"nm;key [W/m²/nm];amber [transmittance]\n{columns}")["spectra"]
+    curve = {"wavelengths_nm": light["wavelengths_nm"], "values": light["values"]}
+    assert light["white"] == desk.answer({"ask": "describe", "reading": {"spectrum": curve}})
+    assert (light["gel"], light["problem"]) == (None, None)
+    assert (gel["white"], gel["problem"]) == (None, None)
+    only = "\n".join(f"{nm};{g}" for nm, g in zip(NM, GEL, strict=True))
+    text = f"nm;amber [transmittance]\n{only}"
+    (learned,) = desk.answer({"ask": "import_gel", "text": text})["gels"]
+    assert gel["gel"]["gel"]["transmittance"] == learned["gel"]["transmittance"]
+    (reading,) = read("name;x;y\nbench;0,4215;0,4022")["readings"]
+    described = desk.answer({"ask": "describe", "reading": {"x": 0.4215, "y": 0.4022}})
+    assert (reading["white"], reading["problem"]) == (described, None)
+    (laser,) = read("name;x;y\nlaser;0,0800;0,8300")["readings"]
+    assert laser["white"] is None
+    assert "close to a single wavelength" in laser["problem"]["message"]
 
 
 def test_one_reading_is_taken_from_labels_and_values() -> None:

@@ -7,8 +7,15 @@ from __future__ import annotations
 
 from typing import Any
 
+from evenkelvin.colorimetry.spectrum import checked_spectrum
 from evenkelvin.fields import Fields
+from evenkelvin.filters.learned import gel_from_transmittance
+from evenkelvin.interchange.contents import FoundSpectrum
+from evenkelvin.problem import Problem
+from evenkelvin.replies.gel import learned_plain
+from evenkelvin.replies.reading import described
 from evenkelvin.requests.file import name_spectra, read_choices, read_contents
+from evenkelvin.requests.reading import read_reading
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -16,6 +23,10 @@ def reply(fields: Fields) -> dict[str, Any]:
 
     A file that cannot be read at all is an answer with its problems, so that the others of a
     batch are still taken.
+
+    Each of ``spectra`` and ``readings`` is ready for use: ``white`` is what "describe" answers of
+    a light, ``gel`` what "learn_gel" answers of a transmittance, ``problem`` why it can be neither;
+    each null where it does not apply.
     """
     fields.refuse_unknown("ask", "file_name", "bytes_base64", "text", "choices")
     name = fields.text("file_name", "", longest=400)
@@ -24,10 +35,37 @@ def reply(fields: Fields) -> dict[str, Any]:
     name_spectra(contents, name)
     answer: dict[str, Any] = {
         "format": contents.format,
-        "spectra": [found.as_dict() for found in contents.spectra],
+        "spectra": [_finished(found) for found in contents.spectra],
         "questions": [question.as_dict() for question in contents.questions],
         "problems": [{"file": name, **problem.as_dict()} for problem in contents.problems],
     }
     if contents.readings:
-        answer["readings"] = contents.readings
+        answer["readings"] = [{**reading, **_told(reading)} for reading in contents.readings]
     return answer
+
+
+def _finished(found: FoundSpectrum) -> dict[str, Any]:
+    plain = found.as_dict()
+    spectrum = {"wavelengths_nm": found.wavelengths, "values": found.values}
+    if found.kind == "light":
+        return {**plain, "gel": None, **_told({"spectrum": spectrum})}
+    told: dict[str, Any] = {"gel": None, "white": None, "problem": None}
+    if found.kind == "transmittance":
+        try:
+            curve = checked_spectrum(found.wavelengths, found.values, "")
+            learned = gel_from_transmittance(found.name, curve)
+        except Problem as problem:
+            told["problem"] = problem.as_dict()
+        else:
+            learned.warnings.extend(found.notes)
+            told["gel"] = learned_plain(learned, None)
+    return {**plain, **told}
+
+
+def _told(reading: dict[str, Any]) -> dict[str, Any]:
+    """Return what a light of a file says, or why it cannot be used."""
+    known = {name: value for name, value in reading.items() if name not in ("name", "line")}
+    try:
+        return {"white": described(read_reading(Fields(known), ())), "problem": None}
+    except Problem as problem:
+        return {"white": None, "problem": problem.as_dict()}

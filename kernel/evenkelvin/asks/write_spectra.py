@@ -65,7 +65,9 @@ def _file(name: str, ending: str, media_type: str, text: str) -> dict[str, str]:
 
 
 def _spectrum(fields: Fields, number: int) -> FoundSpectrum:
-    fields.refuse_unknown("name", "wavelengths_nm", "values", "quantity", "understood")
+    fields.refuse_unknown(
+        "name", "wavelengths_nm", "values", "quantity", "understood", "white", "gel", "problem"
+    )
     understood = fields.group("understood") if fields.given("understood") else Fields({})
     understood.refuse_unknown("unit", "notes")
     wavelengths, values = fields.numbers("wavelengths_nm"), fields.numbers("values")

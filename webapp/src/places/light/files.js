@@ -166,7 +166,8 @@ class FilesView extends Page {
           <span class="hint">
             ${
               item.kind === "gel"
-                ? t("files.gel", {
+                ? item.data &&
+                  t("files.gel", {
                     mired: mired(item.data.mired),
                     duv: duv(item.data.duv),
                     stops: stops(item.data.stops),

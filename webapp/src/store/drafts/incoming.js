@@ -138,36 +138,14 @@ class Incoming extends EventTarget {
     }
     entry.answer = answer;
     entry.problems = answer.problems;
-    entry.items = answer.spectra
-      .filter((/** @type {any} */ found) => found.quantity !== "transmittance")
-      .map((/** @type {any} */ found) => asLight(found, entry));
-    for (const reading of answer.readings ?? []) entry.items.push(asReading(reading, entry));
-    if (answer.spectra.some((/** @type {any} */ found) => found.quantity === "transmittance")) {
-      const gels = await ask({ ask: "import_gel", ...question, choices: gelChoices(choices) });
-      const known = new Set(entry.problems.map(({ message }) => message));
-      entry.items.push(...(gels.gels ?? []).map(asGel));
-      const more = gels.problem ? [gels.problem] : gels.problems;
-      entry.problems = [
-        ...entry.problems,
-        ...more.filter((/** @type {any} */ problem) => !known.has(problem.message)),
-      ];
-    }
-    for (const item of entry.items) if (item.kind === "light") await this.#describe(item);
-    if (entry.choices !== choices) return;
+    entry.items = [
+      ...answer.spectra.map((/** @type {any} */ found) =>
+        found.quantity === "transmittance" ? asGel(found) : asLight(found, entry),
+      ),
+      ...(answer.readings ?? []).map((/** @type {any} */ reading) => asReading(reading, entry)),
+    ];
     entry.waiting = false;
     this.#change();
-  }
-
-  /** @param {Item} item */
-  async #describe(item) {
-    const { file: _, ...reading } = item.data;
-    const answer = await ask({ ask: "describe", reading });
-    if (answer.problem) {
-      item.problem = answer.problem.message;
-      item.chosen = false;
-    } else {
-      item.white = answer;
-    }
   }
 
   /** @param {Item} item @param {Partial<Item>} fields */
@@ -202,51 +180,52 @@ class Incoming extends EventTarget {
   }
 }
 
-/** A gel has no quantity to be asked about. @param {Record<string, string>} choices */
-function gelChoices({ quantity: _, ...rest }) {
-  return rest;
-}
-
 /** @param {any} found @param {InFile} file @returns {Item} */
-function asLight(found, file) {
-  const { name, wavelengths_nm, values } = found;
+function asLight({ name, wavelengths_nm, values, quantity, understood, white, problem }, file) {
   const curve = { wavelengths_nm, values };
-  const isLight = found.quantity === "light";
+  const isLight = quantity === "light";
   return {
     kind: isLight ? "light" : "surface",
     name,
-    chosen: isLight,
+    chosen: isLight && !problem,
     of: "",
     curve,
     data: { spectrum: curve, file: file.name },
-    notes: found.understood.notes,
+    notes: understood.notes,
+    white,
+    problem: problem?.message,
   };
 }
 
 /** @param {any} reading @param {InFile} file @returns {Item} */
-function asReading({ name, line: _, ...data }, file) {
+function asReading({ name, line: _, white, problem, ...data }, file) {
   return {
     kind: "light",
     name,
-    chosen: true,
+    chosen: !problem,
     of: "",
     curve: null,
     data: { ...data, file: file.name },
     notes: [],
+    white,
+    problem: problem?.message,
   };
 }
 
-/** @param {any} learned @returns {Item} */
-function asGel({ gel, warnings }) {
-  const { wavelengths_nm, transmittance } = gel;
+/** @param {any} found @returns {Item} */
+function asGel({ name, wavelengths_nm, values, understood, gel: learned, problem }) {
+  const gel = learned?.gel;
   return {
     kind: "gel",
-    name: gel.name,
-    chosen: true,
+    name: gel?.name ?? name,
+    chosen: Boolean(gel),
     of: "",
-    curve: { wavelengths_nm, values: transmittance },
+    curve: gel
+      ? { wavelengths_nm: gel.wavelengths_nm, values: gel.transmittance }
+      : { wavelengths_nm, values },
     data: gel,
-    notes: warnings,
+    notes: learned?.warnings ?? understood.notes,
+    problem: problem?.message,
   };
 }
 

@@ -25,7 +25,7 @@ from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.units import both
 from evenkelvin.requests.camera import CAMERA, SAYINGS, camera_of, only_one, read_stop
-from evenkelvin.requests.units import LIGHT, LIGHT_BOUNDS, either
+from evenkelvin.requests.units import LIGHT, either
 from evenkelvin.said import Figure, Said
 
 
@@ -46,7 +46,7 @@ def _read(fields: Fields) -> Known:
         "illuminance_lx", "illuminance_fc", "exposure_lx_s", "bursts", "f_number", "t_number",
         *CAMERA,
     )  # fmt: skip
-    illuminance = either(fields, "illuminance", LIGHT, LIGHT_BOUNDS)
+    illuminance = either(fields, "illuminance", LIGHT, stops.LIGHT_BOUNDS)
     burst = None
     if fields.given("exposure_lx_s"):
         if illuminance is not None:
@@ -54,7 +54,9 @@ def _read(fields: Fields) -> Known:
                 fields.at("exposure_lx_s"),
                 Said("Give a steady light (lx) or a flash (lx·s), not both of them."),
             )
-        burst = fields.number("exposure_lx_s", low=1e-4, high=1e6)
+        burst = fields.number(
+            "exposure_lx_s", low=stops.FLASH_BOUNDS[0], high=stops.FLASH_BOUNDS[1]
+        )
     camera = camera_of(fields)
     stop = only_one(fields, "f_number", "t_number")
     if stop == "t_number" and camera.lens_stops:

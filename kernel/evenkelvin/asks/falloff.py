@@ -16,7 +16,7 @@ from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.units import both
 from evenkelvin.requests.camera import SAYINGS
-from evenkelvin.requests.units import LENGTH, LENGTH_BOUNDS, LIGHT, LIGHT_BOUNDS, either
+from evenkelvin.requests.units import LENGTH, LENGTH_BOUNDS, LIGHT, either
 from evenkelvin.said import Said
 
 #: How many times its own width a source must be away for the inverse square to hold within about
@@ -30,14 +30,14 @@ def reply(fields: Fields) -> dict[str, Any]:
         "ask", "illuminance_lx", "illuminance_fc", "distance_m", "distance_ft", "at_m", "at_ft",
         "wanted_lx", "wanted_fc", "lose_stops", "source_m", "source_ft", "say",
     )  # fmt: skip
-    light = either(fields, "illuminance", LIGHT, LIGHT_BOUNDS)
+    light = either(fields, "illuminance", LIGHT, stops.LIGHT_BOUNDS)
     distance = either(fields, "distance", LENGTH, LENGTH_BOUNDS)
     if distance is None:
         raise Problem(
             "distance_m", Said("The distance is missing: how far the lamp is where it was read.")
         )
     at = either(fields, "at", LENGTH, LENGTH_BOUNDS)
-    wanted = either(fields, "wanted", LIGHT, LIGHT_BOUNDS)
+    wanted = either(fields, "wanted", LIGHT, stops.LIGHT_BOUNDS)
     lose = fields.number("lose_stops", low=-20, high=20) if fields.given("lose_stops") else None
     asked = [
         name

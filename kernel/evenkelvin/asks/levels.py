@@ -17,7 +17,7 @@ from evenkelvin.problem import Problem
 from evenkelvin.replies.each import unusable_plain
 from evenkelvin.requests.camera import SAYINGS, read_camera
 from evenkelvin.requests.each import name_of, read_each
-from evenkelvin.requests.units import LIGHT, LIGHT_BOUNDS, either
+from evenkelvin.requests.units import LIGHT, either
 from evenkelvin.said import Said
 
 
@@ -29,7 +29,7 @@ class _Level:
             "name", "illuminance_lx", "illuminance_fc", "exposure_lx_s", "loss_stops"
         )
         self.name = fields.text("name", "", longest=200)
-        self.steady = either(fields, "illuminance", LIGHT, LIGHT_BOUNDS)
+        self.steady = either(fields, "illuminance", LIGHT, stops.LIGHT_BOUNDS)
         self.burst: float | None = None
         if fields.given("exposure_lx_s"):
             if self.steady is not None:
@@ -37,7 +37,9 @@ class _Level:
                     fields.at("exposure_lx_s"),
                     Said("Give a steady light (lx) or a flash (lx·s), not both of them."),
                 )
-            self.burst = fields.number("exposure_lx_s", low=1e-4, high=1e6)
+            self.burst = fields.number(
+                "exposure_lx_s", low=stops.FLASH_BOUNDS[0], high=stops.FLASH_BOUNDS[1]
+            )
         self.loss = fields.number("loss_stops", 0.0, -30.0, 30.0)
 
     def ratio(self, key: _Level, with_gel: bool) -> float | None:

@@ -14,21 +14,15 @@ from evenkelvin.field_names import field_name
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.units import both
-from evenkelvin.requests.units import (
-    LENGTH,
-    LENGTH_BOUNDS,
-    LIGHT,
-    LIGHT_BOUNDS,
-    either,
-)
+from evenkelvin.requests.units import LENGTH, LENGTH_BOUNDS, LIGHT, either
 from evenkelvin.said import Said, chosen
 
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer the ask."""
     kinds = (
-        ("illuminance", LIGHT, LIGHT_BOUNDS),
-        ("against", LIGHT, LIGHT_BOUNDS),
+        ("illuminance", LIGHT, stops.LIGHT_BOUNDS),
+        ("against", LIGHT, stops.LIGHT_BOUNDS),
         ("distance", LENGTH, LENGTH_BOUNDS),
     )
     names = [f"{name}_{unit}" for name, units, _ in kinds for unit, _ in units]

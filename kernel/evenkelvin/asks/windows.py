@@ -21,7 +21,7 @@ from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.units import length_words, piece_words, size_words
 from evenkelvin.requests.stocks import MOST_PANES, USUAL_ROLL, read_stocks
-from evenkelvin.requests.units import LIGHT, LIGHT_BOUNDS, either, length, length_unit
+from evenkelvin.requests.units import LIGHT, either, length, length_unit
 from evenkelvin.said import Said, counted, joined, listed
 from evenkelvin.scouting import windows as glass
 
@@ -259,8 +259,8 @@ def _neutral(fields: Fields) -> dict[str, Any]:
     fields.refuse_unknown(
         "measured_lx", "measured_fc", "wanted_lx", "wanted_fc", "gel_stops", "stops"
     )
-    measured = either(fields, "measured", LIGHT, LIGHT_BOUNDS)
-    wanted = either(fields, "wanted", LIGHT, LIGHT_BOUNDS)
+    measured = either(fields, "measured", LIGHT, stops.LIGHT_BOUNDS)
+    wanted = either(fields, "wanted", LIGHT, stops.LIGHT_BOUNDS)
     colour = fields.number("gel_stops", 0.0, 0.0, 20.0)
     if fields.given("stops"):
         if measured is not None or wanted is not None:

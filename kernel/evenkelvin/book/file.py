@@ -165,7 +165,7 @@ def _flaw_words(plain: Plain, flaw: Flaw) -> Said:
     entry = plain["entries"][flaw.path[1]]
     kind = entry.get("thing") if isinstance(entry, dict) else None
     where = Said("Entry {n}", n=flaw.path[1] + 1)
-    if kind in ABOVE:
+    if isinstance(kind, str) and kind in ABOVE:
         where = Said("{entry} (a {kind})", entry=where, kind=KIND_WORDS[kind])
     inner = ".".join(map(str, flaw.path[2:]))
     if inner:

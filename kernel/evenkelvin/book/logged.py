@@ -16,6 +16,7 @@ from evenkelvin.colorimetry.chromaticity import uv_to_xy, xy_to_uv, xyz_to_xy
 from evenkelvin.colorimetry.spectrum import checked_spectrum, tristimulus
 from evenkelvin.colorimetry.temperature import LARGEST_DUV, cct_to_uv, uv_to_cct
 from evenkelvin.data import Floats
+from evenkelvin.exposure.stops import FLASH_BOUNDS, LIGHT_BOUNDS
 from evenkelvin.fields import Fields, parse_number
 from evenkelvin.lights.reading import LX_PER_FC, READING_K
 from evenkelvin.problem import Problem
@@ -36,11 +37,15 @@ def amount(plain: Mapping[str, Any], name: str) -> float:
 
 
 def light_amounts(plain: Mapping[str, Any]) -> tuple[float, float]:
-    """Return illuminance in lx and flash exposure in lx·s, NaN where not logged or not positive."""
+    """Return illuminance in lx and flash exposure in lx·s, NaN where not logged or not real."""
     lux, foot_candles = amount(plain, "illuminance_lx"), amount(plain, "illuminance_fc")
     lux = lux if np.isfinite(lux) else foot_candles * LX_PER_FC
     flash = amount(plain, "exposure_lx_s")
-    return (lux if lux > 0.0 else np.nan), (flash if flash > 0.0 else np.nan)
+    return _within(lux, LIGHT_BOUNDS), _within(flash, FLASH_BOUNDS)
+
+
+def _within(value: float, bounds: tuple[float, float]) -> float:
+    return value if bounds[0] <= value <= bounds[1] else np.nan
 
 
 def _spectrum_xy(raw: Any) -> tuple[float, float]:

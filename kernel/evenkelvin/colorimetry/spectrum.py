@@ -21,6 +21,8 @@ SUMMED_STEP = 5.0
 #: Meters write wavelengths with noise in their last digits; a step is what it is to within this.
 STEP_NOISE = 0.05
 _MOST_SAMPLES = 20_000
+#: What the highest sample may be, in whatever unit: photons a second are the largest numbers.
+HIGHEST_SAMPLE, LOWEST_PEAK = 1e30, 1e-30
 
 
 @dataclass(frozen=True)
@@ -105,6 +107,15 @@ def checked_spectrum(
             ),
         )
     peak = float(np.max(power))
+    if peak > HIGHEST_SAMPLE or 0.0 < peak < LOWEST_PEAK:
+        raise Problem(
+            at_values,
+            Said(
+                "The highest value of the spectrum is {peak:g}: no meter gives that. Check its "
+                "numbers.",
+                peak=peak,
+            ),
+        )
     if peak <= 0:
         raise Problem(at_values, Said("The spectrum holds no light: every value is zero or less."))
     if np.max(power[(nm >= GRID[0]) & (nm <= GRID[-1])]) <= 0:

@@ -19,6 +19,9 @@ CONSTANTS = {"flat": 250.0, "dome": 340.0}
 #: Lux in a foot-candle: a lumen on a square foot, the foot being 0.3048 m exactly.
 LX_PER_FC = 1.0 / 0.3048**2
 M_PER_FT = 0.3048
+#: Widest bounds within which a light is taken for real: steady in lx, a flash in lx·s.
+LIGHT_BOUNDS = (1e-3, 1e7)
+FLASH_BOUNDS = (1e-4, 1e6)
 
 #: f-numbers as engraved, by whole stops from f/1; the exact series is √2 to that power.
 _MARKS = {

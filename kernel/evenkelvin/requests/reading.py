@@ -22,6 +22,7 @@ from evenkelvin.colorimetry.temperature import (
     xy_to_cct,
 )
 from evenkelvin.data import Floats
+from evenkelvin.exposure.stops import FLASH_BOUNDS, LIGHT_BOUNDS
 from evenkelvin.fields import Fields, decimals
 from evenkelvin.filters.gel import Gel
 from evenkelvin.lights.reading import LX_PER_FC, READING_K, TARGET_K, Reading, pack_transmittance
@@ -171,6 +172,9 @@ def _read_amount(fields: Fields, warnings: list[str]) -> tuple[float | None, flo
                 amount=amount,
             ),
         )
+    low, high = FLASH_BOUNDS if given[0] == "exposure_lx_s" else LIGHT_BOUNDS
+    size = LX_PER_FC if given[0] == "illuminance_fc" else 1.0
+    fields.number(given[0], low=low / size, high=high / size, label=_AMOUNTS[given[0]])
     if given[0] == "exposure_lx_s":
         return None, amount
     lux = amount * LX_PER_FC if given[0] == "illuminance_fc" else amount

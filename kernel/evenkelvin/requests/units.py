@@ -27,10 +27,7 @@ _FEET = re.compile(
 )
 
 
-#: Widest bounds within which a light (lx) or a distance (m) is taken for real.
-LIGHT_BOUNDS = (1e-3, 1e7)
-
-
+#: Widest bounds within which a distance (m) is taken for real.
 LENGTH_BOUNDS = (1e-3, 1e5)
 
 

@@ -583,6 +583,8 @@ export default {
     "Das Spektrum reicht von {nm} bis {nm_2} nm; Farbe braucht mindestens {needed}–{needed_2} nm.",
   "The samples are up to {np} nm apart; colour needs {widest_step} nm or less.":
     "Die Werte liegen bis zu {np} nm auseinander; Farbe braucht {widest_step} nm oder weniger.",
+  "The highest value of the spectrum is {peak}: no meter gives that. Check its numbers.":
+    "Der höchste Wert des Spektrums ist {peak}: das liefert kein Messgerät. Prüfe seine Zahlen.",
   "The spectrum holds no light: every value is zero or less.":
     "Das Spektrum enthält kein Licht: jeder Wert ist null oder kleiner.",
   "All of its light lies outside {grid}–{grid_2} nm, where the eye sees.":

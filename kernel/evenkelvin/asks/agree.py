@@ -27,11 +27,18 @@ from evenkelvin.replies.dim import dimming_plain
 from evenkelvin.replies.each import left_out_words, unusable_plain
 from evenkelvin.replies.fix import landing_plain, offset_plain
 from evenkelvin.replies.plain import tolerance_plain, white
-from evenkelvin.requests.kit import read_kit
+from evenkelvin.requests.kit import KIT, read_kit
 from evenkelvin.requests.lit import LitSet
-from evenkelvin.requests.reading import read_reading, read_target
-from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.requests.meant import MEANT
+from evenkelvin.requests.reading import READING, TARGET, read_reading, read_target
+from evenkelvin.requests.tolerance import TOLERANCE, read_tolerance
 from evenkelvin.said import Figure, Said, counted
+from evenkelvin.shapes import Choice, Group, Many, Whole
+
+FIELDS: Group = {
+    "lights": Many({**READING, "meant": MEANT}), **TARGET, "hero": Whole(0, 3), **TOLERANCE, **KIT,
+    "depth": Whole(1, 3), "judge": Choice(("observer", "camera")),
+}  # fmt: skip
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -55,9 +62,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     and ``disagree`` lists the lights on which camera and observer differ. Packs are still looked
     for by the observer, for the lights that are out to it.
     """
-    fields.refuse_unknown(
-        "ask", "lights", "target", "hero", "tolerance", "kit", "own_gels", "depth", "judge"
-    )
+    fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
     every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
     groups = fields.groups("lights", most=200)

@@ -46,15 +46,31 @@ from evenkelvin.problem import Problem
 from evenkelvin.replies.each import unusable_plain
 from evenkelvin.replies.fix import landing_plain
 from evenkelvin.replies.plain import tolerance_plain, white
-from evenkelvin.requests.kit import find_gel, read_kit
+from evenkelvin.requests.kit import GEL, KIT, find_gel, read_kit
 from evenkelvin.requests.lit import LitSet
-from evenkelvin.requests.reach import read_reach
-from evenkelvin.requests.reading import read_reading
-from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.requests.meant import MEANT
+from evenkelvin.requests.reach import REACH, read_reach
+from evenkelvin.requests.reading import READING, read_reading
+from evenkelvin.requests.tolerance import TOLERANCE, read_tolerance
 from evenkelvin.said import Said, counted, joined
+from evenkelvin.shapes import ByName, Choice, Group, Many, Number, OneOf, Text, Whole
 
 _STEP_K, _DUV_STEP = 100.0, 0.002
 _MOST_CUTS = 100_000
+
+_LIGHT: Group = {
+    "reading": READING, "may": Many(Choice(("gel", "dial"))), "dial": REACH, "cuts": Whole(1, 10),
+    "name": Text(), "meant": MEANT,
+}  # fmt: skip
+_SHEETS: Group = {"sheets": Whole(0, 20), "cuts_per_sheet": Whole(1, 20)}
+_WHITES: Group = {
+    "from_K": Number(*TARGET_K), "to_K": Number(*TARGET_K), "step_K": Number(100, 2000),
+    "step_mired": Number(10, 100), "duv_limit": Number(0, 0.02), "duv_step": Number(0.002, 0.02),
+}  # fmt: skip
+FIELDS: Group = {
+    "lights": Many(_LIGHT), **KIT, "stock": ByName(GEL.such_as, OneOf((Whole(0, 20), _SHEETS))),
+    "whites": _WHITES, **TOLERANCE, "depth": Whole(1, 2), "most": Whole(1, 200),
+}  # fmt: skip
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -73,9 +89,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     named within the light. Only lights without one are balanced: ``per_light`` and ``out`` are
     about these, in their order.
     """
-    fields.refuse_unknown(
-        "ask", "lights", "kit", "own_gels", "stock", "whites", "tolerance", "depth", "most"
-    )
+    fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
     every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
     groups = fields.groups("lights", most=MOST_LIGHTS)
@@ -163,7 +177,7 @@ def _beside(
 
 
 def _read_light(fields: Fields, kit: tuple[Gel, ...]) -> SetLight:
-    fields.refuse_unknown("reading", "may", "dial", "cuts", "name", "meant")
+    fields.refuse_unknown(*_LIGHT)
     reading = read_reading(fields.group("reading"), kit)
     may = fields.texts("may") if fields.given("may") else ["gel"]
     for place, word in enumerate(may):
@@ -208,7 +222,7 @@ def _read_stock(fields: Fields, every: tuple[Gel, ...]) -> dict[str, int]:
         find_gel(known, str(name), group.at(str(name)[:40]))
         if isinstance(group.raw(name), dict):
             sheets = group.group(name)
-            sheets.refuse_unknown("sheets", "cuts_per_sheet")
+            sheets.refuse_unknown(*_SHEETS)
             per_sheet = sheets.whole("cuts_per_sheet", 1, 1, 1000)
             stock[name] = sheets.whole("sheets", 0, 0, 1000) * per_sheet
         elif group.given(name):
@@ -218,7 +232,7 @@ def _read_stock(fields: Fields, every: tuple[Gel, ...]) -> dict[str, int]:
 
 def _read_whites(fields: Fields) -> WhiteGrid:
     group = fields.group("whites") if fields.given("whites") else Fields({}, fields.at("whites"))
-    group.refuse_unknown("from_K", "to_K", "step_K", "step_mired", "duv_limit", "duv_step")
+    group.refuse_unknown(*_WHITES)
     low, high = TARGET_K
     from_k = group.number("from_K", low, low, high, Said("the lowest white"))
     to_k = group.number("to_K", high, low, high, Said("the highest white"))

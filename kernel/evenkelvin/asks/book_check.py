@@ -10,6 +10,9 @@ from typing import Any
 from evenkelvin.book.given import book_field
 from evenkelvin.fields import Fields
 from evenkelvin.replies.book import book_answer
+from evenkelvin.shapes import Checked, Choice, Group
+
+FIELDS: Group = {"book": Checked(), "give": Choice(("summary", "book", "text", "slices"))}
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -21,6 +24,6 @@ def reply(fields: Fields) -> dict[str, Any]:
     With ``give``, also ``book`` as plain data, ``text`` as its file, or ``slices``, its entries in
     JSON texts of some hundred each, which are quicker read than one; all brought up to date.
     """
-    fields.refuse_unknown("ask", "book", "give")
+    fields.refuse_unknown("ask", *FIELDS)
     give = fields.choice("give", ("summary", "book", "text", "slices"), "summary")
     return book_answer(book_field(fields), give)

@@ -12,6 +12,9 @@ from evenkelvin.book.link import SAFE_LINK, make_link
 from evenkelvin.fields import Fields
 from evenkelvin.replies.book import book_answer, title_of
 from evenkelvin.said import Said
+from evenkelvin.shapes import Checked, Group, Text
+
+FIELDS: Group = {"book": Checked(), "of": Text()}
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -19,7 +22,7 @@ def reply(fields: Fields) -> dict[str, Any]:
 
     With ``of``, the link holds what that thing belongs to, itself and all below it, as it stands.
     """
-    fields.refuse_unknown("ask", "book", "of")
+    fields.refuse_unknown("ask", *FIELDS)
     book = chosen_part(fields)
     link = make_link(book)
     answer = {"link": link, "title": title_of(book), **book_answer(book, "summary")}

@@ -14,6 +14,9 @@ from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.book import book_answer
 from evenkelvin.said import Said
+from evenkelvin.shapes import Checked, Choice, Group, Many
+
+FIELDS: Group = {"books": Many(Checked()), "give": Choice(("summary", "book", "text"))}
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -23,7 +26,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     content under that id is now another (its own lives on as a twin): a store that holds the
     first book puts these two and is done. ``give`` is "book" unless said otherwise.
     """
-    fields.refuse_unknown("ask", "books", "give")
+    fields.refuse_unknown("ask", *FIELDS)
     give = fields.choice("give", ("summary", "book", "text"), "book")
     books = [
         read_book(raw, f"{fields.at('books')}.{index}")

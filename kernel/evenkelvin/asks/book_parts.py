@@ -11,6 +11,9 @@ from evenkelvin.book.given import chosen_part
 from evenkelvin.book.link import PART_SIZE, make_link, split_link
 from evenkelvin.fields import Fields
 from evenkelvin.replies.book import title_of
+from evenkelvin.shapes import Checked, Group, Text, Whole
+
+FIELDS: Group = {"book": Checked(), "of": Text(), "size": Whole(100, 2900)}
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -19,7 +22,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     One part alone is the link itself. ``size`` is the most characters of a part, 100 to 2900,
     without the address that the app puts before it.
     """
-    fields.refuse_unknown("ask", "book", "of", "size")
+    fields.refuse_unknown("ask", *FIELDS)
     size = fields.whole("size", PART_SIZE, 100, 2900)
     book = chosen_part(fields)
     link = make_link(book)

@@ -15,12 +15,15 @@ from evenkelvin.rendering.camera import PATCHES
 from evenkelvin.rendering.reference import rated
 from evenkelvin.replies.plain import number, white
 from evenkelvin.replies.rendering import curves_plain, flags_plain, similarity_plain, warnings_of
-from evenkelvin.requests.kit import read_kit
-from evenkelvin.requests.reading import read_spectral
-from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.requests.kit import OWN_GELS, read_kit
+from evenkelvin.requests.reading import READING, read_spectral
+from evenkelvin.requests.tolerance import TOLERANCE, read_tolerance
 from evenkelvin.said import Said
+from evenkelvin.shapes import Group
 
 _UNSEEN: dict[str, Any] = {"patches": [], "eye": None, "camera": None, "grey_card": None}
+
+FIELDS: Group = {"first": READING, "second": READING, **TOLERANCE, **OWN_GELS}
 
 
 def _differences(values: Floats, observer: str) -> dict[str, Any]:
@@ -59,7 +62,7 @@ def _seen_plain(seen: metamerism.Metamerism) -> dict[str, Any]:
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with the distance of two lights in u′ v′, their SSI, and what they do to a chart."""
-    fields.refuse_unknown("ask", "first", "second", "tolerance", "own_gels")
+    fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
     first, light_1 = read_spectral(fields.group("first"), kit)
     second, light_2 = read_spectral(fields.group("second"), kit)

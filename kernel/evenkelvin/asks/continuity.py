@@ -14,6 +14,9 @@ from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.book import state_plain
 from evenkelvin.said import Said
+from evenkelvin.shapes import Checked, Group, Text
+
+FIELDS: Group = {"book": Checked(), "setup": Text()}
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -24,7 +27,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     "duv", "mired", "illuminance_lx", "exposure_lx_s"}]``, the light's own ``target`` being what
     its pick-up must match.
     """
-    fields.refuse_unknown("ask", "book", "setup")
+    fields.refuse_unknown("ask", *FIELDS)
     found = things(book_field(fields).entries)
     setup = setup_log(found, find(found, fields.text("setup", longest=64), ("setup",)))
     white = white_of(setup)

@@ -6,8 +6,12 @@ from typing import Any
 
 from evenkelvin.fields import Fields
 from evenkelvin.replies.reading import described
-from evenkelvin.requests.kit import read_kit
-from evenkelvin.requests.reading import read_reading
+from evenkelvin.requests.kit import OWN_GELS, read_kit
+from evenkelvin.requests.reading import READING, read_reading
+from evenkelvin.shapes import Group
+
+#: The fields of the question.
+FIELDS: Group = {"reading": READING, **OWN_GELS}
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -16,5 +20,5 @@ def reply(fields: Fields) -> dict[str, Any]:
     ``cc`` is the CC density that would neutralise this light, on its spectrum or its stand-in;
     None where no density does.
     """
-    fields.refuse_unknown("ask", "reading", "own_gels")
+    fields.refuse_unknown("ask", *FIELDS)
     return described(read_reading(fields.group("reading"), read_kit(fields)))

@@ -27,14 +27,22 @@ from evenkelvin.lights.tolerance import verdict
 from evenkelvin.problem import Problem
 from evenkelvin.replies.fix import landing_plain
 from evenkelvin.replies.plain import tolerance_plain, white
-from evenkelvin.requests.kit import read_kit
-from evenkelvin.requests.reach import read_gamut, read_reach
-from evenkelvin.requests.reading import read_reading, read_target
-from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.requests.kit import KIT, read_kit
+from evenkelvin.requests.reach import REACH, read_gamut, read_reach
+from evenkelvin.requests.reading import READING, TARGET, read_reading, read_target
+from evenkelvin.requests.tolerance import TOLERANCE, read_tolerance
 from evenkelvin.said import Said, joined
+from evenkelvin.shapes import Choice, Group, Many, Number, Text
 
 _MOST_PAIRS = 100
 _LAMP = "led rgb"
+
+_CORRECTION: Group = {"matrix": Many(Many(Number(-3, 3))), "offset": Many(Number(-0.1, 0.1))}
+_PAIR: Group = {"dialled": READING, "measured": READING, "name": Text(), "note": Text()}
+FIELDS: Group = {
+    **TARGET, "history": Many(_PAIR), "gamut": Many(READING), "range": REACH,
+    "correction": _CORRECTION, **TOLERANCE, "lamp": Choice(tuple(LAMPS)), **KIT,
+}  # fmt: skip
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -45,10 +53,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     remains, or null; ``steps`` and ``verdict`` of the last measurement (null without), ``best``,
     the index of the closest pair; ``correction`` to keep with the lamp; ``words``.
     """
-    fields.refuse_unknown(
-        "ask", "target", "history", "gamut", "range", "correction", "tolerance", "lamp", "kit",
-        "own_gels",
-    )  # fmt: skip
+    fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
     every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
     target = read_target(fields.group("target"), every)
@@ -122,7 +127,7 @@ def _beyond(remains: float, gel: dict[str, Any] | None) -> list[Said]:
 def _read_history(fields: Fields, kit: tuple[Gel, ...]) -> tuple[Floats, Floats]:
     pairs = []
     for pair in fields.groups("history", most=_MOST_PAIRS):
-        pair.refuse_unknown("dialled", "measured", "name", "note")
+        pair.refuse_unknown(*_PAIR)
         both = (pair.group("dialled"), pair.group("measured"))
         pairs.append([read_reading(one, kit, stand_in="none").xy for one in both])
     if not pairs:
@@ -135,7 +140,7 @@ def _read_correction(fields: Fields) -> Correction | None:
     if not fields.given("correction"):
         return None
     group = fields.group("correction")
-    group.refuse_unknown("matrix", "offset")
+    group.refuse_unknown(*_CORRECTION)
     offset = group.numbers("offset")
     rows = group.items("matrix")
     at = group.at("matrix")

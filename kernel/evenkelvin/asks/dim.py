@@ -33,14 +33,24 @@ from evenkelvin.lights.tolerance import verdict
 from evenkelvin.problem import Problem
 from evenkelvin.replies.dim import setting_plain, setting_words
 from evenkelvin.replies.plain import tolerance_plain, white
-from evenkelvin.requests.kit import read_kit
-from evenkelvin.requests.reading import read_reading
-from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.requests.kit import OWN_GELS, read_kit
+from evenkelvin.requests.reading import READING, TARGET, read_reading
+from evenkelvin.requests.tolerance import TOLERANCE, read_tolerance
 from evenkelvin.said import Said
+from evenkelvin.shapes import Group, Many, Number
 
 _WAYS = ("to", "percent_light", "stops", "percent_volts")
 _MOST_PAIRS = 20
 ESTIMATE = Said("This is an estimate until the light is read again at that setting.")
+
+_PAIR: Group = {
+    "percent_light": Number(0.1, 200), "percent_volts": Number(1, 120), "measured": READING,
+}  # fmt: skip
+FIELDS: Group = {
+    "to": READING, "percent_light": Number(0.1, 200), "stops": Number(-10, 1),
+    "percent_volts": Number(1, 120), "reading": READING, **TARGET, "pairs": Many(_PAIR),
+    **TOLERANCE, **OWN_GELS,
+}  # fmt: skip
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -52,7 +62,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     ``unreached``, a sentence where dimming cannot give what was asked (the answer is then as close
     as it comes), else None; ``words``, ``tolerance``, ``warnings``.
     """
-    fields.refuse_unknown("ask", *_WAYS, "reading", "target", "pairs", "tolerance", "own_gels")
+    fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(Fields({"own_gels": fields.items("own_gels")}))
     reading = _read_filament(fields.group("reading"), kit)
     lamp = _taught(fields, reading, kit)
@@ -121,7 +131,7 @@ def _read_filament(fields: Fields, kit: tuple[Gel, ...]) -> Reading:
 def _taught(fields: Fields, reading: Reading, kit: tuple[Gel, ...]) -> Filament:
     taught = []
     for group in fields.groups("pairs", most=_MOST_PAIRS):
-        group.refuse_unknown("percent_light", "percent_volts", "measured")
+        group.refuse_unknown(*_PAIR)
         given = [name for name in ("percent_light", "percent_volts") if group.given(name)]
         if len(given) != 1:
             raise Problem(

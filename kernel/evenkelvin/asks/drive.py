@@ -29,12 +29,18 @@ from evenkelvin.problem import Problem
 from evenkelvin.rendering import ssi
 from evenkelvin.replies.fix import landing_plain
 from evenkelvin.replies.plain import tolerance_plain, white
-from evenkelvin.requests.kit import read_kit
-from evenkelvin.requests.reading import read_reading, read_target
-from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.requests.kit import KIT, read_kit
+from evenkelvin.requests.reading import READING, TARGET, read_reading, read_target
+from evenkelvin.requests.tolerance import TOLERANCE, read_tolerance
 from evenkelvin.said import Said
+from evenkelvin.shapes import Choice, Group, Many
 
 _MOST_PRIMARIES = 12
+
+FIELDS: Group = {
+    "primaries": Many(READING), **TARGET, "prefer": Choice(("light", "similarity")), **TOLERANCE,
+    **KIT,
+}  # fmt: skip
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -44,7 +50,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     and ``verdict`` against the target, ``reachable``, ``remains_steps``, ``gel`` (the pack that
     closes what remains, or null), ``ssi`` and ``ssi_reference`` (null unless all are spectra).
     """
-    fields.refuse_unknown("ask", "primaries", "target", "prefer", "tolerance", "kit", "own_gels")
+    fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
     every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
     prefer = fields.choice("prefer", ("light", "similarity"), "light")

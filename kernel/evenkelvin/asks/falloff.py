@@ -16,20 +16,31 @@ from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.units import both
 from evenkelvin.requests.camera import SAYINGS
-from evenkelvin.requests.units import LENGTH, LENGTH_BOUNDS, LIGHT, either
+from evenkelvin.requests.units import (
+    LENGTH,
+    LENGTH_BOUNDS,
+    LIGHT,
+    either,
+    length_fields,
+    light_fields,
+)
 from evenkelvin.said import Said
+from evenkelvin.shapes import Choice, Group, Number
 
 #: How many times its own width a source must be away for the inverse square to hold within about
 #: one percent: the five-times rule of photometry (IES Lighting Handbook; from memory).
 FIVE_TIMES = 5.0
 
+FIELDS: Group = {
+    **light_fields("illuminance"), **length_fields("distance", *LENGTH_BOUNDS),
+    **length_fields("at", *LENGTH_BOUNDS), **light_fields("wanted"), "lose_stops": Number(-20, 20),
+    **length_fields("source", *LENGTH_BOUNDS), "say": Choice(SAYINGS),
+}  # fmt: skip
+
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer the ask."""
-    fields.refuse_unknown(
-        "ask", "illuminance_lx", "illuminance_fc", "distance_m", "distance_ft", "at_m", "at_ft",
-        "wanted_lx", "wanted_fc", "lose_stops", "source_m", "source_ft", "say",
-    )  # fmt: skip
+    fields.refuse_unknown("ask", *FIELDS)
     light = either(fields, "illuminance", LIGHT, stops.LIGHT_BOUNDS)
     distance = either(fields, "distance", LENGTH, LENGTH_BOUNDS)
     if distance is None:

@@ -23,14 +23,21 @@ from evenkelvin.lights.reading import Reading, pack_transmittance
 from evenkelvin.problem import Problem
 from evenkelvin.replies.each import unusable_plain
 from evenkelvin.replies.plain import tolerance_plain, white
-from evenkelvin.requests.kit import find_gel, read_kit, read_own_gel
+from evenkelvin.requests.kit import GEL, OWN_GELS, find_gel, read_kit, read_own_gel
 from evenkelvin.requests.lit import LitSet
-from evenkelvin.requests.reading import read_reading, read_target
-from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.requests.meant import MEANT
+from evenkelvin.requests.reading import READING, TARGET, read_reading, read_target
+from evenkelvin.requests.tolerance import TOLERANCE, read_tolerance
 from evenkelvin.said import Said
+from evenkelvin.shapes import Group, Many
 
 #: Angles of a ring's outline.
 _TURNS = np.linspace(0.0, 2.0 * np.pi, 73)
+
+FIELDS: Group = {
+    **TARGET, "lights": Many({**READING, "meant": MEANT}), "packs": Many(Many(GEL)), **TOLERANCE,
+    **OWN_GELS,
+}  # fmt: skip
 
 
 def _path(view: Frame, light: Reading, gels: tuple[Gel, ...]) -> Floats:
@@ -57,7 +64,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     its ``target`` by index, null where it is not judged. ``locus`` holds the black-body line with
     mired and K at each point.
     """
-    fields.refuse_unknown("ask", "target", "lights", "packs", "tolerance", "own_gels")
+    fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
     known = {gel.name: gel for gel in kit}
     target = read_target(fields.group("target"), kit)

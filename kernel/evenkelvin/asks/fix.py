@@ -19,10 +19,16 @@ from evenkelvin.lights.tolerance import verdict
 from evenkelvin.replies.dim import dimming_plain
 from evenkelvin.replies.fix import landing_plain, offset_plain
 from evenkelvin.replies.plain import tolerance_plain, white
-from evenkelvin.requests.kit import read_kit
-from evenkelvin.requests.meant import read_meant, read_targets
-from evenkelvin.requests.reading import read_reading, read_target
-from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.requests.kit import KIT, read_kit
+from evenkelvin.requests.meant import MEANT, read_meant, read_targets
+from evenkelvin.requests.reading import READING, TARGET, read_reading, read_target
+from evenkelvin.requests.tolerance import TOLERANCE, read_tolerance
+from evenkelvin.shapes import Group, Whole
+
+FIELDS: Group = {
+    "reading": READING, **TARGET, "meant": MEANT, **KIT, "depth": Whole(1, 3), **TOLERANCE,
+    "most": Whole(1, 100),
+}  # fmt: skip
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -34,9 +40,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     "lands", "steps", "verdict" and whether it comes "before_gel", None where none helps. A light
     that is meant as found has none of these, only its reading.
     """
-    fields.refuse_unknown(
-        "ask", "reading", "target", "meant", "kit", "own_gels", "depth", "tolerance", "most"
-    )
+    fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
     every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
     reading = read_reading(fields.group("reading"), every)

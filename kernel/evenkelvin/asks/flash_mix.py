@@ -24,15 +24,21 @@ from evenkelvin.problem import Problem
 from evenkelvin.replies.fix import landing_plain, offset_plain
 from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.replies.reading import described
-from evenkelvin.requests.camera import read_shutter
-from evenkelvin.requests.kit import read_kit
-from evenkelvin.requests.reading import read_reading
-from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.requests.camera import SHUTTER, read_shutter
+from evenkelvin.requests.kit import KIT, read_kit
+from evenkelvin.requests.reading import READING, read_reading
+from evenkelvin.requests.tolerance import TOLERANCE, read_tolerance
 from evenkelvin.said import Said
+from evenkelvin.shapes import Group, Whole
 
 #: Other shutter times that are shown, in stops.
 _OTHER_STOPS = (-2, -1, 0, 1, 2)
 _BURST = 1.0 / 250.0
+
+FIELDS: Group = {
+    "flash": READING, "ambient": READING, **SHUTTER, **TOLERANCE, **KIT, "depth": Whole(1, 3),
+    "most": Whole(1, 100),
+}  # fmt: skip
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -43,10 +49,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     ``packs`` as in fix, for the flash, each with ``ratio_stops`` and ``mix`` after it;
     ``shutters`` [{"time_s", "words", "ratio_stops", "mix"}] up to two stops either side.
     """
-    fields.refuse_unknown(
-        "ask", "flash", "ambient", "time_s", "shutter_deg", "fps", "tolerance", "kit",
-        "own_gels", "depth", "most",
-    )  # fmt: skip
+    fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
     every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
     flash_fields, ambient_fields = fields.group("flash"), fields.group("ambient")

@@ -19,20 +19,25 @@ from evenkelvin.exposure import flicker, stops
 from evenkelvin.field_names import only_one_of
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
-from evenkelvin.requests.camera import read_shutter
+from evenkelvin.requests.camera import SHUTTER, read_shutter
 from evenkelvin.said import Said, counted
+from evenkelvin.shapes import Group, Many, Number, Text, Truth
 
 _SOURCES = ("mains_hz", "light_hz", "measured")
 #: Slowest picture pulse that is told as a beat in seconds rather than as flicker.
 _SLOW_HZ = 0.5
 
+_RESULT: Group = {**SHUTTER, "flicker": Truth()}
+FIELDS: Group = {
+    **SHUTTER, "modulation_percent": Number(0, 100), "duty_percent": Number(0.1, 100),
+    "place": Text(), "mains_hz": Number(40, 70), "light_hz": Number(10, 1e6),
+    "measured": Many(_RESULT),
+}  # fmt: skip
+
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer the ask."""
-    fields.refuse_unknown(
-        "ask", "fps", "shutter_deg", "time_s", "modulation_percent", "duty_percent", "place",
-        *_SOURCES,
-    )  # fmt: skip
+    fields.refuse_unknown("ask", *FIELDS)
     fps, angle, time = read_shutter(fields)
     answer: dict[str, Any] = {}
     warnings: list[str] = []
@@ -123,7 +128,7 @@ def _measured(
     clean: list[float] = []
     seen: list[float] = []
     for result in fields.groups("measured", most=20):
-        result.refuse_unknown("shutter_deg", "time_s", "fps", "flicker")
+        result.refuse_unknown(*_RESULT)
         rate, angle, time = read_shutter(result)
         if time is None and angle is not None:
             rate = rate or fps

@@ -13,9 +13,12 @@ from evenkelvin.filters.learned import gel_from_transmittance
 from evenkelvin.interchange.headings import kind_of
 from evenkelvin.problem import Problem
 from evenkelvin.replies.gel import learned_plain
-from evenkelvin.requests.file import name_spectra, read_choices, read_contents
-from evenkelvin.requests.kit import read_gel_name
+from evenkelvin.requests.file import FILE, name_spectra, read_choices, read_contents
+from evenkelvin.requests.kit import GEL, read_gel_name
 from evenkelvin.said import Said
+from evenkelvin.shapes import Group
+
+FIELDS: Group = {**FILE, "name": GEL}
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -23,7 +26,7 @@ def reply(fields: Fields) -> dict[str, Any]:
 
     ``name`` replaces the name in the file where it holds one gel only.
     """
-    fields.refuse_unknown("ask", "file_name", "name", "bytes_base64", "text", "choices")
+    fields.refuse_unknown("ask", *FIELDS)
     file = fields.text("file_name", "", longest=400)
     choices = read_choices(fields)
     if choices.get("quantity", "transmittance") != "transmittance":

@@ -14,8 +14,11 @@ from evenkelvin.interchange.contents import FoundSpectrum
 from evenkelvin.problem import Problem
 from evenkelvin.replies.gel import learned_plain
 from evenkelvin.replies.reading import described
-from evenkelvin.requests.file import name_spectra, read_choices, read_contents
+from evenkelvin.requests.file import FILE, name_spectra, read_choices, read_contents
 from evenkelvin.requests.reading import read_reading
+from evenkelvin.shapes import Group
+
+FIELDS: Group = {**FILE}
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -28,7 +31,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     a light, ``gel`` what "learn_gel" answers of a transmittance, ``problem`` why it can be neither;
     each null where it does not apply.
     """
-    fields.refuse_unknown("ask", "file_name", "bytes_base64", "text", "choices")
+    fields.refuse_unknown("ask", *FIELDS)
     name = fields.text("file_name", "", longest=400)
     choices = read_choices(fields)
     contents = read_contents(fields, choices)

@@ -9,6 +9,9 @@ from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.book import book_answer, title_of
 from evenkelvin.said import Said, joined
+from evenkelvin.shapes import Group, Many, Text
+
+FIELDS: Group = {"parts": Many(Text(("p2.1.a.b", "p2.2.a.b")))}
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -17,7 +20,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     In whatever order and however often codes were scanned. Once nothing is missing, ``link``,
     ``title``, ``book`` and the summary of ``book_check`` are there too.
     """
-    fields.refuse_unknown("ask", "parts")
+    fields.refuse_unknown("ask", *FIELDS)
     series = join_parts(fields.texts("parts"))
     answer: dict[str, Any] = {
         "total": series.total,

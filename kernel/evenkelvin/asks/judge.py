@@ -18,9 +18,14 @@ from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.fields import Fields
 from evenkelvin.lights.tolerance import verdict
 from evenkelvin.replies.plain import tolerance_plain
-from evenkelvin.requests.kit import read_kit
-from evenkelvin.requests.meant import LoggedTargets
-from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.requests.kit import OWN_GELS, read_kit
+from evenkelvin.requests.meant import MEANT, LoggedTargets
+from evenkelvin.requests.reading import READING, TARGET
+from evenkelvin.requests.tolerance import TOLERANCE, read_tolerance
+from evenkelvin.shapes import Group, Many
+
+_LOGGED: Group = {**READING, **TARGET, "meant": MEANT}
+FIELDS: Group = {"readings": Many(_LOGGED), **TOLERANCE, **OWN_GELS}
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -29,7 +34,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     None where a reading, its target or its meaning says no colour: a log does not stop at a typo.
     ``found`` lists the readings of lights that are meant as found, which are not judged.
     """
-    fields.refuse_unknown("ask", "readings", "tolerance", "own_gels")
+    fields.refuse_unknown("ask", *FIELDS)
     radius = read_tolerance(fields)
     readings = [raw if isinstance(raw, dict) else {} for raw in fields.items("readings", most=5000)]
     whites = [raw["target"] if isinstance(raw.get("target"), dict) else {} for raw in readings]

@@ -11,12 +11,15 @@ from evenkelvin.filters.kit import NOTE
 from evenkelvin.lights.stand_in import LAMPS
 from evenkelvin.lights.tolerance import PRESETS
 from evenkelvin.replies.plain import number
-from evenkelvin.requests.kit import read_kit
+from evenkelvin.requests.kit import OWN_GELS, read_kit
+from evenkelvin.shapes import Group
+
+FIELDS: Group = {**OWN_GELS}
 
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with the gels, their shift on their reference and their curves."""
-    fields.refuse_unknown("ask", "own_gels")
+    fields.refuse_unknown("ask", *FIELDS)
     gels = read_kit(fields)
     return {
         "gels": [

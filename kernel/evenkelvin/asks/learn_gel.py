@@ -19,9 +19,10 @@ from evenkelvin.filters.learned import learn_from_shift, learn_from_spectra
 from evenkelvin.lights.reading import READING_K, Reading
 from evenkelvin.problem import Problem
 from evenkelvin.replies.gel import learned_plain
-from evenkelvin.requests.kit import read_gel_name, read_kit
-from evenkelvin.requests.reading import read_reading
+from evenkelvin.requests.kit import GEL, OWN_GELS, read_gel_name, read_kit
+from evenkelvin.requests.reading import READING, read_reading
 from evenkelvin.said import Said
+from evenkelvin.shapes import Group, Number
 
 #: How much brighter than bare the gelled reading may seem: meters repeat to about 2 %.
 _BRIGHTER = 1.02
@@ -30,13 +31,19 @@ _REFERENCE_K = 4300.0
 #: Black bodies on which the trade states warming and cooling gels (common practice, no source).
 _DAYLIGHT_K, _TUNGSTEN_K = 5500.0, 3200.0
 
+_SHIFT: Group = {
+    "mired": Number(-500, 500), "duv": Number(-0.05, 0.05), "stops": Number(0, 13),
+    "reference_K": Number(*READING_K),
+}  # fmt: skip
+FIELDS: Group = {"bare": READING, "gelled": READING, "shift": _SHIFT, "name": GEL, **OWN_GELS}
+
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with the gel, ready for ``own_gels``, and the nominal one of that name beside it.
 
     Shifts are those on the bare lamp as it was read, or on the black body of ``reference_K``.
     """
-    fields.refuse_unknown("ask", "bare", "gelled", "shift", "name", "own_gels")
+    fields.refuse_unknown("ask", *FIELDS)
     name = read_gel_name(fields)
     if fields.given("shift"):
         if fields.given("bare") or fields.given("gelled"):
@@ -58,7 +65,7 @@ def reply(fields: Fields) -> dict[str, Any]:
 
 def _from_shift(name: str, fields: Fields) -> dict[str, Any]:
     """Return the gel that makes a known shift on a black body."""
-    fields.refuse_unknown("mired", "duv", "stops", "reference_K")
+    fields.refuse_unknown(*_SHIFT)
     mireds = fields.number("mired", low=-500.0, high=500.0)
     duv = fields.number("duv", 0.0, -LARGEST_DUV, LARGEST_DUV, label="Duv")
     usual = _DAYLIGHT_K if mireds > 0.0 else _TUNGSTEN_K

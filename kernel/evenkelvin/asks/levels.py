@@ -15,19 +15,26 @@ from evenkelvin.exposure.solving import Camera
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.each import unusable_plain
-from evenkelvin.requests.camera import SAYINGS, read_camera
+from evenkelvin.requests.camera import CAMERA, SAYINGS, read_camera
 from evenkelvin.requests.each import name_of, read_each
-from evenkelvin.requests.units import LIGHT, either
+from evenkelvin.requests.units import LIGHT, either, light_fields
 from evenkelvin.said import Said
+from evenkelvin.shapes import Choice, Group, Many, Number, Text, Whole
+
+_LIGHT: Group = {
+    "name": Text(), **light_fields("illuminance"), "exposure_lx_s": Number(*stops.FLASH_BOUNDS),
+    "loss_stops": Number(-30, 30),
+}  # fmt: skip
+FIELDS: Group = {
+    "lights": Many(_LIGHT), "key": Whole(0, 3), "camera": CAMERA, "say": Choice(SAYINGS),
+}  # fmt: skip
 
 
 class _Level:
     """How bright one light is: steady in lx, or a burst in lx·s."""
 
     def __init__(self, fields: Fields) -> None:
-        fields.refuse_unknown(
-            "name", "illuminance_lx", "illuminance_fc", "exposure_lx_s", "loss_stops"
-        )
+        fields.refuse_unknown(*_LIGHT)
         self.name = fields.text("name", "", longest=200)
         self.steady = either(fields, "illuminance", LIGHT, stops.LIGHT_BOUNDS)
         self.burst: float | None = None
@@ -59,7 +66,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     told. A light whose level cannot be read has only its name and a problem, its field named
     within the light.
     """
-    fields.refuse_unknown("ask", "lights", "key", "camera", "say")
+    fields.refuse_unknown("ask", *FIELDS)
     say = fields.choice("say", SAYINGS, "thirds")
     groups = fields.groups("lights", most=500)
     levels = read_each(groups, _Level)

@@ -32,10 +32,11 @@ from evenkelvin.lights.reading import LX_PER_FC, Reading
 from evenkelvin.problem import Problem
 from evenkelvin.replies.plain import number
 from evenkelvin.replies.reading import described
-from evenkelvin.requests.kit import read_kit
-from evenkelvin.requests.reading import read_reading
-from evenkelvin.requests.units import LENGTH, LENGTH_BOUNDS, either
+from evenkelvin.requests.kit import OWN_GELS, read_kit
+from evenkelvin.requests.reading import READING, read_reading
+from evenkelvin.requests.units import LENGTH, LENGTH_BOUNDS, either, length_fields
 from evenkelvin.said import Said, Value
+from evenkelvin.shapes import Group, Many, Number, Text
 
 #: From how many steps an edge between two whites is what; common practice, no source. One step
 #: is about the least difference that is noticed at all (CIE TN 001:2014).
@@ -65,6 +66,14 @@ class Mixture:
     warnings: list[Said]
 
 
+_LIGHT: Group = {
+    "reading": READING, "share_lx": Number(0, 1e7), "share_fc": Number(0, 1e6),
+    "stops": Number(-20, 20), "dimmer": Number(0, 100), **length_fields("distance", 0.1, 100),
+    **length_fields("measured_at", 0.1, 100), "name": Text(),
+}  # fmt: skip
+FIELDS: Group = {"lights": Many(_LIGHT), "beside": Many(_LIGHT), **OWN_GELS}
+
+
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with the mixture described as by describe, and each light's share.
 
@@ -75,7 +84,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     {"delta_uv", "steps", "stops" | null, "words"}, stops being how much brighter the first is,
     null where the two are not in the same unit.
     """
-    fields.refuse_unknown("ask", "lights", "beside", "own_gels")
+    fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
     first = read_mixture(fields, "lights", kit)
     answer = mixture_plain(first)
@@ -93,10 +102,7 @@ def read_mixture(fields: Fields, name: str, kit: tuple[Gel, ...]) -> Mixture:
         raise Problem(fields.at(name), Said("There are no lights to mix yet: give one or more."))
     lights, names, amounts, warnings = [], [], [], []
     for index, group in enumerate(groups):
-        group.refuse_unknown(
-            "reading", "share_lx", "share_fc", "stops", "dimmer", "distance_m", "distance_ft",
-            "measured_at_m", "measured_at_ft", "name",
-        )  # fmt: skip
+        group.refuse_unknown(*_LIGHT)
         light = read_reading(group.group("reading"), kit, stand_in="may")
         names.append(group.text("name", light.name, longest=200) or Said("light {n}", n=index + 1))
         amounts.append(_read_amount(group, light))

@@ -18,14 +18,28 @@ from typing import Any
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.units import piece_words, size_words
-from evenkelvin.requests.stocks import MOST_PANES, USUAL_ROLL, read_stocks
-from evenkelvin.requests.units import length, length_unit
+from evenkelvin.requests.kit import GEL
+from evenkelvin.requests.stocks import MOST_PANES, STOCK, USUAL_ROLL, read_stocks
+from evenkelvin.requests.units import length, length_fields, length_unit
 from evenkelvin.said import Said, joined, listed
 from evenkelvin.scouting.order import GelOrder, order_gel
 from evenkelvin.scouting.windows import Pane, Stock
+from evenkelvin.shapes import ByName, Choice, Group, Many, Number, Text, Whole
 
 #: Across and down in m; None where it is not known yet.
 Size = tuple[float, float] | None
+
+_HANG: Group = {
+    "gel": GEL, "gels": Many(GEL), **length_fields("width", 0.05, 5),
+    **length_fields("height", 0.05, 5), "count": Whole(1, 5), "where": Text(),
+    "panes_across": Whole(1, 3), "panes_down": Whole(1, 3), "on": Choice(("glass", "lamp")),
+    "hung": Many(GEL),
+}  # fmt: skip
+FIELDS: Group = {
+    "hangs": Many(_HANG), "ready": ByName(GEL.such_as, Whole(0, 20)), "stock": Many(STOCK),
+    "rolls": Many(STOCK), "spare_percent": Number(0, 500), **length_fields("overlap", 0, 1),
+    "length_unit": Choice(("m", "ft")),
+}  # fmt: skip
 
 
 class _Need:
@@ -77,10 +91,7 @@ class _Need:
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer the ask."""
-    fields.refuse_unknown(
-        "ask", "hangs", "ready", "stock", "rolls", "spare_percent", "overlap_m", "overlap_ft",
-        "length_unit",
-    )  # fmt: skip
+    fields.refuse_unknown("ask", *FIELDS)
     spare = fields.number("spare_percent", 15.0, 0.0, 500.0) / 100.0
     overlap = length(fields, "overlap", 0.0, 1.0, 0.05)
     unit = length_unit(fields)
@@ -122,10 +133,7 @@ def _needs(fields: Fields) -> dict[str, _Need]:
     needs: dict[str, _Need] = {}
     total = 0
     for group in fields.groups("hangs", most=2000):
-        group.refuse_unknown(
-            "gel", "gels", "width_m", "width_ft", "height_m", "height_ft", "count", "where",
-            "panes_across", "panes_down", "on", "hung",
-        )  # fmt: skip
+        group.refuse_unknown(*_HANG)
         names = group.texts("gels")
         if group.given("gel"):
             names = [*names, group.text("gel", longest=80)]

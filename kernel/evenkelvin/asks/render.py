@@ -18,11 +18,14 @@ from evenkelvin.replies.rendering import (
     similarity_plain,
     warnings_of,
 )
-from evenkelvin.requests.kit import read_kit
-from evenkelvin.requests.reading import read_spectral
+from evenkelvin.requests.kit import OWN_GELS, read_kit
+from evenkelvin.requests.reading import READING, read_spectral
 from evenkelvin.said import Said
+from evenkelvin.shapes import Group, Many, OneOf
 
 _MOST_AGAINST = 50
+
+FIELDS: Group = {"reading": READING, "against": OneOf((READING, Many(READING))), **OWN_GELS}
 
 
 def _against_reference(spectrum: Spectrum) -> ssi.Similarity:
@@ -94,7 +97,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     values. ``against`` are further lights whose SSI is wanted, as the reference. ``curves`` holds
     what is to be drawn (see :func:`curves_plain`).
     """
-    fields.refuse_unknown("ask", "reading", "against", "own_gels")
+    fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
     reading, spectrum = read_spectral(fields.group("reading"), kit)
     raw = fields.raw("against")

@@ -19,8 +19,14 @@ from evenkelvin.lights.meant import meant_words
 from evenkelvin.replies.book import state_plain
 from evenkelvin.replies.fix import offset_plain
 from evenkelvin.replies.plain import tolerance_plain, white
-from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.requests.tolerance import TOLERANCE, read_tolerance
 from evenkelvin.said import Said
+from evenkelvin.shapes import Checked, Group, Many, Text, Whole
+
+FIELDS: Group = {
+    "book": Checked(), "of": Text(), **TOLERANCE, "most": Whole(1, 1000),
+    "tell_apart": Many(Text()),
+}  # fmt: skip
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -47,7 +53,7 @@ def reply(fields: Fields) -> dict[str, Any]:
       ``tell_apart`` holds those names, to be asked for with a part of the report
     - ``cautions``: sentences; ``tolerance``; ``book``: ``{"count", "sha256"}``
     """
-    fields.refuse_unknown("ask", "book", "of", "tolerance", "most", "tell_apart")
+    fields.refuse_unknown("ask", *FIELDS)
     radius = read_tolerance(fields)
     most = fields.whole("most", MOST_ENTRIES, 1, MOST_ENTRIES)
     book = book_field(fields)

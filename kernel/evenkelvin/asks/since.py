@@ -24,8 +24,15 @@ from evenkelvin.replies.book import state_plain
 from evenkelvin.replies.fix import offset_plain
 from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.meant import LoggedTargets
-from evenkelvin.requests.tolerance import read_tolerance
+from evenkelvin.requests.reading import READING
+from evenkelvin.requests.tolerance import TOLERANCE, read_tolerance
 from evenkelvin.said import Said
+from evenkelvin.shapes import Checked, Group, Many, Text
+
+_LOGGED: Group = {**READING, "id": Text(), "at": Text(("2026-10-27T17:04:00Z",))}
+FIELDS: Group = {
+    "readings": Many(_LOGGED), "book": Checked(), "lights": Many(Text()), **TOLERANCE,
+}  # fmt: skip
 
 #: A reading, and what its light is meant to be.
 _Aimed = tuple[ReadingLog, Aim]
@@ -48,7 +55,7 @@ def reply(fields: Fields) -> dict[str, Any]:
 
     Several ``lights`` of a book, such as today's and that of the pick-up, go into one series.
     """
-    fields.refuse_unknown("ask", "readings", "book", "lights", "tolerance")
+    fields.refuse_unknown("ask", *FIELDS)
     radius = read_tolerance(fields)
     logs = _from_book(fields) if fields.given("book") else _from_readings(fields)
     by_pack: dict[tuple[str, ...], list[_Aimed]] = {}

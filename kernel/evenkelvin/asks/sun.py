@@ -19,6 +19,7 @@ from evenkelvin.problem import Problem
 from evenkelvin.requests.where import read_facing, read_latitude, read_longitude, read_offset
 from evenkelvin.said import Said, joined, listed
 from evenkelvin.scouting import sky, sun
+from evenkelvin.shapes import Choice, Group, Number, OneOf, Text, Whole
 
 _CAUTIONS = [
     Said(
@@ -31,17 +32,24 @@ _NEVER = {
     False: Said("The sun does not rise on this day."),
 }
 
+SKIES = (*sky.TURBIDITY, "overcast")
+FIELDS: Group = {
+    "lat_deg": OneOf((Number(-89.8, 89.8), Text(("42.88 S", "53.5N")))),
+    "lon_deg": OneOf((Number(-180, 180), Text(("9.9 E",)))),
+    "date": Text(("2026-10-27", "2026-06-21")),
+    "utc_offset_h": OneOf((Number(-12, 14), Text(("10:30",)))),
+    "facing_deg": OneOf((Number(0, 360), Text(("NE",)))), "horizon_deg": Number(0, 80),
+    "sky": Choice(SKIES),
+    "step_min": Whole(5, 120),
+}  # fmt: skip
+
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer the ask."""
-    fields.refuse_unknown(
-        "ask", "lat_deg", "lon_deg", "date", "utc_offset_h", "facing_deg", "horizon_deg", "sky",
-        "step_min",
-    )  # fmt: skip
+    fields.refuse_unknown("ask", *FIELDS)
     place = sun.Place(read_latitude(fields), read_longitude(fields), read_offset(fields))
     when = _date(fields)
-    skies = (*sky.TURBIDITY, "overcast")
-    over = fields.choice("sky", skies, "clear")
+    over = fields.choice("sky", SKIES, "clear")
     step = fields.whole("step_min", 10, 1, 120)
     facing = read_facing(fields)
     horizon = fields.number("horizon_deg", 0.0, 0.0, 80.0)

@@ -14,22 +14,34 @@ from evenkelvin.field_names import field_name
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.units import both
-from evenkelvin.requests.units import LENGTH, LENGTH_BOUNDS, LIGHT, either
+from evenkelvin.requests.units import (
+    LENGTH,
+    LENGTH_BOUNDS,
+    LIGHT,
+    either,
+    length_fields,
+    light_fields,
+)
 from evenkelvin.said import Said, chosen
+from evenkelvin.shapes import Group
+
+_KINDS = (
+    ("illuminance", LIGHT, stops.LIGHT_BOUNDS),
+    ("against", LIGHT, stops.LIGHT_BOUNDS),
+    ("distance", LENGTH, LENGTH_BOUNDS),
+)
+FIELDS: Group = {
+    **light_fields("illuminance"), **light_fields("against"),
+    **length_fields("distance", *LENGTH_BOUNDS),
+}  # fmt: skip
 
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer the ask."""
-    kinds = (
-        ("illuminance", LIGHT, stops.LIGHT_BOUNDS),
-        ("against", LIGHT, stops.LIGHT_BOUNDS),
-        ("distance", LENGTH, LENGTH_BOUNDS),
-    )
-    names = [f"{name}_{unit}" for name, units, _ in kinds for unit, _ in units]
-    fields.refuse_unknown("ask", *names)
+    fields.refuse_unknown("ask", *FIELDS)
     found: dict[str, float] = {}
     answer: dict[str, Any] = {}
-    for name, units, bounds in kinds:
+    for name, units, bounds in _KINDS:
         value = either(fields, name, units, bounds)
         if value is not None:
             found[name] = value
@@ -39,7 +51,7 @@ def reply(fields: Fields) -> dict[str, Any]:
             "illuminance_lx",
             Said(
                 "Nothing to convert: give {fields}.",
-                fields=chosen(field_name(name) for name in names),
+                fields=chosen(field_name(name) for name in FIELDS),
             ),
         )
     if "against" in found:

@@ -17,11 +17,14 @@ from evenkelvin.lights.unmixing import Missing, Shares, unmix
 from evenkelvin.problem import Problem
 from evenkelvin.replies.fix import offset_plain
 from evenkelvin.replies.plain import white
-from evenkelvin.requests.kit import read_kit
-from evenkelvin.requests.reading import read_reading
+from evenkelvin.requests.kit import OWN_GELS, read_kit
+from evenkelvin.requests.reading import READING, read_reading
 from evenkelvin.said import Said, joined, listed
+from evenkelvin.shapes import Group, Many
 
 _MOST_LIGHTS = 12
+
+FIELDS: Group = {"lights": Many(READING), "sum": READING, **OWN_GELS}
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -32,7 +35,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     ``certain``, ``missing`` null | {"lx" | null, "white" | null, "words"}, ``words``. For flash,
     lx stands for lx·s.
     """
-    fields.refuse_unknown("ask", "lights", "sum", "own_gels")
+    fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
     groups = fields.groups("lights", most=_MOST_LIGHTS)
     lights = [read_reading(group, kit, stand_in="none") for group in groups]

@@ -20,10 +20,19 @@ from evenkelvin.field_names import field_name
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.units import length_words, piece_words, size_words
-from evenkelvin.requests.stocks import MOST_PANES, USUAL_ROLL, read_stocks
-from evenkelvin.requests.units import LIGHT, either, length, length_unit
+from evenkelvin.requests.kit import GEL
+from evenkelvin.requests.stocks import MOST_PANES, STOCK, USUAL_ROLL, read_stocks
+from evenkelvin.requests.units import (
+    LIGHT,
+    either,
+    length,
+    length_fields,
+    length_unit,
+    light_fields,
+)
 from evenkelvin.said import Said, counted, joined, listed
 from evenkelvin.scouting import windows as glass
+from evenkelvin.shapes import Choice, Group, Many, Number, Text, Whole
 
 CAUTIONS = [
     Said(
@@ -43,13 +52,24 @@ CAUTIONS = [
     Said("Keep exits, vents and alarms free."),
 ]
 
+_WINDOW: Group = {
+    "name": Text(), **length_fields("width", 0.05, 5), **length_fields("height", 0.05, 5),
+    "count": Whole(1, 5), "panes_across": Whole(1, 3), "panes_down": Whole(1, 3),
+}  # fmt: skip
+_NEUTRAL: Group = {
+    **light_fields("measured"), **light_fields("wanted"), "gel_stops": Number(0, 20),
+    "stops": Number(-20, 20),
+}  # fmt: skip
+FIELDS: Group = {
+    "windows": Many(_WINDOW), "rolls": Many(STOCK), **length_fields("overlap", 0, 1),
+    **length_fields("margin", 0, 0.5), "direction": Choice(("any", "upright", "across")),
+    "gels": Many(GEL), "nd": _NEUTRAL, "length_unit": Choice(("m", "ft")),
+}  # fmt: skip
+
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer the ask."""
-    fields.refuse_unknown(
-        "ask", "windows", "rolls", "overlap_m", "overlap_ft", "margin_m", "margin_ft",
-        "direction", "gels", "nd", "length_unit",
-    )  # fmt: skip
+    fields.refuse_unknown("ask", *FIELDS)
     answer: dict[str, Any] = {}
     if fields.given("nd"):
         answer["nd"] = _neutral(fields.group("nd"))
@@ -64,10 +84,7 @@ def _panes(groups: list[Fields], margin: float) -> tuple[list[glass.Pane], list[
     panes: list[glass.Pane] = []
     names = []
     for index, group in enumerate(groups):
-        group.refuse_unknown(
-            "name", "width_m", "width_ft", "height_m", "height_ft", "count", "panes_across",
-            "panes_down",
-        )  # fmt: skip
+        group.refuse_unknown(*_WINDOW)
         names.append(group.text("name", Said("window {n}", n=index + 1), longest=80))
         across = group.whole("panes_across", 1, 1, 50)
         down = group.whole("panes_down", 1, 1, 50)
@@ -256,9 +273,7 @@ def _warnings(plan: glass.Plan, direction: str) -> list[Said]:
 def _neutral(fields: Fields) -> dict[str, Any]:
     from evenkelvin.filters.kit import NEUTRALS
 
-    fields.refuse_unknown(
-        "measured_lx", "measured_fc", "wanted_lx", "wanted_fc", "gel_stops", "stops"
-    )
+    fields.refuse_unknown(*_NEUTRAL)
     measured = either(fields, "measured", LIGHT, stops.LIGHT_BOUNDS)
     wanted = either(fields, "wanted", LIGHT, stops.LIGHT_BOUNDS)
     colour = fields.number("gel_stops", 0.0, 0.0, 20.0)

@@ -23,16 +23,28 @@ from evenkelvin.interchange.spectra_csv import write_spectra_csv
 from evenkelvin.interchange.tm27 import write_tm27
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
+from evenkelvin.shapes import Checked, Choice, Group, Many, Number, Text
 
 #: What a name loses on its way to a file name on any system.
 _UNFIT = re.compile(r'[\x00-\x1f<>:"/\\|?*]+')
 
 _DATE_TIME = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,9})?(Z|[+-]\d\d:\d\d)?", re.ASCII)
 
+_UNDERSTOOD: Group = {"unit": Text(("W/m²/nm",)), "notes": Many(Text())}
+_SPECTRUM: Group = {
+    "name": Text(), "wavelengths_nm": Many(Number(380, 780)), "values": Many(Number(0, 1000)),
+    "quantity": Choice(KINDS), "understood": _UNDERSTOOD, "white": Checked(), "gel": Checked(),
+    "problem": Checked(),
+}  # fmt: skip
+FIELDS: Group = {
+    "format": Choice(("tm27", "csv")), "spectrum": _SPECTRUM, "spectra": Many(_SPECTRUM),
+    "created": Text(("2026-10-27T17:04:00",)),
+}  # fmt: skip
+
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer ``write``: one table of all spectra, or one TM-27 document for each."""
-    fields.refuse_unknown("ask", "format", "spectrum", "spectra", "created")
+    fields.refuse_unknown("ask", *FIELDS)
     style = fields.choice("format", ("tm27", "csv"))
     groups = fields.groups("spectra", most=MAX_SPECTRA)
     if fields.given("spectrum"):
@@ -65,11 +77,9 @@ def _file(name: str, ending: str, media_type: str, text: str) -> dict[str, str]:
 
 
 def _spectrum(fields: Fields, number: int) -> FoundSpectrum:
-    fields.refuse_unknown(
-        "name", "wavelengths_nm", "values", "quantity", "understood", "white", "gel", "problem"
-    )
+    fields.refuse_unknown(*_SPECTRUM)
     understood = fields.group("understood") if fields.given("understood") else Fields({})
-    understood.refuse_unknown("unit", "notes")
+    understood.refuse_unknown(*_UNDERSTOOD)
     wavelengths, values = fields.numbers("wavelengths_nm"), fields.numbers("values")
     checked_spectrum(wavelengths, values, fields.path)
     near = [

@@ -10,16 +10,21 @@ from evenkelvin.field_names import field_name, only_one_of
 from evenkelvin.fields import Fields, parse_number
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
+from evenkelvin.shapes import Choice, Group, Number, OneOf, Text
 
 #: How words tell stops.
 SAYINGS = ("thirds", "tenths")
 
 
 #: The fields of a camera.
-CAMERA = (
-    "iso", "fps", "shutter_deg", "time_s", "filter_stops", "filter_factor", "lens_stops",
-    "receptor", "constant",
-)  # fmt: skip
+CAMERA: Group = {
+    "iso": Number(25, 25600), "fps": Number(1, 240), "shutter_deg": Number(1, 360),
+    "time_s": OneOf((Number(1e-4, 1), Text(("1/48", "1/50", "0.02")))),
+    "filter_stops": Number(0, 10), "filter_factor": Number(1, 1000), "lens_stops": Number(0, 3),
+    "receptor": Choice(tuple(stops.CONSTANTS)), "constant": Number(100, 1000),
+}  # fmt: skip
+#: A shutter by itself.
+SHUTTER: Group = {name: CAMERA[name] for name in ("fps", "shutter_deg", "time_s")}
 
 
 def only_one(fields: Fields, *names: str) -> str | None:

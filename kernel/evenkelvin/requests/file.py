@@ -11,9 +11,17 @@ from evenkelvin.interchange.contents import CHOICES, MAX_BYTES, Contents
 from evenkelvin.interchange.recognise import read_bytes, read_text
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
+from evenkelvin.shapes import Choice, Group, Text
 
 #: How many characters of base64 the largest file has, with room for line breaks.
 _MOST_BASE64 = MAX_BYTES * 3 // 2
+
+_CHOICES: Group = {name: Choice(known) for name, known in CHOICES.items()}
+#: A file, and what the person decided about it.
+FILE: Group = {
+    "file_name": Text(("key.csv",)), "bytes_base64": Text(("bm0sdg==",)),
+    "text": Text(("nm,key\n400,1\n", "x;y\n0,4;0,39\n")), "choices": _CHOICES,
+}  # fmt: skip
 
 
 def read_contents(fields: Fields, choices: Mapping[str, str]) -> Contents:
@@ -33,7 +41,7 @@ def read_choices(fields: Fields) -> dict[str, str]:
     if not fields.given("choices"):
         return {}
     group = fields.group("choices")
-    group.refuse_unknown(*CHOICES)
+    group.refuse_unknown(*_CHOICES)
     return {name: group.choice(name, CHOICES[name]) for name in CHOICES if group.given(name)}
 
 

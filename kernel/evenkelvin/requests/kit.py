@@ -10,6 +10,20 @@ from evenkelvin.filters.gel import FLOOR, Gel
 from evenkelvin.filters.kit import BETWEEN_K, nominal_kit
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
+from evenkelvin.shapes import Group, Many, Number, Text
+
+_GELS = ("1/4 CTO", "full CTB", "1/8 minus green", "ND 0.3")
+#: A gel by its name.
+GEL = Text(_GELS)
+#: A measured gel; what else it carries is for people: its curve says it all.
+OWN_GEL: Group = {
+    "name": GEL, "wavelengths_nm": Many(Number(380, 780)), "transmittance": Many(Number(0, 1)),
+    "reference_K": Number(1000, 25000), "mired": Number(-200, 200), "duv": Number(-0.05, 0.05),
+    "stops": Number(0, 5), "source": Text(), "unknown": Many(Number(380, 780)),
+}  # fmt: skip
+#: What may be hung.
+OWN_GELS: Group = {"own_gels": Many(OWN_GEL)}
+KIT: Group = {"kit": Many(GEL), **OWN_GELS}
 
 
 def read_own_gel(fields: Fields) -> Gel:
@@ -20,11 +34,7 @@ def read_own_gel(fields: Fields) -> Gel:
     Problem
         When it has no name, or its curve cannot be a gel's.
     """
-    # What else a learned gel carries is for people: its curve says it all.
-    fields.refuse_unknown(
-        "name", "wavelengths_nm", "transmittance", "reference_K",
-        "mired", "duv", "stops", "source", "unknown",
-    )  # fmt: skip
+    fields.refuse_unknown(*OWN_GEL)
     name = fields.text("name", longest=80).strip()
     if not name:
         raise Problem(fields.at("name"), Said("The gel needs a name."))

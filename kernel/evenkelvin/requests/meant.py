@@ -15,9 +15,10 @@ from evenkelvin.filters.gel import Gel
 from evenkelvin.lights.meant import AS_WHITE, Meant, NoTarget, targets
 from evenkelvin.lights.reading import Reading
 from evenkelvin.problem import Problem
-from evenkelvin.requests.kit import find_gel, read_own_gel
-from evenkelvin.requests.reading import read_reading, read_target
+from evenkelvin.requests.kit import GEL, find_gel, read_own_gel
+from evenkelvin.requests.reading import READING, read_reading, read_target
 from evenkelvin.said import Said, listed
+from evenkelvin.shapes import Choice, Group, Many, Number, OneOf, Whole
 
 _WAYS = ("as", "warmer_mired", "cooler_mired", "as_through", "cct_K", "x", "like")
 #: Farthest that a light is meant beside the white, in mired: 2500 K and 25 000 K are 360 apart.
@@ -25,6 +26,14 @@ _FARTHEST_MIRED = 900.0
 _MOST_GELS = 10
 
 Plain = Mapping[str, Any]
+
+#: What a light is meant to be.
+MEANT: Group = {
+    "as": Choice(("white", "found")), "warmer_mired": Number(0, 300),
+    "cooler_mired": Number(0, 300), "as_through": Many(GEL), "cct_K": Number(2500, 10000),
+    "duv": Number(-0.02, 0.02), "x": Number(0.2, 0.6), "y": Number(0.2, 0.5),
+    "like": OneOf((Whole(0, 3), READING)),
+}  # fmt: skip
 
 
 def read_meant(fields: Fields, kit: tuple[Gel, ...], others: int = 0) -> Meant:
@@ -47,7 +56,7 @@ def read_meant(fields: Fields, kit: tuple[Gel, ...], others: int = 0) -> Meant:
     if not fields.given("meant"):
         return AS_WHITE
     group = fields.group("meant")
-    group.refuse_unknown(*_WAYS, "duv", "y")
+    group.refuse_unknown(*MEANT)
     ways = [name for name in _WAYS if group.given(name)]
     # A y alone is a colour with its x forgotten.
     if group.given("y") and "x" not in ways:

@@ -11,8 +11,15 @@ from evenkelvin.filters.gel import Gel
 from evenkelvin.lights.gamut import USUAL_DUV, Polygon, Reach, Whites, hull
 from evenkelvin.lights.reading import READING_K
 from evenkelvin.problem import Problem
-from evenkelvin.requests.reading import read_reading
+from evenkelvin.requests.reading import READING, read_reading
 from evenkelvin.said import Said
+from evenkelvin.shapes import Group, Many, Number
+
+#: What a lamp can be dialled to.
+REACH: Group = {
+    "from_K": Number(*READING_K), "to_K": Number(*READING_K), "duv_limit": Number(0, 0.05),
+    "gamut": Many(READING),
+}  # fmt: skip
 
 
 def read_reach(fields: Fields, kit: tuple[Gel, ...]) -> Reach:
@@ -23,7 +30,7 @@ def read_reach(fields: Fields, kit: tuple[Gel, ...]) -> Reach:
     Problem
         Naming the field at fault.
     """
-    fields.refuse_unknown("from_K", "to_K", "duv_limit", "gamut")
+    fields.refuse_unknown(*REACH)
     if fields.given("gamut"):
         for name in ("from_K", "to_K", "duv_limit"):
             if fields.given(name):

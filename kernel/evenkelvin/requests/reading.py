@@ -28,8 +28,9 @@ from evenkelvin.filters.gel import Gel
 from evenkelvin.lights.reading import LX_PER_FC, READING_K, TARGET_K, Reading, pack_transmittance
 from evenkelvin.lights.stand_in import LAMPS, stand_ins
 from evenkelvin.problem import Problem
-from evenkelvin.requests.kit import find_gel, read_own_gel
+from evenkelvin.requests.kit import GEL, OWN_GEL, find_gel, read_own_gel
 from evenkelvin.said import Said
+from evenkelvin.shapes import Choice, Group, Many, Number, OneOf, Text
 
 #: Whether a bare x y gets a stand-in for its spectrum.
 StandIn = Literal["must", "may", "none"]
@@ -46,10 +47,18 @@ _AMOUNTS = {
     "illuminance_fc": Said("foot-candles"),
     "exposure_lx_s": Said("lux·s"),
 }
-_FIELDS = (
-    "x", "y", "cct_K", "duv", "spectrum", "illuminance_lx", "illuminance_fc", "exposure_lx_s",
-    "lamp", "name", "note", "pack", "own_gels", "role",
-)  # fmt: skip
+_SPECTRUM: Group = {"wavelengths_nm": Many(Number(380, 780)), "values": Many(Number(0, 1000))}
+#: What a light reads.
+READING: Group = {
+    "x": Number(0.2, 0.6), "y": Number(0.2, 0.5), "cct_K": Number(*READING_K),
+    "duv": Number(-0.05, 0.05), "spectrum": _SPECTRUM, "illuminance_lx": Number(*LIGHT_BOUNDS),
+    "illuminance_fc": Number(1e-3, 1e5), "exposure_lx_s": Number(*FLASH_BOUNDS),
+    "lamp": Choice(tuple(LAMPS)), "name": Text(), "note": Text(), "pack": Many(GEL),
+    "own_gels": Many(OWN_GEL), "role": Text(),
+}  # fmt: skip
+_WHITE: Group = {"cct_K": Number(*TARGET_K), "duv": Number(-0.02, 0.02)}
+#: The white to match.
+TARGET: Group = {"target": OneOf((_WHITE, READING))}
 
 
 def _read_xy(fields: Fields, warnings: list[str]) -> Floats:
@@ -236,7 +245,7 @@ def read_reading(
     Problem
         Naming the field at fault.
     """
-    fields.refuse_unknown(*_FIELDS, *extra)
+    fields.refuse_unknown(*READING, *extra)
     warnings: list[str] = []
     ways = [
         way
@@ -263,7 +272,7 @@ def read_reading(
     spectrum: Spectrum | None = None
     if ways == ["spectrum"]:
         group = fields.group("spectrum")
-        group.refuse_unknown("wavelengths_nm", "values")
+        group.refuse_unknown(*_SPECTRUM)
         spectrum = checked_spectrum(
             group.numbers("wavelengths_nm"), group.numbers("values"), group.path
         )
@@ -322,7 +331,7 @@ def read_target(fields: Fields, kit: tuple[Gel, ...]) -> Reading:
     if fields.given("cct_K") and not any(
         fields.given(name) for name in ("x", "y", "spectrum", "lamp", "illuminance_lx", "name")
     ):
-        fields.refuse_unknown("cct_K", "duv")
+        fields.refuse_unknown(*_WHITE)
         fields.number("cct_K", low=TARGET_K[0], high=TARGET_K[1], label=Said("the target CCT"))
         fields.number("duv", 0.0, -0.02, 0.02, label=Said("the target Duv"))
         plain = {"cct_K": fields.raw("cct_K"), "duv": fields.raw("duv") or 0.0}

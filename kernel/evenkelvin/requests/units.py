@@ -9,6 +9,7 @@ from evenkelvin.field_names import field_name, only_one_of
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
+from evenkelvin.shapes import Group, Number, OneOf, Text
 
 #: Field suffix, what the unit is in the first one's measure, for each kind of quantity.
 LIGHT = (("lx", 1.0), ("fc", stops.LX_PER_FC))
@@ -29,6 +30,21 @@ _FEET = re.compile(
 
 #: Widest bounds within which a distance (m) is taken for real.
 LENGTH_BOUNDS = (1e-3, 1e5)
+
+
+def length_fields(name: str, low: float, high: float) -> Group:
+    """Return the fields of a length, in either unit."""
+    feet = OneOf((Number(low / stops.M_PER_FT, high / stops.M_PER_FT), Text(("4' 6\"", "54in"))))
+    return {f"{name}_m": Number(low, high), f"{name}_ft": feet}
+
+
+def light_fields(name: str) -> Group:
+    """Return the fields of a light, in either unit."""
+    low, high = stops.LIGHT_BOUNDS
+    return {
+        f"{name}_lx": Number(low, high),
+        f"{name}_fc": Number(low / stops.LX_PER_FC, high / stops.LX_PER_FC),
+    }
 
 
 def either(

@@ -9,15 +9,18 @@ from typing import Any
 
 from evenkelvin.fields import Fields
 from evenkelvin.interchange.kinds import HEAD, recognise, recognise_text
-from evenkelvin.requests.file import read_base64
+from evenkelvin.requests.file import FILE, read_base64
 from evenkelvin.said import Said
+from evenkelvin.shapes import Group
+
+FIELDS: Group = {name: FILE[name] for name in ("bytes_base64", "text")}
 
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with ``door``: "book", "link" and "codes" are brought in as a book, "light" as
     readings or spectra, "none" not at all; then ``what`` it is, and a ``message`` with what to
     do."""
-    fields.refuse_unknown("ask", "bytes_base64", "text")
+    fields.refuse_unknown("ask", *FIELDS)
     if fields.given("text"):
         kind = recognise_text(fields.text("text", longest=2 * HEAD))
     else:

@@ -162,6 +162,16 @@ def test_the_line_that_offers_undo_never_lies_over_an_action(app: Page) -> None:
     expect(app.locator(".kept")).to_be_visible()
 
 
+def test_a_camera_that_cannot_be_is_told_within_the_page(app: Page) -> None:
+    go(app, "Kit")
+    app.get_by_label("Frame rate").fill("as the last unit had it")
+    go(app, "Light")
+    type_xy(app, *D55)
+    app.get_by_label("Illuminance").fill("400")
+    expect(app.locator(".stop-line")).to_contain_text("is not a number")
+    assert app.evaluate("document.documentElement.scrollWidth") <= 390
+
+
 def test_a_near_light_may_be_left_and_what_is_to_be_done_comes_first(app: Page) -> None:
     app.get_by_text("Match", exact=True).click()
     app.get_by_role("button", name="3200 K").click()

@@ -31,6 +31,7 @@ ASKS: dict[str, str] = {
     "flicker": "flicker",
     "sun": "sun",
     "units": "units",
+    "seen": "seen",
     "render": "render",
     "compare": "compare",
     "book_check": "book_check",

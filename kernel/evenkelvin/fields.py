@@ -136,6 +136,11 @@ class Fields:
         """Return a field as it was sent, or None."""
         return self._raw.get(name) if self.given(name) else None
 
+    def without(self, *names: str) -> Fields:
+        """Return the group without some of its fields, which another reads."""
+        kept = {name: value for name, value in self._raw.items() if name not in names}
+        return Fields(kept, self.path)
+
     def refuse_unknown(self, *known: str) -> None:
         """Refuse any field whose name is not among ``known``."""
         for name in self._raw:

@@ -56,8 +56,8 @@ def _split(rng: np.random.Generator, n: int) -> Any:
 
 def by_x_y(rng: np.random.Generator) -> tuple[list[Any], Any, Any, bool]:
     """Return lights as read, the sum as read, the true shares, and whether two are twins."""
+    from evenkelvin.colorimetry.chromaticity import xy_to_xyz
     from evenkelvin.colorimetry.temperature import cct_to_xy, xy_to_cct
-    from evenkelvin.lights.mixing import xyz_per_lux
     from evenkelvin.lights.reading import Reading
 
     n = int(rng.choice([2, 2, 3, 3, 4]))
@@ -68,7 +68,7 @@ def by_x_y(rng: np.random.Generator) -> tuple[list[Any], Any, Any, bool]:
         mired[1], tint[1] = mired[0], tint[0]
     xy = np.array([cct_to_xy(1e6 / m, d) for m, d in zip(mired, tint, strict=True)])
     shares = _split(rng, n)
-    xyz = shares @ xyz_per_lux(xy)
+    xyz = shares @ xy_to_xyz(xy)
 
     def read(true: Any) -> Any:
         seen = true + rng.normal(scale=XY, size=2)

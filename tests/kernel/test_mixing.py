@@ -338,3 +338,43 @@ def test_a_shutter_angle_serves_as_well():
 )
 def test_flash_mix_refuses_bad_input(more, field):
     assert flash_mix(**more)["problem"]["field"] == field
+
+
+def test_a_ribbon_needs_two_zones_and_a_number_of_places() -> None:
+    zone = [{"reading": {"cct_K": 3200, "duv": 0}}]
+    white = {"cct_K": 5600}
+    for more, field in (
+        ({"ribbon": 5}, "beside"),
+        ({"beside": zone, "ribbon": 1}, "ribbon"),
+        ({"beside": zone, "ribbon": 2.5}, "ribbon"),
+        ({"beside": zone, "white": white}, "ribbon"),
+        ({"beside": zone, "ribbon": 5, "white": {"cct_K": 1}}, "white.cct_K"),
+    ):
+        got = answer({"ask": "mix", "lights": zone, **more})
+        assert got["problem"]["field"] == field, got
+
+
+def test_a_ribbon_between_like_zones_has_no_worst_place_and_turns_round_with_them() -> None:
+    warm = [{"reading": {"cct_K": 3200, "duv": 0, "illuminance_lx": 500}}]
+    cool = [{"reading": {"cct_K": 5600, "duv": 0.004, "illuminance_lx": 100}}]
+    white = {"cct_K": 4300}
+    same = answer({"ask": "mix", "lights": warm, "beside": warm, "ribbon": 4})["ribbon"]
+    assert same["worst"] is None
+    assert {tuple(one["srgb"]) for one in same["colours"]} == {(118, 118, 118)}
+    there, back = (
+        answer({"ask": "mix", "lights": one, "beside": other, "ribbon": 6, "white": white})
+        for one, other in ((warm, cool), (cool, warm))
+    )
+    colours = [one["srgb"] for one in there["ribbon"]["colours"]]
+    assert colours == [one["srgb"] for one in back["ribbon"]["colours"]][::-1]
+    assert there["ribbon"]["worst"]["at"] == 1 - back["ribbon"]["worst"]["at"]
+    even = answer(
+        {
+            "ask": "mix",
+            "lights": [{"reading": {"cct_K": 3200, "duv": 0}}],
+            "beside": [{"reading": {"cct_K": 5600, "duv": 0}}],
+            "ribbon": 5,
+        }
+    )["ribbon"]
+    assert even["worst"]["at"] == 0.5
+    assert [one["stops"] for one in even["colours"]] == [0.0] * 5

@@ -16,7 +16,7 @@ import numpy as np
 from evenkelvin.fields import Fields
 from evenkelvin.filters.pack import DEEPEST
 from evenkelvin.lights.agreement import Member, agree, spread, twins
-from evenkelvin.lights.camera_agreement import camera_steps, meant_light, target_light
+from evenkelvin.lights.camera_agreement import camera_steps, meant_light
 from evenkelvin.lights.meant import Meant, groups_alike, meant_words
 from evenkelvin.lights.reading import Reading, pack_transmittance
 from evenkelvin.lights.similarity import Unlike, similarities
@@ -27,6 +27,7 @@ from evenkelvin.replies.dim import dimming_plain
 from evenkelvin.replies.each import left_out_words, unusable_plain
 from evenkelvin.replies.fix import landing_plain, offset_plain
 from evenkelvin.replies.plain import tolerance_plain, white
+from evenkelvin.requests.judge import read_balance
 from evenkelvin.requests.kit import KIT, read_kit
 from evenkelvin.requests.lit import LitSet
 from evenkelvin.requests.meant import MEANT
@@ -175,16 +176,7 @@ def _by_camera(
     radius: float,
 ) -> tuple[list[dict[str, Any] | None], list[Said]]:
     """Return what the camera makes of each light, None where it is not known, and warnings."""
-    is_white = fields.given("target") and set(fields.raw("target")) <= {"cct_K", "duv"}
-    balanced_for = target_light(target, is_white)
-    if balanced_for is None:
-        raise Problem(
-            fields.at("judge"),
-            Said(
-                "A camera can judge only against a spectrum: take a white as the target, or a "
-                "light whose spectrum was measured."
-            ),
-        )
+    balanced_for = read_balance(fields, "target", target)
     seen: list[dict[str, Any] | None] = []
     warnings = []
     for light, name, member in zip(lights, names, members, strict=True):

@@ -14,7 +14,12 @@ from typing import Any
 
 import numpy as np
 
-from evenkelvin.colorimetry.chromaticity import uv_prime_to_xy, xy_to_uv_prime, xyz_to_xy
+from evenkelvin.colorimetry.chromaticity import (
+    uv_prime_to_xy,
+    xy_to_uv_prime,
+    xy_to_xyz,
+    xyz_to_xy,
+)
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.colorimetry.spectrum import Spectrum
 from evenkelvin.data import Floats
@@ -22,7 +27,7 @@ from evenkelvin.fields import Fields
 from evenkelvin.lights.driving import brightest, most_similar
 from evenkelvin.lights.fixing import closing_pack
 from evenkelvin.lights.gamut import Polygon, hull, reached
-from evenkelvin.lights.mixing import mixed_spectrum, xyz_per_lux
+from evenkelvin.lights.mixing import mixed_spectrum
 from evenkelvin.lights.reading import Reading
 from evenkelvin.lights.tolerance import verdict
 from evenkelvin.problem import Problem
@@ -76,7 +81,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     radius = read_tolerance(fields)
 
     lux = np.array([light.illuminance_lx for light in primaries])
-    xyz = xyz_per_lux(np.stack([light.xy for light in primaries])) * lux[:, np.newaxis]
+    xyz = xy_to_xyz(np.stack([light.xy for light in primaries])) * lux[:, np.newaxis]
     wanted = xy_to_uv_prime(target.xy)
     gamut = Polygon(hull(xy_to_uv_prime(np.stack([light.xy for light in primaries]))))
     aim, remains = reached(gamut, wanted)

@@ -1,15 +1,15 @@
 """What several lights make on one spot.
 
-``{"ask": "mix", "lights": [L…], "beside"?: [L…], "own_gels"?}`` with L ``{"reading": R,
-"share_lx"? | "share_fc"?, "stops"?, "dimmer"?, "distance_m"? | "distance_ft"?, "measured_at_m"? |
-"measured_at_ft"?, "name"?}``
+``{"ask": "mix", "lights": [L…], "beside"?: [L…], "ribbon"?: n, "white"?: T, "own_gels"?}`` with L
+``{"reading": R, "share_lx"? | "share_fc"?, "stops"?, "dimmer"?, "distance_m"? | "distance_ft"?,
+"measured_at_m"? | "measured_at_ft"?, "name"?}``
 
 A light's amount is its share, or what its reading says; it is changed by ``stops`` (+ brighter),
 by ``dimmer`` (percent of the light) and by the inverse square from ``measured_at`` to
 ``distance``. Less light by ``stops`` or ``dimmer`` moves the colour of a tungsten lamp along, as
 ask dim has it. All amounts are in lx, or all in lx·s for flashes; when no light has any, all count
 as equal and the answer is relative. ``beside`` is another mixture next to this one: the answer
-then tells the boundary between the two.
+then tells the boundary between the two, and with ``ribbon`` how it looks in so many places.
 """
 
 from __future__ import annotations
@@ -20,8 +20,10 @@ from typing import Any
 
 import numpy as np
 
-from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
+from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime, xy_to_xyz, xyz_to_xy
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
+from evenkelvin.colorimetry.display import adaptation, on_display
+from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.exposure.stops import amount_in_tenths, lux_at
 from evenkelvin.fields import Fields
@@ -30,13 +32,15 @@ from evenkelvin.lights.dimming import LEAST_LIGHT, dimmed, may_dim
 from evenkelvin.lights.mixing import mix
 from evenkelvin.lights.reading import LX_PER_FC, Reading
 from evenkelvin.problem import Problem
+from evenkelvin.rendering.camera import GREY_CARD
 from evenkelvin.replies.plain import number
+from evenkelvin.replies.plain import white as white_plain
 from evenkelvin.replies.reading import described
 from evenkelvin.requests.kit import OWN_GELS, read_kit
-from evenkelvin.requests.reading import READING, read_reading
+from evenkelvin.requests.reading import READING, TARGET, read_reading, read_target
 from evenkelvin.requests.units import LENGTH, LENGTH_BOUNDS, either, length_fields
 from evenkelvin.said import Said, Value
-from evenkelvin.shapes import Group, Many, Number, Text
+from evenkelvin.shapes import Group, Many, Number, Text, Whole
 
 #: From how many steps an edge between two whites is what; common practice, no source. One step
 #: is about the least difference that is noticed at all (CIE TN 001:2014).
@@ -71,7 +75,12 @@ _LIGHT: Group = {
     "stops": Number(-20, 20), "dimmer": Number(0, 100), **length_fields("distance", 0.1, 100),
     **length_fields("measured_at", 0.1, 100), "name": Text(),
 }  # fmt: skip
-FIELDS: Group = {"lights": Many(_LIGHT), "beside": Many(_LIGHT), **OWN_GELS}
+#: How few and how many places a ribbon has.
+_PLACES = (2, 201)
+FIELDS: Group = {
+    "lights": Many(_LIGHT), "beside": Many(_LIGHT), "ribbon": Whole(*_PLACES),
+    "white": TARGET["target"], **OWN_GELS,
+}  # fmt: skip
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -83,6 +92,18 @@ def reply(fields: Fields) -> dict[str, Any]:
     ``spectrum_unit``; with ``beside``: the same of the other mixture, and ``boundary``
     {"delta_uv", "steps", "stops" | null, "words"}, stops being how much brighter the first is,
     null where the two are not in the same unit.
+
+    With ``ribbon`` (2 to 201 places) also ``ribbon``, the edge from the first mixture to the
+    second: {"white", "colours": [{"at", "stops", "srgb", "p3", "clipped", "x", "y", "cct_K" | null,
+    "duv", "steps"}], "worst": {"at", "index", "halfway", "words"} | null}. ``white`` is what the
+    camera is set to: the first mixture, unless the question says. Across the edge the light changes
+    evenly, from the first alone at 0 to the second alone at 1, each weighed by its lux (as equals
+    where the two are not in the same unit). Each colour is that of a grey card at its own exposure,
+    by eye as seen has it; ``stops`` (0 or below) is how much less light there is than at the
+    brighter end, for whoever shows that too; ``steps`` is how far the place is from the white.
+    ``worst`` is where the colour changes fastest: the end of the dimmer mixture, or the middle
+    where both are about as bright; ``halfway`` is where it is as far from the one as from the
+    other. It is null where there is no edge in colour to be seen.
     """
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
@@ -92,6 +113,19 @@ def reply(fields: Fields) -> dict[str, Any]:
         second = read_mixture(fields, "beside", kit)
         answer["beside"] = mixture_plain(second)
         answer["boundary"] = _boundary(first, second)
+    for name in ("ribbon", "white"):
+        needs = "beside" if name == "ribbon" else "ribbon"
+        if fields.given(name) and not fields.given(needs):
+            raise Problem(
+                fields.at(needs),
+                Said("A ribbon shows the edge between two mixtures: give the one beside too.")
+                if name == "ribbon"
+                else Said("The white is for the ribbon: say in how many places to show it."),
+            )
+    if fields.given("ribbon"):
+        count = fields.whole("ribbon", 0, *_PLACES)
+        white = read_target(fields.group("white"), kit).xy if fields.given("white") else None
+        answer["ribbon"] = _ribbon(first, second, count, white)
     return answer
 
 
@@ -233,6 +267,71 @@ def mixture_plain(mixture: Mixture) -> dict[str, Any]:
         answer["spectrum_unit"] = _SPECTRUM_UNITS[mixture.unit]
     answer["warnings"] = mixture.warnings
     return answer
+
+
+def _ribbon(first: Mixture, second: Mixture, count: int, white_xy: Floats | None) -> dict[str, Any]:
+    """Return the edge from one mixture to the other in so many places."""
+    white_xy = first.made.xy if white_xy is None else white_xy
+    adapt = adaptation(white_xy)
+    places = np.linspace(0.0, 1.0, count)
+    ends = xy_to_xyz(np.stack([first.made.xy, second.made.xy]))
+    if first.unit == second.unit:
+        ends = ends * np.array([[first.amounts.sum()], [second.amounts.sum()]])
+    xyz = (1.0 - places)[:, np.newaxis] * ends[0] + places[:, np.newaxis] * ends[1]
+    cards = xyz @ adapt.T
+    cards = cards * (GREY_CARD / cards[:, 1:2])
+    codes, drawn_in = on_display(cards, "srgb")
+    wide, _ = on_display(cards, "p3")
+    xy = xyz_to_xy(xyz)
+    steps = delta_uv_prime(xy_to_uv_prime(xy), xy_to_uv_prime(white_xy)) / STEP_UV
+    stops = np.log2(xyz[:, 1] / xyz[:, 1].max())
+    colours = [
+        {
+            "at": float(at),
+            "stops": float(stop),
+            "srgb": code.tolist(),
+            "p3": wide_code.tolist(),
+            "clipped": bool(clipped),
+            "x": float(here[0]),
+            "y": float(here[1]),
+            "cct_K": number(cct),
+            "duv": duv,
+            "steps": float(step),
+        }
+        for at, stop, code, wide_code, clipped, here, (cct, duv), step in zip(
+            places, stops, codes, wide, drawn_in, xy, map(xy_to_cct, xy), steps, strict=True
+        )
+    ]
+    apart = _boundary(first, second)["steps"]
+    worst = _worst(ends, count) if apart >= _EDGES[0][0] else None
+    return {"white": white_plain(white_xy), "colours": colours, "worst": worst}
+
+
+def _worst(ends: Floats, count: int) -> dict[str, Any]:
+    """Return where the colour changes fastest between two mixtures, X, Y, Z of shape (2, 3)."""
+    # On the way u′ v′ is a ratio of straight lines, whose change is in inverse proportion to the
+    # square of what is below; so the place halfway in colour divides the edge as those are.
+    first, second = ends @ np.array([1.0, 15.0, 3.0])
+    halfway = float(first / (first + second))
+    near = min(halfway, 1.0 - halfway)
+    if abs(halfway - 0.5) < 0.05:
+        words = Said("The colour changes evenly across the edge.")
+        at = 0.5
+    elif halfway > 0.5:
+        words = Said(
+            "The edge is hardest beside the second zone: half of the change in colour is in its "
+            "last {near:.0%}.",
+            near=near,
+        )
+        at = 1.0
+    else:
+        words = Said(
+            "The edge is hardest beside the first zone: half of the change in colour is in its "
+            "first {near:.0%}.",
+            near=near,
+        )
+        at = 0.0
+    return {"at": at, "index": round(at * (count - 1)), "halfway": halfway, "words": words}
 
 
 def _boundary(first: Mixture, second: Mixture) -> dict[str, Any]:

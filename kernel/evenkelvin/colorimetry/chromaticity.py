@@ -19,6 +19,12 @@ def xyz_to_xy(xyz: Floats) -> Floats:
     return xy
 
 
+def xy_to_xyz(xy: Floats) -> Floats:
+    """Return X, Y, Z of x, y at Y = 1: (..., 2) to (..., 3)."""
+    x, y = xy[..., 0], xy[..., 1]
+    return np.stack([x / y, np.ones_like(y), (1.0 - x - y) / y], axis=-1)
+
+
 def xy_to_uv_prime(xy: Floats) -> Floats:
     """Return u′, v′ (CIE 1976 UCS) of x, y: (..., 2) to (..., 2)."""
     x, y = xy[..., 0], xy[..., 1]

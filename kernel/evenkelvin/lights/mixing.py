@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from evenkelvin.colorimetry.chromaticity import xyz_to_xy
+from evenkelvin.colorimetry.chromaticity import xy_to_xyz, xyz_to_xy
 from evenkelvin.colorimetry.observer import GRID, observer_grid, wavelengths_1nm
 from evenkelvin.colorimetry.spectrum import Spectrum, interpolate, tristimulus
 from evenkelvin.colorimetry.temperature import xy_to_cct
@@ -21,12 +21,6 @@ from evenkelvin.problem import Problem
 
 #: Luminous efficacy of radiation at 540 THz in lm/W (SI).
 LUMENS_PER_WATT = 683.0
-
-
-def xyz_per_lux(xy: Floats) -> Floats:
-    """Return X, Y, Z of a chromaticity at Y = 1: (..., 2) to (..., 3)."""
-    x, y = xy[..., 0], xy[..., 1]
-    return np.stack([x / y, np.ones_like(y), (1.0 - x - y) / y], axis=-1)
 
 
 def mixed_spectrum(lights: Sequence[Reading], amounts: Floats) -> Spectrum | None:
@@ -61,7 +55,7 @@ def mix(lights: Sequence[Reading], amounts: Floats, unit: str = "lx") -> Reading
     unit
         "lx", "lx s", or "" for amounts that say only the proportion.
     """
-    xyz = amounts @ xyz_per_lux(np.stack([light.xy for light in lights]))
+    xyz = amounts @ xy_to_xyz(np.stack([light.xy for light in lights]))
     xy = xyz_to_xy(xyz)
     luminance = observer_grid()[:, 1]
     if all(len(light.spectra) for light in lights):

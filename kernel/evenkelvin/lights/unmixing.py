@@ -13,11 +13,15 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from evenkelvin.colorimetry.chromaticity import is_real, xy_to_uv_prime, xyz_to_xy
+from evenkelvin.colorimetry.chromaticity import (
+    is_real,
+    xy_to_uv_prime,
+    xy_to_xyz,
+    xyz_to_xy,
+)
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.colorimetry.observer import observer_grid
 from evenkelvin.data import Floats
-from evenkelvin.lights.mixing import xyz_per_lux
 from evenkelvin.lights.nonnegative import nonnegative_least_squares
 from evenkelvin.lights.reading import Reading
 
@@ -209,7 +213,7 @@ def unmix(lights: Sequence[Reading], total: Reading) -> Shares:
     amount = total.illuminance_lx or total.exposure_lx_s or 1.0
     spectral = total.spectrum is not None and all(one.spectrum is not None for one in lights)
     xy = np.stack([light.xy for light in lights])
-    per_lux = xyz_per_lux(xy).T
+    per_lux = xy_to_xyz(xy).T
     if spectral:
         a, b = _columns(lights), _columns([total])[:, 0]
         region = _region_by_spectra(a, b)
@@ -219,7 +223,7 @@ def unmix(lights: Sequence[Reading], total: Reading) -> Shares:
         region = _region_by_xy(xy, total.xy)
         shares, _ = nonnegative_least_squares(region.rows, region.values)
         shares /= shares.sum()
-        target = xyz_per_lux(total.xy)
+        target = xy_to_xyz(total.xy)
         residual_part = float(np.linalg.norm(per_lux @ shares - target) / np.linalg.norm(target))
     least, most, alike = _limits(region, shares)
 
@@ -258,9 +262,9 @@ def _left_over(lights: Sequence[Reading], total: Reading, fit: Floats) -> Missin
     same = all((one.illuminance_lx is None) == (total.illuminance_lx is None) for one in lights)
     if amount is None or not same or any(_amount(light) is None for light in lights):
         return None
-    rest = amount * xyz_per_lux(total.xy)
+    rest = amount * xy_to_xyz(total.xy)
     for light in lights:
-        rest = rest - (_amount(light) or 0.0) * xyz_per_lux(light.xy)
+        rest = rest - (_amount(light) or 0.0) * xy_to_xyz(light.xy)
     if rest[1] <= _MISSING_PART * amount or np.any(rest <= 0.0) or not is_real(xyz_to_xy(rest)):
         return None
     return Missing(xyz_to_xy(rest), float(rest[1]), fit)

@@ -111,6 +111,16 @@ def displayed(
     return shown @ _DISPLAY.T, held
 
 
+def undone(luminance: Floats) -> Floats:
+    """Return how much light a neutral surface gave that the display shows at a luminance.
+
+    The contrast of camera and display undone; both relative to a perfect reflector in the white.
+    """
+    signal = luminance ** (1.0 / _DISPLAY_GAMMA)
+    linear = np.where(signal < 4.5 * 0.018, signal / 4.5, ((signal + 0.099) / 1.099) ** (1 / 0.45))
+    return np.asarray(_PEAK_WHITE * linear)
+
+
 def seen_by_camera(
     light: Floats, reflectances: Floats, balanced_for: Floats | None = None
 ) -> tuple[Floats, NDArray[np.bool_]]:

@@ -28,4 +28,6 @@ def read_each(groups: list[Fields], read: Callable[[Fields], _T]) -> list[_T | P
 def name_of(group: Fields, index: int) -> str:
     """Return the name of one light, even where the rest of it cannot be used."""
     raw = group.raw("name")
+    if raw is None and isinstance(group.raw("reading"), dict):
+        raw = group.group("reading").raw("name")
     return raw[:200] if isinstance(raw, str) else Said("light {n}", n=index + 1)

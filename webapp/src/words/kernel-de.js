@@ -302,6 +302,15 @@ export default {
     "{name}: eine gedimmte Glühlampe wird wärmer, als sie gemessen wurde; miss sie bei dieser Einstellung noch einmal.",
   "the share in lux": "der Anteil in Lux",
   "the share in foot-candles": "der Anteil in Footcandle",
+  "A ribbon shows the edge between two mixtures: give the one beside too.":
+    "Das Band zeigt die Kante zwischen zwei Mischungen: gib auch die daneben an.",
+  "The white is for the ribbon: say in how many places to show it.":
+    "Das Weiß gilt für das Band: gib an, an wie vielen Stellen es gezeigt wird.",
+  "The colour changes evenly across the edge.": "Die Farbe ändert sich gleichmäßig über die Kante.",
+  "The edge is hardest beside the second zone: half of the change in colour is in its last {near}.":
+    "Am härtesten ist die Kante neben der zweiten Zone: die Hälfte des Farbwechsels liegt in ihren letzten {near}.",
+  "The edge is hardest beside the first zone: half of the change in colour is in its first {near}.":
+    "Am härtesten ist die Kante neben der ersten Zone: die Hälfte des Farbwechsels liegt in ihren ersten {near}.",
   // asks/open_link.py
   "There is no link here: paste the whole address.":
     "Hier ist kein Link: setze die ganze Adresse ein.",
@@ -1045,6 +1054,9 @@ export default {
     "Nicht bewertet: das Licht ist zu weit von Weiß (Duv {duv}), um ein Referenzlicht zu haben.",
   "Not rated: reference lights reach from 1000 to {hottest_k} K, and this light lies outside.":
     "Nicht bewertet: Referenzlichter reichen von 1000 bis {hottest_k} K, und dieses Licht liegt außerhalb.",
+  // rendering/seen.py
+  "No picture: the camera sees nothing of so pure a colour.":
+    "Kein Bild: von einer so reinen Farbe sieht die Kamera nichts.",
   // rendering/ssi.py
   "none (spectra are compared)": "keiner (Spektren werden verglichen)",
   "{edition}; compared from {low} to {high} nm, where both spectra reach; filled up to 375–675 nm it is {zero} with zeros, {held} with the last value held":

@@ -1,0 +1,85 @@
+"""Colours for a screen, as the plain data that several asks answer with."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from evenkelvin.colorimetry.display import adaptation, on_display
+from evenkelvin.data import Floats
+from evenkelvin.lights.showing import Shown
+from evenkelvin.rendering import seen
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+
+class Look:
+    """Whose look at lights it is: an eye adapted to a white, or a camera balanced for a light."""
+
+    def __init__(self, adapt: Floats | None = None, balanced_for: Floats | None = None) -> None:
+        self._adapt, self._balanced_for = adapt, balanced_for
+
+    def at(self, one: Shown) -> dict[str, Any]:
+        """Return what cards and surfaces look like in a light.
+
+        ``{surface: {"srgb", "p3", "clipped", "guess", "range"}}``. The cards of an eye are exact
+        where the colour of the light is known; a camera goes by spectra alone.
+
+        Raises
+        ------
+        Unrated
+            When the camera sees nothing of it.
+        """
+        if self._balanced_for is not None:
+            lights = one.spectra
+            if one.white:
+                lights = np.stack([self._balanced_for, *lights])
+            xyz, held = seen.by_camera(lights, self._balanced_for)
+            if one.white:
+                # It was balanced for it, whatever its spectrum.
+                xyz[:, : seen.CARDS], held[:, : seen.CARDS] = xyz[0, : seen.CARDS], True
+            return _patches(xyz, held, one.measured or one.white, one.measured)
+        assert self._adapt is not None
+        xyz = seen.by_eye(one.spectra, self._adapt)
+        if one.xy is not None:
+            xyz[:, : seen.CARDS] = seen.cards_by_eye(one.xy, self._adapt)
+        held = np.ones(xyz.shape[:2], dtype=bool)
+        return _patches(xyz, held, one.measured or one.xy is not None, one.measured)
+
+
+def eye_at(white_xy: Floats) -> Look:
+    """Return the look of an eye that is adapted to a white."""
+    return Look(adapt=adaptation(white_xy))
+
+
+def camera_balanced_for(light: Floats) -> Look:
+    """Return the look of a camera whose white is a light, shape (81,)."""
+    return Look(balanced_for=light)
+
+
+def _patches(
+    xyz: Floats, held: NDArray[np.bool_], exact_cards: bool, exact: bool
+) -> dict[str, Any]:
+    codes, drawn_in = on_display(xyz, "srgb")
+    wide, _ = on_display(xyz[0], "p3")
+    clipped = drawn_in | ~held
+    patches = {}
+    for k, name in enumerate(seen.SURFACES):
+        guess = not (exact_cards if k < seen.CARDS else exact)
+        patches[name] = {
+            "srgb": codes[0, k].tolist(),
+            "p3": wide[k].tolist(),
+            "clipped": bool(clipped[0, k]),
+            "guess": guess,
+            "range": _farthest(codes[:, k]) if guess else None,
+        }
+    return patches
+
+
+def _farthest(codes: NDArray[np.int_]) -> list[list[int]]:
+    """Return the two colours that are most unlike, of shape (n, 3)."""
+    apart = np.sum((codes[:, np.newaxis] - codes) ** 2, axis=-1)
+    first, second = np.unravel_index(int(np.argmax(apart)), apart.shape)
+    return [codes[int(first)].tolist(), codes[int(second)].tolist()]

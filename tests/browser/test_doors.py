@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterator
 
 import pytest
@@ -68,3 +69,22 @@ def test_what_is_neither_is_called_by_its_kind(
     told = page.locator(f"ek-{place} .problem").last
     expect(told).to_contain_text(words)
     assert "link" not in told.inner_text()
+
+
+def test_the_apps_own_table_comes_back_with_its_lamp_and_gel(page: Page) -> None:
+    visit(page, "receive")
+    table = (
+        b"date,light,lamp,x,y,CCT (K),gels,note\n"
+        b'2026-10-28,\'=hall,tungsten,0.3866,0.3850,3900,1/4 CTB,"two\nlines"\n'
+    )
+    give(page, "#receive-file", table, "book.csv")
+    expect(page.locator("ek-files .found li")).to_have_count(1)
+    page.get_by_role("button", name=re.compile("^Keep it in ")).click()
+    slip = page.locator(".slip", has_text="=hall")
+    expect(slip).to_contain_text("1/4 CTB")
+    visit(page, "book")
+    page.locator("main a[href^='#setup/']").first.click()
+    page.locator("main a[href^='#reading/']").first.click()
+    facts = page.locator("ek-reading .facts")
+    expect(facts).to_contain_text("Tungsten")
+    expect(facts).to_contain_text("1/4 CTB")

@@ -51,6 +51,7 @@ def test_the_table_of_a_book_gives_its_readings_back(style: str) -> None:
     assert len(found["problems"]) == len(rows) - len(coloured)
     back = {(each["name"], round(each["x"], 4), round(each["y"], 4)) for each in found["readings"]}
     assert back == {(name, round(each["x"], 4), round(each["y"], 4)) for name, each in coloured}
+    assert all(each["white"] and not each["problem"] for each in found["readings"])
     for name in ("illuminance_lx", "exposure_lx_s"):
         amounts = {float(f"{each[name]:.6g}") for _, each in coloured if each[name] is not None}
         assert {each[name] for each in found["readings"] if name in each} == amounts

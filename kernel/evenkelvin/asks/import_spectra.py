@@ -67,7 +67,9 @@ def _finished(found: FoundSpectrum) -> dict[str, Any]:
 
 def _told(reading: dict[str, Any]) -> dict[str, Any]:
     """Return what a light of a file says, or why it cannot be used."""
-    known = {name: value for name, value in reading.items() if name not in ("name", "line")}
+    # What a light reads does not hang on the gel before it, and only the kit knows that gel.
+    beside = ("name", "line", "pack")
+    known = {name: value for name, value in reading.items() if name not in beside}
     try:
         return {"white": described(read_reading(Fields(known), ())), "problem": None}
     except Problem as problem:

@@ -74,12 +74,13 @@ class FilesView extends Page {
             : {
                 name:
                   item.name.trim() || t("light.nth", { n: lightsOf(currentSetup()).length + 1 }),
-                lamp: "unknown",
+                lamp: item.data.lamp ?? "unknown",
               },
+          // A table may say what lamp it was and what hung; a spectrum alone says neither.
           data: {
             ...item.data,
-            lamp: known?.data.lamp ?? "unknown",
-            pack: [],
+            lamp: item.data.lamp ?? known?.data.lamp ?? "unknown",
+            pack: item.data.pack ?? [],
             target,
           },
         });

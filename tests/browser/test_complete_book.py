@@ -26,7 +26,8 @@ LOOKING = Path(__file__).parent / "looking.js"
 NO_TEXT = re.compile(r"\[?object Object|\bundefined\b|\bNaN\b|\bnull\b|\bInfinity\b|function \w*\(")
 
 #: All that is read or spoken: text, what fields hold, labels, and the texts of pictures.
-SHOWN = """() => [...document.querySelectorAll("body *")].flatMap(e => [
+SHOWN = """() => [...document.querySelectorAll("body *")]
+    .filter(e => !e.closest(".licence")).flatMap(e => [
     ...[...e.childNodes].filter(n => n.nodeType === 3).map(n => n.data),
     ...["aria-label", "alt", "title", "placeholder", "aria-description", "download"]
         .map(name => e.getAttribute(name) ?? ""),

@@ -4,6 +4,7 @@
 // than a fresh worker needs to start, and two seconds at least, a fresh one takes over.
 import { scriptAddress } from "../trusted.js";
 import { inOurWords, language, t } from "../words/index.js";
+import { turns } from "../words/isolated.js";
 
 /**
  * @typedef {{stage: "runtime" | "packages" | "kernel" | "ready" | "failed", part: number,
@@ -166,7 +167,8 @@ export function ask(request, { signal } = {}) {
     const question = {
       id: lastId,
       request: text,
-      forms: language() !== "en",
+      // English comes whole, unless a name in it has to be set apart from the words around it.
+      forms: language() !== "en" || turns(text),
       tries: 0,
       wanted: true,
       resolve,

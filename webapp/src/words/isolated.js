@@ -7,9 +7,12 @@
 const TURNS = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc\u200f\u202a-\u202e\u2066-\u2069]/;
 const [OPENS, CLOSES] = ["\u2068", "\u2069"];
 
+/** Whether words could turn round what stands beside them. @param {string} words */
+export const turns = (words) => TURNS.test(words);
+
 /** @param {string} words */
 export function isolated(words) {
-  if (!TURNS.test(words)) return words;
+  if (!turns(words)) return words;
   let depth = 0;
   let whole = "";
   for (const sign of words) {

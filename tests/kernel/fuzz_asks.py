@@ -24,6 +24,10 @@ from typing import Any
 from hypothesis import HealthCheck, Phase, given, seed, settings
 from hypothesis import strategies as st
 
+sys.path += [str(Path(__file__).parents[1]), str(Path(__file__).parents[2] / "kernel")]
+
+import answer_shapes
+
 HERE = Path(__file__).parent
 #: Longest list and largest group that are drawn.
 _MOST_ITEMS = 3
@@ -228,6 +232,7 @@ def check(request: Any) -> str:
     kept = deepcopy(request)
     plain = answer(request)
     assert repr(request) == repr(kept), "the request was changed"
+    answer_shapes.check(request, plain)
     text = json.dumps(plain, allow_nan=False)
     try:
         sent = json.dumps(request)
@@ -288,5 +293,4 @@ def main() -> None:
 
 
 if __name__ == "__main__":
-    sys.path.insert(0, str(HERE.parents[1] / "kernel"))
     main()

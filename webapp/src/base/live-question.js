@@ -9,12 +9,15 @@ const PAUSE = 60; // ms without a keystroke
 
 /** @typedef {import("lit").ReactiveController} ReactiveController */
 
-/** @implements {ReactiveController} */
+/**
+ * @template {import("../kernel/answers.js").Ask} A
+ * @implements {ReactiveController}
+ */
 export class LiveQuestion {
   /**
    * @param {import("lit").ReactiveControllerHost} host
    * @param {object} [options]
-   * @param {LiveQuestion[]} [options.after]  those whose answers this one is made from
+   * @param {{waiting: boolean}[]} [options.after]  those whose answers this one is made from
    * @param {Pick<typeof client, "ask" | "onStage">} [options.kernel]
    */
   constructor(host, { after = [], kernel = client } = {}) {
@@ -22,7 +25,7 @@ export class LiveQuestion {
     this.after = after;
     this.kernel = kernel;
     /** The last good answer to the present question, or to the one before while waiting. */
-    this.answer = /** @type {any} */ (undefined);
+    this.answer = /** @type {import("../kernel/answers.js").Answers[A] | undefined} */ (undefined);
     /** What is wrong with the present question. @type {{field: string, message: string} | undefined} */
     this.problem = undefined;
     this.waiting = false;
@@ -60,7 +63,7 @@ export class LiveQuestion {
     this.waiting = false;
   }
 
-  /** @param {Record<string, any> | null} question null = nothing to ask */
+  /** @param {import("../kernel/answers.js").Question<A> | null} question null = nothing to ask */
   put(question) {
     if (this.after.some(({ waiting }) => waiting)) {
       // What stands here is shown until then, but no more asked.
@@ -102,7 +105,7 @@ export class LiveQuestion {
       : message;
   }
 
-  /** @param {Record<string, any>} question */
+  /** @param {import("../kernel/answers.js").Question<A>} question */
   async #send(question) {
     const abort = new AbortController();
     this.#abort = abort;

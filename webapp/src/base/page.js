@@ -22,8 +22,8 @@ export class Page extends LitElement {
   /**
    * Ask the kernel what only this view wants to know: once it is left, nobody waits for the answer,
    * and the promise rejects with an AbortError.
-   * @param {object} request
-   * @returns {Promise<any>}
+   * @template {import("../kernel/answers.js").Ask} A
+   * @param {import("../kernel/answers.js").Question<A>} request
    */
   askHere(request) {
     return ask(request, { signal: this.#here.signal });

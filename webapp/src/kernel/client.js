@@ -9,8 +9,9 @@ import { turns } from "../words/isolated.js";
 /**
  * @typedef {{stage: "runtime" | "packages" | "kernel" | "ready" | "failed", part: number,
  *            words: string}} StageReport
+ * @typedef {import("./answers.js").Ask} Ask
  * @typedef {{id: number, request: string, forms: boolean, tries: number, wanted: boolean,
- *            resolve: (answer: any) => void, reject: (reason: any) => void}} Question
+ *            resolve: (answer: unknown) => void, reject: (reason: unknown) => void}} Waiting
  */
 
 /** A question that brings the worker down is asked once more of a fresh one, then given up. */
@@ -24,9 +25,9 @@ let worker;
 let report = { stage: "runtime", part: 0, words: "" };
 /** @type {Set<(report: StageReport) => void>} */
 const listeners = new Set();
-/** @type {Question[]} */
+/** @type {Waiting[]} */
 const waiting = [];
-/** @type {Question | undefined} */
+/** @type {Waiting | undefined} */
 let current;
 /** @type {ReturnType<typeof setTimeout> | undefined} */
 let overdue;
@@ -146,10 +147,11 @@ const problem = (message) => ({ problem: { field: "", message } });
 
 /**
  * Ask the kernel. The answer is plain data, or `{problem: {field, line?, message}}`.
- * @param {object} request with an `ask` field
+ * @template {Ask} A
+ * @param {import("./answers.js").Question<A>} request
  * @param {{signal?: AbortSignal}} [options] an aborted question that has not started is dropped;
  *   either way its promise rejects with an AbortError
- * @returns {Promise<any>}
+ * @returns {Promise<import("./answers.js").Reply<A>>}
  */
 export function ask(request, { signal } = {}) {
   return new Promise((resolve, reject) => {
@@ -158,12 +160,12 @@ export function ask(request, { signal } = {}) {
       return;
     }
     if (report.stage === "failed") {
-      resolve(problem(report.words));
+      resolve(/** @type {import("./answers.js").Refused<A>} */ (problem(report.words)));
       return;
     }
     lastId += 1;
     const text = JSON.stringify(request);
-    /** @type {Question} */
+    /** @type {Waiting} */
     const question = {
       id: lastId,
       request: text,
@@ -171,7 +173,7 @@ export function ask(request, { signal } = {}) {
       forms: language() !== "en" || turns(text),
       tries: 0,
       wanted: true,
-      resolve,
+      resolve: (answer) => resolve(/** @type {import("./answers.js").Reply<A>} */ (answer)),
       reject,
     };
     signal?.addEventListener("abort", () => {

@@ -12,7 +12,7 @@ import { problemNote } from "./warnings.js";
 class CameraForm extends Page {
   constructor() {
     super();
-    this.check = new LiveQuestion(this);
+    this.check = /** @type {LiveQuestion<"levels">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, settings);
   }
 

@@ -6,10 +6,13 @@ import { duv, kelvin, mired, nanometres, stops } from "../words/numbers.js";
 
 /**
  * @param {import("../store/kit/own-gels.js").OwnGel} gel
- * @param {{mired: number, duv: number, stops: number} | undefined} nominal
+ * @param {import("../store/kit/own-gels.js").OwnGel["nominal"]} nominal
  */
 export function gelNumbers(gel, nominal) {
-  const row = (/** @type {string} */ name, /** @type {any} */ one) => html`<tr>
+  const row = (
+    /** @type {string} */ name,
+    /** @type {Pick<import("../store/kit/own-gels.js").OwnGel, "mired" | "duv" | "stops">} */ one,
+  ) => html`<tr>
     <th scope="row">${name}</th>
     <td>${mired(one.mired)}</td>
     <td>${duv(one.duv)}</td>

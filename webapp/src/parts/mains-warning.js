@@ -18,7 +18,7 @@ class MainsWarning extends Page {
     super();
     /** Kinds of the lamps in question. @type {string[]} */
     this.lamps = [];
-    this.flicker = new LiveQuestion(this);
+    this.flicker = /** @type {LiveQuestion<"flicker">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, book, settings);
   }
 

@@ -46,7 +46,7 @@ class ReadingView extends Page {
     this.id = "";
     /** What is being changed; null while it is only read. @type {Record<string, any> | null} */
     this.edited = null;
-    this.white = new LiveQuestion(this);
+    this.white = /** @type {LiveQuestion<"describe">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, book, settings, gels);
   }
 

@@ -96,7 +96,7 @@ class ReportView extends Page {
 
   /** What stands around the setups on the screen. @param {string} asked */
   async tellMore(asked) {
-    const ask = (/** @type {object} */ request) => this.askHere(request);
+    const ask = this.askHere.bind(this);
     while (this.report && this.told < this.shown) {
       const setup = this.report.setups[this.told];
       this.told += 1;
@@ -129,9 +129,10 @@ class ReportView extends Page {
       if (slips) continue;
       const tolerance = settings.get("tolerance");
       const { tell_apart } = this.report;
-      const of = { ask: "report", book: bookQuestion(id), of: id, tolerance, tell_apart };
-      const [whole] = (await this.askHere(of)).setups;
-      this.report.setups[at] = whole;
+      const book = bookQuestion(id);
+      const whole = await this.askHere({ ask: "report", book, of: id, tolerance, tell_apart });
+      if (whole.problem) throw new Error(whole.problem.message);
+      this.report.setups[at] = whole.setups[0];
     }
   }
 

@@ -45,6 +45,7 @@ class SetupView extends Page {
   async match() {
     const found = await ask(whiteOfSetup(this.id));
     if (found.problem) throw new Error(found.problem.message);
+    if (!found.target) throw new Error(t("setup.noWhite"));
     const white = await ask({ ask: "describe", reading: found.target });
     if (white.problem) throw new Error(white.problem.message);
     const before = settings.get("white");

@@ -117,7 +117,7 @@ class ShareView extends Page {
     const file = fileOf({
       name: `${this.name}-${day}.json`,
       media_type: "application/json",
-      text: written.text,
+      text: written.text ?? "",
     });
     const again = await this.askHere({ ask: "book_check", book: await file.text() });
     if (again.problem) throw new Error(again.problem.message);

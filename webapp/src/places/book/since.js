@@ -23,7 +23,7 @@ class SinceView extends Page {
   constructor() {
     super();
     this.id = "";
-    this.since = new LiveQuestion(this);
+    this.since = /** @type {LiveQuestion<"since">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, book, settings);
   }
 

@@ -56,7 +56,7 @@ class SunView extends LocationPage {
     /** Readings of the day, with their CCT. @type {Awaited<ReturnType<typeof withCct>>} */
     this.found = [];
     this.asked = "";
-    this.sun = new LiveQuestion(this);
+    this.sun = /** @type {LiveQuestion<"sun">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, book);
   }
 

@@ -3,7 +3,7 @@
 import { book, settings } from "../../store/index.js";
 import { cameraQuestion, levelOf, mainsQuestion } from "../../store/questions/camera.js";
 
-/** @typedef {(request: object) => Promise<any>} Ask  the kernel, by whoever wants to know */
+/** @typedef {typeof import("../../kernel/client.js").ask} Ask  the kernel, by whoever wants to know */
 
 /**
  * The stop of each light for the camera of the Kit; null where it has no level.
@@ -49,5 +49,5 @@ export async function placeLines(ask, setup) {
     const day = await ask({ ask: "sun", ...place, date, step_min: 120 });
     lines.push(day.words, day.window?.words);
   }
-  return lines.filter(Boolean);
+  return lines.flatMap((line) => line || []);
 }

@@ -41,10 +41,12 @@ const BLANK = {
 class WindowsView extends LocationPage {
   constructor() {
     super({ name: "windows", blank: () => BLANK, inBook: ["windows", "gels"] });
-    this.plan = new LiveQuestion(this);
-    this.fix = new LiveQuestion(this);
-    this.light = new LiveQuestion(this);
-    this.nd = new LiveQuestion(this, { after: [this.fix, this.light] });
+    this.plan = /** @type {LiveQuestion<"windows">} */ (new LiveQuestion(this));
+    this.fix = /** @type {LiveQuestion<"fix">} */ (new LiveQuestion(this));
+    this.light = /** @type {LiveQuestion<"expose">} */ (new LiveQuestion(this));
+    this.nd = /** @type {LiveQuestion<"windows">} */ (
+      new LiveQuestion(this, { after: [this.fix, this.light] })
+    );
     this.watch = new Watch(this, book, settings, gels);
   }
 

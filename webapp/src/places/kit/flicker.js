@@ -32,7 +32,7 @@ class FlickerView extends Page {
   constructor() {
     super();
     this.draft = new FormDraft(this, { name: () => "flicker", blank: () => BLANK });
-    this.flicker = new LiveQuestion(this);
+    this.flicker = /** @type {LiveQuestion<"flicker">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, settings, book);
   }
 

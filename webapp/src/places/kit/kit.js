@@ -28,7 +28,7 @@ class KitView extends Page {
     super();
     /** Gels whose curve is on screen. @type {Set<string>} */
     this.opened = new Set();
-    this.check = new LiveQuestion(this);
+    this.check = /** @type {LiveQuestion<"fix">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, settings, gels, offlineState);
   }
 

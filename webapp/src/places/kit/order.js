@@ -72,7 +72,7 @@ class OrderView extends Page {
     this.done = 0;
     /** Sizes being typed, by light. @type {Record<string, Record<string, string>>} */
     this.sizes = {};
-    this.order = new LiveQuestion(this);
+    this.order = /** @type {LiveQuestion<"order">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, book, settings, gels);
     this.gathered = "";
   }

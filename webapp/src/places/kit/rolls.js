@@ -16,7 +16,7 @@ import { level } from "../../words/numbers.js";
 class RollsView extends Page {
   constructor() {
     super();
-    this.check = new LiveQuestion(this);
+    this.check = /** @type {LiveQuestion<"order">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, settings, gels);
   }
 

@@ -69,8 +69,8 @@ class ExposureView extends Page {
       blank: () => BLANK,
       from: (typed) => withLevel(typed),
     });
-    this.expose = new LiveQuestion(this);
-    this.falloff = new LiveQuestion(this);
+    this.expose = /** @type {LiveQuestion<"expose">} */ (new LiveQuestion(this));
+    this.falloff = /** @type {LiveQuestion<"falloff">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, settings);
   }
 
@@ -121,6 +121,7 @@ class ExposureView extends Page {
     this.falloff.put(this.distanceQuestion());
   }
 
+  /** @returns {import("../../kernel/answers.js").Question<"falloff"> | null} */
   distanceQuestion() {
     const { kind, light, wish, distance, wanted, lose_stops, at, source } = this.typed;
     const asked =
@@ -143,7 +144,7 @@ class ExposureView extends Page {
     };
   }
 
-  /** @param {LiveQuestion} question @param {string} name */
+  /** @param {LiveQuestion<"expose" | "falloff">} question @param {string} name */
   problemAt(question, name) {
     return question.problemAt(name) ?? question.problemAt(`known.${name}`);
   }
@@ -204,7 +205,7 @@ class ExposureView extends Page {
                   ${t("camera.at", { camera: cameraWords({ flash: typed.kind === "flash" }) })}
                 </p>
                 ${
-                  answer.bursts_needed > 1
+                  answer.bursts_needed && answer.bursts_needed > 1
                     ? html`<p>${t("exposure.burstsNeeded", { n: answer.bursts_needed })}</p>`
                     : nothing
                 }

@@ -26,7 +26,7 @@ class LearnGel extends Page {
     /** What was hung between the two readings. @type {string[]} */ this.gels = [];
     /** As typed; undefined until then. @type {string | undefined} */ this.name = undefined;
     this.open = false;
-    this.learned = new LiveQuestion(this);
+    this.learned = /** @type {LiveQuestion<"learn_gel">} */ (new LiveQuestion(this));
   }
 
   get nameNow() {
@@ -43,6 +43,7 @@ class LearnGel extends Page {
   }
 
   async keep() {
+    if (!this.learned.answer) return;
     const { gel, nominal } = this.learned.answer;
     const undo = await keepOwnGel({ ...gel, nominal });
     sayWithUndo(t("learn.kept", { name: gel.name }), undo);

@@ -58,9 +58,11 @@ class LightView extends Page {
   constructor() {
     super();
     this.keeping = new Keeping(this);
-    this.fix = new LiveQuestion(this);
-    this.chart = new LiveQuestion(this, { after: [this.fix] });
-    this.earlier = new LiveQuestion(this);
+    this.fix = /** @type {LiveQuestion<"fix">} */ (new LiveQuestion(this));
+    this.chart = /** @type {LiveQuestion<"field">} */ (
+      new LiveQuestion(this, { after: [this.fix] })
+    );
+    this.earlier = /** @type {LiveQuestion<"fix">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, lightDraft, book, settings, gels, offlineState);
   }
 

@@ -16,7 +16,7 @@ class StopLine extends Page {
     this.level = {};
     /** What the gel to be hung takes, in stops, as the kernel said. @type {number} */
     this.loss = 0;
-    this.levels = new LiveQuestion(this);
+    this.levels = /** @type {LiveQuestion<"levels">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, settings);
   }
 
@@ -54,7 +54,7 @@ class StopLine extends Page {
         <strong>${now.stop}</strong>
         ${t("camera.at", { camera: cameraWords({ flash: "exposure_lx_s" in this.level }) })}
         ${
-          gelled && gelled.stop !== now.stop
+          gelled?.stop && gelled.stop !== now.stop
             ? html`<span class="hint">${t("exposure.gelled", { stop: gelled.stop })}</span>`
             : nothing
         }

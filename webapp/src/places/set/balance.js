@@ -52,7 +52,7 @@ class BalanceView extends Page {
     /** What is being typed about a light, by its id, until the field is left. */
     this.typed = /** @type {Record<string, Record<string, string>>} */ ({});
     this.keeping = new Keeping(this);
-    this.balance = new LiveQuestion(this);
+    this.balance = /** @type {LiveQuestion<"balance">} */ (new LiveQuestion(this));
     /** @type {ReturnType<typeof lightsOf>} the lights of the present question, in its order */
     this.lights = [];
     /** @type {ReturnType<typeof balanceQuestion> | null} */
@@ -259,7 +259,7 @@ class BalanceView extends Page {
         </div>
       </dl>
       ${
-        this.answer.exact
+        this.answer?.exact
           ? nothing
           : html`<p class="hint">
               ${

@@ -26,7 +26,7 @@ class BeforeAfter extends Page {
     this.parts = [];
     /** @type {"before" | "after"} */
     this.side = "after";
-    this.chart = new LiveQuestion(this);
+    this.chart = /** @type {LiveQuestion<"field">} */ (new LiveQuestion(this));
   }
 
   willUpdate() {

@@ -57,8 +57,8 @@ class DialView extends Page {
     /** The reach while it is typed. @type {Record<string, string>} */
     this.range = {};
     this.keeping = new Keeping(this);
-    this.dial = new LiveQuestion(this);
-    this.check = new LiveQuestion(this);
+    this.dial = /** @type {LiveQuestion<"dial">} */ (new LiveQuestion(this));
+    this.check = /** @type {LiveQuestion<"dial">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, book, settings, gels);
   }
 

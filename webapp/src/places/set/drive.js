@@ -33,8 +33,8 @@ class Drive extends Page {
     this.prefer = "light";
     this.name = "";
     this.source = TYPED_HERE;
-    this.drive = new LiveQuestion(this);
-    this.check = new LiveQuestion(this);
+    this.drive = /** @type {LiveQuestion<"drive">} */ (new LiveQuestion(this));
+    this.check = /** @type {LiveQuestion<"drive">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, book, settings);
   }
 
@@ -90,6 +90,7 @@ class Drive extends Page {
 
   async keep() {
     const { answer } = this.drive;
+    if (!answer) return;
     const levels = answer.primaries
       .map((/** @type {any} */ one) => `${one.name} ${percent(one.level)}`)
       .join(", ");

@@ -29,8 +29,10 @@ class FlashView extends Page {
   constructor() {
     super();
     this.draft = new FormDraft(this, { name: () => "flash", blank: () => BLANK });
-    this.question = /** @type {Record<string, any> | null} */ (null);
-    this.mix = new LiveQuestion(this);
+    this.question = /** @type {import("../../kernel/answers.js").Question<"flash_mix"> | null} */ (
+      null
+    );
+    this.mix = /** @type {LiveQuestion<"flash_mix">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, book, settings);
   }
 
@@ -50,12 +52,15 @@ class FlashView extends Page {
     const { time_s } = this.draft.typed;
     const shutter = time_s.trim() ? { time_s } : shutterQuestion();
     this.question =
-      flash && ambient ? { ask: "flash_mix", flash, ambient, ...shutter, ...terms() } : null;
+      flash && ambient
+        ? { ask: /** @type {const} */ ("flash_mix"), flash, ambient, ...shutter, ...terms() }
+        : null;
     this.mix.put(this.question);
   }
 
   async keep() {
     const { answer } = this.mix;
+    if (!answer) return;
     const { x, y, cct_K, duv: tint } = answer.mix;
     await keepFinding({
       by: "flash",

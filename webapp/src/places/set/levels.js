@@ -44,6 +44,7 @@ export function keyChoice(lights, setup) {
  * @param {Lit[]} lights
  * @param {Lit | undefined} key
  * @param {({stops_lost: number} | null)[]} [packs]  what is to be hung on each
+ * @returns {import("../../kernel/answers.js").Question<"levels"> | null}
  */
 export function levelsQuestion(lights, key, packs) {
   if (!key) return null;

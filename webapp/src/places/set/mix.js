@@ -49,9 +49,13 @@ class MixView extends Page {
     this.zones = [];
     /** The zone under the sliders. */
     this.at = 0;
-    this.mix = new LiveQuestion(this);
-    this.standing = new LiveQuestion(this, { after: [this.mix] });
-    this.rendering = new LiveQuestion(this, { after: [this.mix] });
+    this.mix = /** @type {LiveQuestion<"mix">} */ (new LiveQuestion(this));
+    this.standing = /** @type {LiveQuestion<"fix">} */ (
+      new LiveQuestion(this, { after: [this.mix] })
+    );
+    this.rendering = /** @type {LiveQuestion<"render">} */ (
+      new LiveQuestion(this, { after: [this.mix] })
+    );
     this.watch = new Watch(this, book, settings);
   }
 
@@ -136,6 +140,7 @@ class MixView extends Page {
 
   async keep() {
     const made = this.shown;
+    if (!made) return;
     const words = t("mix.keptWords", {
       cct: kelvin(made.cct_K),
       lights: made.shares
@@ -143,7 +148,7 @@ class MixView extends Page {
         .join(", "),
     });
     const { x, y, cct_K, duv: tint, illuminance_lx = null } = made;
-    const { boundary = null } = this.mix.answer;
+    const boundary = this.mix.answer?.boundary ?? null;
     await keepFinding({
       by: "mix",
       words: boundary ? `${words}. ${boundary.words}` : words,
@@ -235,7 +240,7 @@ class MixView extends Page {
                     /** @type {Part["by"]} */ (
                       /** @type {HTMLSelectElement} */ (event.target).value
                     ),
-                    share?.lx,
+                    share?.lx ?? undefined,
                   )}
               >
                 ${WAYS.map(
@@ -264,13 +269,13 @@ class MixView extends Page {
   /** @param {any} made */
   renderAnswer(made) {
     const standing = this.standing.answer;
-    const { boundary } = this.mix.answer;
+    const boundary = this.mix.answer?.boundary;
     const metrics = this.rendering.answer;
     return html`
       ${
         standing
           ? html`<p class="now">
-              ${standing.offset.words}
+              ${standing.offset?.words}
               ${made.cc ? html`<span class="hint">(${made.cc_words})</span>` : nothing}
             </p>`
           : nothing
@@ -289,18 +294,20 @@ class MixView extends Page {
       ${
         metrics
           ? html`<dl class="figures five">
-              ${[
-                ["TLCI", metrics.tlci.qa],
-                ["Ra", metrics.cri.ra],
-                ["Rf", metrics.tm30.rf],
-                ["Rg", metrics.tm30.rg],
-                ["SSI", metrics.ssi.value],
-              ].map(
-                ([name, value]) => html`<div>
+              ${
+                /** @type {[string, number | null][]} */ ([
+                  ["TLCI", metrics.tlci.qa],
+                  ["Ra", metrics.cri.ra],
+                  ["Rf", metrics.tm30.rf],
+                  ["Rg", metrics.tm30.rg],
+                  ["SSI", metrics.ssi.value],
+                ]).map(
+                  ([name, value]) => html`<div>
                   <dt>${name}</dt>
                   <dd>${index(value)}</dd>
                 </div>`,
-              )}
+                )
+              }
             </dl>`
           : html`<p class="hint">${t("mix.noSpectrum")}</p>`
       }
@@ -368,7 +375,7 @@ class MixView extends Page {
         shown
           ? html`<div class="sum">
               <p class="headline" data-testid="headline">${kelvin(shown.cct_K)}</p>
-              ${this.standing.answer ? verdictMark(this.standing.answer.verdict) : nothing}
+              ${this.standing.answer?.verdict ? verdictMark(this.standing.answer.verdict) : nothing}
               ${levelWords(shown)}
             </div>`
           : nothing

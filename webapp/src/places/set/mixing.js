@@ -91,6 +91,7 @@ const zoneQuestion = (lights, zone) =>
  * @param {Lit[]} lights
  * @param {Zone} zone
  * @param {Zone} [beside]
+ * @returns {import("../../kernel/answers.js").Question<"mix"> | null}
  */
 export function mixQuestion(lights, zone, beside) {
   if (!inZone(lights, zone).length) return null;

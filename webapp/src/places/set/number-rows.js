@@ -6,10 +6,10 @@ import { index } from "../../words/numbers.js";
 /**
  * @typedef {object} NumberRow
  * @property {string} name
- * @property {number} value
- * @property {string} observer
- * @property {string} reference
- * @property {string} edition
+ * @property {number | null} value
+ * @property {string} [observer]
+ * @property {string | null} reference
+ * @property {string} [edition]
  */
 
 /** @param {NumberRow[]} rows */

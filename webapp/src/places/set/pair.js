@@ -22,7 +22,7 @@ class PairView extends Page {
     super();
     /** The two lights, as in the address. @type {string[]} */
     this.of = [];
-    this.compare = new LiveQuestion(this);
+    this.compare = /** @type {LiveQuestion<"compare">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, book, settings, lightDraft);
   }
 

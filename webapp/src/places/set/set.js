@@ -39,9 +39,13 @@ const MOST_PAIRS = 3;
 class SetView extends Page {
   constructor() {
     super();
-    this.agree = new LiveQuestion(this);
-    this.chart = new LiveQuestion(this, { after: [this.agree] });
-    this.levels = new LiveQuestion(this, { after: [this.agree] });
+    this.agree = /** @type {LiveQuestion<"agree">} */ (new LiveQuestion(this));
+    this.chart = /** @type {LiveQuestion<"field">} */ (
+      new LiveQuestion(this, { after: [this.agree] })
+    );
+    this.levels = /** @type {LiveQuestion<"levels">} */ (
+      new LiveQuestion(this, { after: [this.agree] })
+    );
     /** @type {ReturnType<typeof lightsOf>} the lights of the present question, in its order */
     this.asked = [];
     /** The light that the levels of the others are told against. */
@@ -89,7 +93,8 @@ class SetView extends Page {
    */
   get hangs() {
     return this.asked.map(({ light, reading }, i) => {
-      if (!toDo(light, reading)) return this.answer?.lights[i].pack ?? null;
+      const one = this.answer?.lights[i];
+      if (!toDo(light, reading)) return one && !one.problem ? one.pack : null;
       const { does, gels: names, gel_ids: ids, stops_lost } = light.data.planned;
       if (does !== "gel") return { gels: null, stops_lost };
       const own_gels = [...curves(reading.data.pack, reading.data.gel_ids), ...curves(names, ids)];
@@ -295,7 +300,8 @@ class SetView extends Page {
                       this.byPlan,
                     ),
                     problem: one?.problem?.message,
-                    onMeasure: () => this.measure(light.id, one?.pack?.gels),
+                    onMeasure: () =>
+                      this.measure(light.id, one && !one.problem ? one.pack?.gels : undefined),
                   });
                 })}
               </ol>

@@ -42,7 +42,7 @@ class SpectrumView extends Page {
     this.beside = REFERENCE;
     /** Whether the curve's table is on screen. */
     this.tabled = false;
-    this.rendering = new LiveQuestion(this);
+    this.rendering = /** @type {LiveQuestion<"render">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, book, settings, lightDraft);
   }
 

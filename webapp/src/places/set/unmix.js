@@ -31,7 +31,7 @@ class UnmixView extends Page {
     /** The light whose kept reading is the sum; "" = it is typed here. */
     this.from = "";
     this.draft = new FormDraft(this, { name: () => "unmix", blank: () => NOTHING });
-    this.unmix = new LiveQuestion(this);
+    this.unmix = /** @type {LiveQuestion<"unmix">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, book, settings);
   }
 
@@ -66,6 +66,7 @@ class UnmixView extends Page {
 
   async keep() {
     const { answer } = this.unmix;
+    if (!answer) return;
     const { sum, lights } = this.parts;
     const kept = keptOf(sum);
     await keepFinding({

@@ -29,7 +29,9 @@ export async function doorOf(brought) {
       : { bytes_base64: await base64(brought.slice(0, HEAD)) };
   const answer = await ask({ ask: "recognise", ...head });
   // A kernel in trouble says so itself at whatever is asked next.
-  return answer.problem ? { door: "light", what: "", message: "" } : answer;
+  return answer.problem
+    ? { door: "light", what: "", message: "" }
+    : { door: answer.door, what: answer.what ?? "", message: answer.message ?? "" };
 }
 
 /** @param {Door} door */

@@ -7,16 +7,8 @@ import { settings } from "../index.js";
 import { withOwnGels } from "./own-gels.js";
 
 /**
- * @typedef {object} Gel
- * @property {string} name
- * @property {string} family
- * @property {boolean} nominal
- * @property {number} mired
- * @property {number} duv
- * @property {number} stops
- * @property {number} reference_K   black body on which mired, duv and stops are stated
- * @property {number[]} wavelengths_nm
- * @property {number[]} transmittance
+ * Its mired, duv and stops are stated on the black body of `reference_K`.
+ * @typedef {import("../../kernel/answers.js").KitGel} Gel
  */
 
 class Gels extends EventTarget {

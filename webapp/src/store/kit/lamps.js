@@ -120,7 +120,7 @@ export function taught(light) {
   return lamp.on === light.id ? lamp.base : lamp.correction;
 }
 
-/** @param {Thing} light */
+/** @param {Thing} light @returns {import("../../kernel/answers.js").Question<"dial">} */
 export function dialQuestion(light) {
   const correction = taught(light);
   const { lamp } = light.data;

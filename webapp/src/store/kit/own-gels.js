@@ -14,13 +14,13 @@ import { settings } from "../index.js";
  * @property {string} name
  * @property {number[]} wavelengths_nm
  * @property {number[]} transmittance
- * @property {number} mired        on the light it was learned from, or on its reference
- * @property {number} duv
- * @property {number} stops
+ * @property {number | null} mired  on the light it was learned from, or on its reference
+ * @property {number | null} duv
+ * @property {number | null} stops
  * @property {number} reference_K
  * @property {string} [source]     how it was learned
  * @property {number[][]} [unknown]  ranges in nm that were not measured
- * @property {{mired: number, duv: number, stops: number}} [nominal]  its namesake on that light
+ * @property {{mired: number | null, duv: number | null, stops: number | null}} [nominal]  its namesake on that light
  * @property {string} [at]         when it came into the kit
  */
 
@@ -59,7 +59,7 @@ export async function adoptGel({ name, data }) {
   const curve = { name, wavelengths_nm, transmittance, reference_K };
   const answer = await ask({ ask: "kit", own_gels: [curve] });
   if (answer.problem) throw new Error(answer.problem.message);
-  const { mired, duv, stops } = answer.gels.find((/** @type {Gel} */ gel) => gel.name === name);
+  const { mired, duv, stops } = /** @type {Gel} */ (answer.gels.find((gel) => gel.name === name));
   return keepOwnGel({ ...curve, mired, duv, stops, source, unknown });
 }
 

@@ -38,7 +38,7 @@ export function countedPieces() {
 /** @param {Lit[]} lights */
 export function balanceQuestion(lights) {
   return {
-    ask: "balance",
+    ask: /** @type {const} */ ("balance"),
     lights: lights.map(({ light, reading }) => {
       const may = mayOf(light);
       const reach = may.includes("dial") ? reachOf(light) : null;

@@ -89,7 +89,11 @@ class Visitor extends EventTarget {
     this.#change();
   }
 
-  /** @param {Record<string, any>} request @param {AbortSignal} [signal] */
+  /**
+   * @template {import("../../kernel/answers.js").Ask} A
+   * @param {import("../../kernel/answers.js").Question<A>} request
+   * @param {AbortSignal} [signal]
+   */
   async #ask(request, signal = this.#looking.signal) {
     this.waiting = true;
     this.problem = "";
@@ -207,7 +211,8 @@ class Visitor extends EventTarget {
     // Adding was pressed: it is done wherever the person has gone meanwhile.
     const merged = await this.#ask({ ask: "book_merge", books }, new AbortController().signal);
     if (!merged) return;
-    const byId = new Map(merged.book.entries.map((/** @type {any} */ entry) => [entry.id, entry]));
+    const { entries } = /** @type {{entries: import("./entries.js").Entry[]}} */ (merged.book);
+    const byId = new Map(entries.map((entry) => [entry.id, entry]));
     const named = (/** @type {string[]} */ ids) =>
       ids.map((id) => /** @type {any} */ (byId.get(id)));
     await this.#addAll(copy, [...fresh, ...named(merged.new)], named(merged.changed));

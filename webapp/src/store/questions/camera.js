@@ -56,7 +56,7 @@ export function levelUnit(name) {
 /**
  * Whether the mains of a place and the shutter go together.
  * @param {import("../log/book.js").Thing | undefined} location
- * @returns {Record<string, any> | null} null where the mains are not known
+ * @returns {import("../../kernel/answers.js").Question<"flicker"> | null} null where the mains are not known
  */
 export function mainsQuestion(location) {
   const mains_hz = location?.data.mains_hz || settings.get("mains_hz");

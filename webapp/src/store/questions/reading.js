@@ -67,7 +67,11 @@ export function bookQuestion(...ids) {
   return { format: "evenkelvin-book", version: 2, entries: [...new Set(parts)] };
 }
 
-/** What the white of a setup was. @param {string} setup its id */
+/**
+ * What the white of a setup was.
+ * @param {string} setup its id
+ * @returns {import("../../kernel/answers.js").Question<"continuity">}
+ */
 export function whiteOfSetup(setup) {
   return { ask: "continuity", book: bookQuestion(setup), setup };
 }

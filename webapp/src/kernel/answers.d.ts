@@ -1,0 +1,1457 @@
+// Made by webapp/tools/answer_types.py from kernel/evenkelvin/replies/answers.py: change that.
+
+export type Described = {
+  x: number;
+  y: number;
+  u_prime: number;
+  v_prime: number;
+  cct_K: number | null;
+  duv: number;
+  mired: number | null;
+  cc: number | null;
+  cc_words: string;
+  illuminance_lx?: number;
+  illuminance_fc?: number;
+  exposure_lx_s?: number;
+  warnings: string[];
+};
+
+export type Fix = {
+  reading: White;
+  white: White;
+  meant: string;
+  target: White | null;
+  offset: FixOffset | null;
+  verdict: "holds" | "near" | "out" | null;
+  tolerance: Tolerance;
+  dial: Point | null;
+  packs: Pack[];
+  dim: Dimming | null;
+  warnings: string[];
+};
+
+export type White = {
+  x: number;
+  y: number;
+  u_prime: number;
+  v_prime: number;
+  cct_K: number | null;
+  duv: number;
+  mired: number | null;
+};
+
+export type FixOffset = {
+  mired: number | null;
+  duv: number;
+  delta_uv: number;
+  steps: number;
+  words: string;
+  cc: number | null;
+};
+
+export type Tolerance = {
+  steps: number;
+  radius_uv: number;
+};
+
+export type Point = {
+  x: number;
+  y: number;
+};
+
+export type Pack = {
+  gels: string[];
+  add: string[];
+  take_off: string[];
+  words: string;
+  work: string;
+  lands: Landed;
+  delta_uv: number;
+  steps: number;
+  verdict: "holds" | "near" | "out";
+  stops_lost: number;
+  pieces: number;
+  warnings: string[];
+};
+
+export type Landed = {
+  x: number;
+  y: number;
+  u_prime: number;
+  v_prime: number;
+  cct_K: number | null;
+  duv: number;
+  mired: number | null;
+  cct_spread_K: (number | null)[];
+};
+
+export type Dimming = {
+  percent_light: number;
+  percent_volts: number;
+  stops: number;
+  lands: White;
+  delta_uv: number;
+  steps: number;
+  verdict: "holds" | "near" | "out";
+  before_gel: boolean;
+  words: string;
+};
+
+export type Agree = {
+  target: White;
+  tolerance: Tolerance;
+  lights: (AgreeLight | Unusable)[];
+  odd_ones_out: number[];
+  found: number[];
+  twins: number[][];
+  spread: Spread | null;
+  unlike_pairs: UnlikePair[];
+  work: Work;
+  warnings: string[];
+  disagree?: number[];
+};
+
+export type AgreeLight = {
+  x: number;
+  y: number;
+  u_prime: number;
+  v_prime: number;
+  cct_K: number | null;
+  duv: number;
+  mired: number | null;
+  name: string;
+  problem: null;
+  meant: string;
+  target: White | null;
+  offset: Offset | null;
+  delta_uv: number | null;
+  steps: number | null;
+  verdict: "holds" | "near" | "out" | null;
+  stops_to_hero: number | null;
+  ssi_to_hero: number | null;
+  pack: Pack | null;
+  dim: Dimming | null;
+  warnings: string[];
+  camera?: Camera | null;
+  observer_verdict?: "holds" | "near" | "out" | null;
+};
+
+export type Offset = {
+  mired: number | null;
+  duv: number;
+  delta_uv: number;
+  steps: number;
+  words: string;
+};
+
+export type Camera = {
+  steps: number;
+  verdict: "holds" | "near" | "out";
+  with_pack: Standing | null;
+};
+
+export type Standing = {
+  steps: number;
+  verdict: "holds" | "near" | "out";
+};
+
+export type Unusable = {
+  name: string;
+  problem: Problem;
+};
+
+export type Problem = {
+  field: string;
+  message: string;
+  line?: number;
+};
+
+export type Spread = {
+  steps: number;
+  mired: number[] | null;
+  pair: number[];
+};
+
+export type UnlikePair = {
+  pair: number[];
+  steps: number;
+  ssi: number;
+  words: string;
+};
+
+export type Work = {
+  pieces: number;
+  stops_lost_max: number;
+  words: string;
+};
+
+export type Kit = {
+  gels: KitGel[];
+  tolerances: Record<string, number>;
+  lamps: Lamp[];
+  note: string;
+};
+
+export type KitGel = {
+  name: string;
+  wavelengths_nm: number[];
+  transmittance: number[];
+  mired: number | null;
+  duv: number | null;
+  stops: number | null;
+  reference_K: number;
+  family: string;
+  cut: string | null;
+  cc: number | null;
+  nominal: boolean;
+};
+
+export type Lamp = {
+  kind: string;
+  words: string;
+};
+
+export type Import = {
+  format: string;
+  spectra: FoundSpectrum[];
+  readings?: FoundReading[];
+  questions: FileQuestion[];
+  problems: FileProblem[];
+};
+
+export type FoundSpectrum = {
+  wavelengths_nm: number[];
+  values: number[];
+  name: string;
+  quantity: "light" | "transmittance" | "reflectance";
+  understood: Understood;
+  gel: LearnGel | null;
+  white: Described | null;
+  problem: Problem | null;
+};
+
+export type Understood = {
+  unit: string;
+  notes: string[];
+};
+
+export type LearnGel = {
+  gel: LearnedCurve;
+  warnings: string[];
+  nominal?: GelCurve;
+};
+
+export type LearnedCurve = {
+  name: string;
+  wavelengths_nm: number[];
+  transmittance: number[];
+  mired: number | null;
+  duv: number | null;
+  stops: number | null;
+  reference_K: number;
+  unknown: number[][];
+  source: string;
+};
+
+export type GelCurve = {
+  name: string;
+  wavelengths_nm: number[];
+  transmittance: number[];
+  mired: number | null;
+  duv: number | null;
+  stops: number | null;
+  reference_K: number;
+};
+
+export type FoundReading = {
+  name: string;
+  line: number | null;
+  x?: number;
+  y?: number;
+  cct_K?: number;
+  duv?: number;
+  illuminance_lx?: number;
+  illuminance_fc?: number;
+  exposure_lx_s?: number;
+  white: Described | null;
+  problem: Problem | null;
+};
+
+export type FileQuestion = {
+  field: string;
+  message: string;
+  options: string[];
+  taken: string;
+};
+
+export type FileProblem = {
+  field: string;
+  message: string;
+  line?: number;
+  file: string;
+};
+
+export type Recognise = {
+  door: "book" | "link" | "codes" | "light" | "none";
+  what: string | null;
+  message: string | null;
+};
+
+export type Write = {
+  files: WrittenFile[];
+};
+
+export type WrittenFile = {
+  name: string;
+  media_type: string;
+  text: string;
+};
+
+export type ImportGel = {
+  format: string;
+  gels: LearnGel[];
+  questions: FileQuestion[];
+  problems: FileProblem[];
+};
+
+export type Field = {
+  unit: string;
+  axes: Record<string, string>;
+  tolerance: FieldTolerance;
+  targets: FieldTarget[];
+  locus: FieldLocus[];
+  lights: (FieldLight | Unusable)[];
+};
+
+export type FieldTolerance = {
+  steps: number;
+  radius_uv: number;
+  outline: number[][];
+};
+
+export type FieldTarget = {
+  x: number;
+  y: number;
+  u_prime: number;
+  v_prime: number;
+  cct_K: number | null;
+  duv: number;
+  mired: number | null;
+  across: number;
+  up: number;
+  outline: number[][];
+  lights: number[];
+  words: string;
+};
+
+export type FieldLocus = {
+  across: number;
+  up: number;
+  mired: number;
+  cct_K: number;
+};
+
+export type FieldLight = {
+  name: string;
+  problem: null;
+  across: number;
+  up: number;
+  path: number[][];
+  target: number | null;
+};
+
+export type Expose = {
+  solved: string | null;
+  iso: number;
+  constant: number;
+  illuminance_lx?: number;
+  illuminance_fc?: number;
+  exposure_lx_s?: number;
+  bursts?: number;
+  bursts_needed?: number;
+  time_s?: number;
+  time_words?: string;
+  fps?: number;
+  shutter_deg?: number;
+  f_number: number;
+  t_number: number;
+  filter_stops: number;
+  filter_factor: number;
+  lens_stops: number;
+  stop: Stop;
+  over_stops: number;
+  words: string;
+  warnings: string[];
+};
+
+export type Stop = {
+  thirds: string;
+  tenths: string;
+};
+
+export type Levels = {
+  lights: (LevelsLight | Unusable)[];
+};
+
+export type LevelsLight = {
+  name: string;
+  problem: null;
+  now: Level;
+  gelled: Level | null;
+};
+
+export type Level = {
+  stop: string | null;
+  stops_to_key: number | null;
+  ratio_words: string | null;
+};
+
+export type Seen = {
+  white: White;
+  judge: "eye" | "camera";
+  adaptation: string | null;
+  lights: (SeenLight | Unusable)[];
+  warnings: string[];
+};
+
+export type SeenLight = {
+  name: string;
+  problem: null;
+  meant: string;
+  as_read: Look | null;
+  with_pack: Look | null;
+  as_meant: Look | null;
+  warnings: string[];
+};
+
+export type Look = {
+  white: ScreenColour;
+  grey: ScreenColour;
+  skin_light: ScreenColour;
+  skin_dark: ScreenColour;
+  red: ScreenColour;
+  foliage: ScreenColour;
+};
+
+export type ScreenColour = {
+  srgb: number[];
+  p3: number[];
+  clipped: boolean;
+  guess: boolean;
+  range: number[][] | null;
+};
+
+export type Falloff = {
+  distance_m: number;
+  distance_ft: number;
+  stops: number;
+  illuminance_lx?: number;
+  illuminance_fc?: number;
+  words: string;
+  warnings: string[];
+};
+
+export type Flicker = {
+  light_hz: number;
+  mains_hz?: number;
+  safe_fps: number[];
+  fps?: number;
+  beat_hz?: number;
+  safe_time_s: number[];
+  safe_shutter_deg: number[];
+  safe_time_words: string[];
+  shutter_deg?: number;
+  safe_fps_at_shutter?: number[];
+  time_s?: number;
+  safe_by?: string | null;
+  safe?: boolean;
+  pulses?: number;
+  ripple?: Ripple;
+  words: string;
+  collision: string | null;
+  warnings: string[];
+};
+
+export type Ripple = {
+  percent: number | null;
+  stops: number | null;
+  model: string;
+  modulation_percent: number;
+};
+
+export type Sun = {
+  date: string;
+  utc_offset_h: number;
+  up: Span[];
+  golden: Span[];
+  blue: Span[];
+  highest: Moment;
+  curve: SunPoint[];
+  estimate: SunEstimate;
+  words: string;
+  window?: SunWindow;
+  warnings: string[];
+  cautions: string[];
+};
+
+export type Span = {
+  from: Moment | null;
+  to: Moment | null;
+  words: string;
+};
+
+export type Moment = {
+  minute: number;
+  time: string;
+  altitude_deg: number;
+  azimuth_deg: number;
+};
+
+export type SunPoint = {
+  minute: number;
+  time: string;
+  altitude_deg: number;
+  azimuth_deg: number;
+  sun_K: number | null;
+  shade_K: number | null;
+  open_K: number | null;
+};
+
+export type SunEstimate = {
+  sky: string;
+  words: string;
+};
+
+export type SunWindow = {
+  facing_deg: number;
+  facing_words: string;
+  horizon_deg: number;
+  direct: Span[];
+  words: string;
+};
+
+export type Units = {
+  illuminance_lx?: number;
+  illuminance_fc?: number;
+  against_lx?: number;
+  against_fc?: number;
+  distance_m?: number;
+  distance_ft?: number;
+  ratio?: number;
+  stops?: number;
+  words?: string;
+};
+
+export type Render = {
+  light: NamedWhite;
+  cri: Cri;
+  tm30: Tm30;
+  ssi: Ssi;
+  tlci: Tlci;
+  numbers: RenderNumber[];
+  curves: Curves;
+  flags: Flag[];
+  words: string[];
+  warnings: string[];
+};
+
+export type NamedWhite = {
+  x: number;
+  y: number;
+  u_prime: number;
+  v_prime: number;
+  cct_K: number | null;
+  duv: number;
+  mired: number | null;
+  name: string;
+};
+
+export type Cri = {
+  observer: string;
+  edition: string;
+  edition_r15: string;
+  ra: number | null;
+  r: (number | null)[];
+  r_names?: string[];
+  r_words?: string[];
+  cct_K?: number;
+  distance_uv?: number;
+  tolerance_uv?: number;
+  doubtful?: boolean;
+  reference?: string;
+  unrated?: string;
+};
+
+export type Tm30 = {
+  observer: string;
+  edition: string;
+  edition_rf: string;
+  rf: number | null;
+  rg: number | null;
+  samples?: (number | null)[];
+  bins?: (number | null)[];
+  chroma_shift?: (number | null)[];
+  hue_shift?: (number | null)[];
+  graphic?: ColourVectors;
+  cct_K?: number;
+  reference?: string;
+  unrated?: string;
+};
+
+export type ColourVectors = {
+  circle: ((number | null)[])[];
+  polygon: ((number | null)[])[];
+  arrows: (((number | null)[])[])[];
+  bin_edges_deg: number[];
+};
+
+export type Ssi = {
+  name: string;
+  value: number | null;
+  unrounded: number | null;
+  observer?: string;
+  reference: string | null;
+  edition?: string;
+  unrated?: string;
+  others: Similarity[];
+};
+
+export type Similarity = {
+  name: string;
+  value: number | null;
+  unrounded: number | null;
+  observer?: string;
+  reference: string | null;
+  edition?: string;
+  unrated?: string;
+};
+
+export type Tlci = {
+  observer: string;
+  edition: string;
+  qa: number | null;
+  delta_e_a?: number;
+  delta_e?: (number | null)[];
+  patches?: string[];
+  left_out?: string[];
+  cct_K?: number;
+  offset?: number;
+  doubtful?: boolean;
+  reference?: string;
+  unrated?: string;
+};
+
+export type RenderNumber = {
+  name: string;
+  value: number;
+  observer: string;
+  reference: string;
+  edition: string;
+};
+
+export type Curves = {
+  wavelengths_nm: number[];
+  light: (number | null)[];
+  peaks: Peak[];
+  reference: NamedCurve | null;
+  against: NamedCurve[];
+  scale: string;
+};
+
+export type Peak = {
+  wavelength_nm: number;
+  value: number;
+};
+
+export type NamedCurve = {
+  name: string;
+  values: (number | null)[];
+};
+
+export type Flag = {
+  weight: "serious" | "look" | "fine";
+  words: string;
+  because: string;
+};
+
+export type Compare = {
+  first: NamedWhite;
+  second: NamedWhite;
+  delta_uv: number;
+  steps: number;
+  ssi: CompareSsi;
+  patches: Patch[];
+  eye: PatchesSeen | null;
+  camera: PatchesSeen | null;
+  grey_card: GreyCard | null;
+  unrated?: string;
+  curves: Curves;
+  flags: Flag[];
+  words: string[];
+  warnings: string[];
+};
+
+export type CompareSsi = {
+  name: string;
+  value: number | null;
+  unrounded: number | null;
+  observer?: string;
+  reference: string | null;
+  edition?: string;
+  unrated?: string;
+  back: Similarity;
+};
+
+export type Patch = {
+  name: string;
+  eye: number;
+  camera: number | null;
+};
+
+export type PatchesSeen = {
+  skin: number | null;
+  mean: number | null;
+  worst: number | null;
+  worst_patch: string | null;
+  observer: string;
+  edition: string;
+};
+
+export type GreyCard = {
+  camera: number;
+  eye: number;
+  a_shift: number;
+  b_shift: number;
+  observer: string;
+  edition: string;
+};
+
+export type BookCheck = {
+  version: number;
+  migrated_from: number | null;
+  count: number;
+  sha256: string;
+  things: Record<string, number>;
+  conflicts: Conflict[];
+  warnings: string[];
+  book?: Record<string, unknown>;
+  text?: string;
+  slices?: string[];
+};
+
+export type Conflict = {
+  thing: string;
+  of: string;
+  name: string;
+  heads: string[];
+};
+
+export type BookMerge = {
+  version: number;
+  migrated_from: number | null;
+  count: number;
+  sha256: string;
+  things: Record<string, number>;
+  conflicts: Conflict[];
+  warnings: string[];
+  book?: Record<string, unknown>;
+  text?: string;
+  slices?: string[];
+  new: string[];
+  changed: string[];
+};
+
+export type BookCsv = {
+  text: string;
+  columns: string[];
+  style: string;
+};
+
+export type BookLink = {
+  version: number;
+  migrated_from: number | null;
+  count: number;
+  sha256: string;
+  things: Record<string, number>;
+  conflicts: Conflict[];
+  warnings: string[];
+  book?: Record<string, unknown>;
+  text?: string;
+  slices?: string[];
+  link: string;
+  title: string;
+};
+
+export type OpenLink = {
+  version: number;
+  migrated_from: number | null;
+  count: number;
+  sha256: string;
+  things: Record<string, number>;
+  conflicts: Conflict[];
+  warnings: string[];
+  book?: Record<string, unknown>;
+  text?: string;
+  slices?: string[];
+  title: string;
+};
+
+export type BookParts = {
+  parts: string[];
+  total: number;
+  title: string;
+};
+
+export type JoinParts = {
+  total: number;
+  have: number[];
+  missing: number[];
+  words: string;
+  link?: string;
+  title?: string;
+  version?: number;
+  migrated_from?: number | null;
+  count?: number;
+  sha256?: string;
+  things?: Record<string, number>;
+  conflicts?: Conflict[];
+  warnings?: string[];
+  book?: Record<string, unknown>;
+  text?: string;
+  slices?: string[];
+};
+
+export type Since = {
+  series: Series[];
+  tolerance: Tolerance;
+};
+
+export type Series = {
+  pack: string[];
+  points: SincePoint[];
+  greatest: number[];
+};
+
+export type SincePoint = {
+  x: number | null;
+  y: number | null;
+  cct_K: number | null;
+  duv: number | null;
+  mired: number | null;
+  illuminance_lx: number | null;
+  illuminance_fc: number | null;
+  exposure_lx_s: number | null;
+  id: string;
+  stage: unknown;
+  dialled: unknown;
+  dimmer: unknown;
+  at: string;
+  hours: number;
+  drift: Drift;
+  standing: SinceStanding | null;
+};
+
+export type Drift = {
+  mired: number | null;
+  duv: number | null;
+  delta_uv: number | null;
+  steps: number | null;
+  verdict: "holds" | "near" | "out" | null;
+  stops: number | null;
+  words: string;
+};
+
+export type SinceStanding = {
+  meant: string;
+  target: White;
+  offset: Offset;
+  verdict: "holds" | "near" | "out";
+};
+
+export type Judge = {
+  verdicts: ("holds" | "near" | "out" | null)[];
+  steps: (number | null)[];
+  found: number[];
+  tolerance: Tolerance;
+};
+
+export type Continuity = {
+  name: string;
+  target: Record<string, unknown> | null;
+  words: string | null;
+  lights: ContinuityLight[];
+};
+
+export type ContinuityLight = {
+  x: number | null;
+  y: number | null;
+  cct_K: number | null;
+  duv: number | null;
+  mired: number | null;
+  illuminance_lx: number | null;
+  illuminance_fc: number | null;
+  exposure_lx_s: number | null;
+  light: string;
+  name: string;
+  lamp: unknown;
+  stage: unknown;
+  at: string;
+  pack: string[];
+  target: unknown;
+};
+
+export type Report = {
+  thing: string;
+  name: string;
+  path: string[];
+  note: unknown;
+  place: unknown;
+  mains_hz: unknown;
+  setups: (ReportSetup | SetupOutline)[];
+  windows: GlassToGel[];
+  gels: GelHanging[];
+  tell_apart: string[];
+  cautions: string[];
+  tolerance: Tolerance;
+  book: BookState;
+};
+
+export type ReportSetup = {
+  id: string;
+  name: string;
+  path: string[];
+  note: unknown;
+  hero: string | null;
+  first: string | null;
+  last: string | null;
+  target: Record<string, unknown> | null;
+  target_words: string;
+  slips: Slip[];
+  field: Record<string, unknown> | null;
+  spectra: ReportSpectrum[];
+};
+
+export type Slip = {
+  light: string;
+  name: string;
+  lamp: unknown;
+  role: unknown;
+  note: unknown;
+  hero: boolean;
+  readings: ReportReading[];
+  hangs: string[];
+  meant: string | null;
+  target: White | null;
+  offset: Offset | null;
+  verdict: "holds" | "near" | "out" | null;
+  stops_to_hero: number | null;
+  ratio_words: string | null;
+};
+
+export type ReportReading = {
+  x: number | null;
+  y: number | null;
+  cct_K: number | null;
+  duv: number | null;
+  mired: number | null;
+  illuminance_lx: number | null;
+  illuminance_fc: number | null;
+  exposure_lx_s: number | null;
+  id: string;
+  stage: unknown;
+  at: string;
+  pack: string[];
+  dialled: unknown;
+  dimmer: unknown;
+  place: unknown;
+  position: unknown;
+  photo: unknown;
+  note: unknown;
+  who: unknown;
+  edited_twice: boolean;
+  has_spectrum: boolean;
+};
+
+export type ReportSpectrum = {
+  wavelengths_nm: number[];
+  values: number[];
+  name: string;
+  at: string;
+};
+
+export type SetupOutline = {
+  id: string;
+  name: string;
+  path: string[];
+  readings: number;
+};
+
+export type GlassToGel = {
+  location: string;
+  gels: string[];
+  lines: string[];
+};
+
+export type GelHanging = {
+  name: string;
+  pieces: number;
+  lights: string[];
+  measured: boolean;
+};
+
+export type BookState = {
+  count: number;
+  sha256: string;
+};
+
+export type Balance = {
+  lights: BalanceLight[];
+  front: BalancePlan[];
+  plans: number;
+  exact: boolean;
+  fewest_out: number;
+  words: string;
+  tolerance: Tolerance;
+  whites: number;
+  warnings: string[];
+};
+
+export type BalanceLight = {
+  name: string;
+  problem: Problem | null;
+};
+
+export type BalancePlan = {
+  white: White;
+  out: number[];
+  pieces: number;
+  cuts: number;
+  hang: Fetch[];
+  stops_lost: number;
+  stops_lost_max: number;
+  per_light: BalancePart[];
+  exact: boolean;
+  at_least_stops: number;
+  words: string;
+};
+
+export type Fetch = {
+  gel: string;
+  cuts: number;
+  lights: string[];
+};
+
+export type BalancePart = {
+  name: string;
+  does: "leave" | "gel" | "dial";
+  gels: string[];
+  dial: White | null;
+  pack: Pack | null;
+  lands: BalanceLands;
+  meant: string;
+  target: White | null;
+  steps: number | null;
+  verdict: "holds" | "near" | "out" | null;
+  stops_lost: number;
+  words: string;
+};
+
+export type BalanceLands = {
+  x: number;
+  y: number;
+  u_prime: number;
+  v_prime: number;
+  cct_K: number | null;
+  duv: number;
+  mired: number | null;
+  cct_spread_K?: (number | null)[];
+};
+
+export type Windows = {
+  cuts?: Cut[];
+  rolls?: CutRoll[];
+  layers?: number;
+  gels?: string[];
+  needed?: Rolls[];
+  seams?: number;
+  waste?: Waste;
+  left_out?: Cut[];
+  bound?: Rolls;
+  used_m?: number;
+  words?: string;
+  warnings?: string[];
+  nd?: NeutralDensity;
+  cautions: string[];
+};
+
+export type Cut = {
+  window: number;
+  name: string;
+  width_m: number;
+  length_m: number;
+  count: number;
+  words: string;
+};
+
+export type CutRoll = {
+  width_m: number;
+  length_m: number;
+  used_m: number;
+  left_m: number;
+  lengths_m: number[];
+  words: string;
+  pieces: CutPiece[];
+};
+
+export type CutPiece = {
+  window: number;
+  name: string;
+  strip: number;
+  strips: number;
+  at_across_m: number;
+  at_along_m: number;
+  across_m: number;
+  along_m: number;
+  words: string;
+};
+
+export type Rolls = {
+  width_m: number;
+  length_m: number;
+  rolls: number;
+  words: string;
+};
+
+export type Waste = {
+  area_m2: number;
+  percent: number;
+};
+
+export type NeutralDensity = {
+  stops: number;
+  gels: string[];
+  takes_stops: number;
+  left_stops: number;
+  words: string;
+};
+
+export type Order = {
+  gels: OrderGel[];
+  words: string;
+  warnings: string[];
+};
+
+export type OrderGel = {
+  gel: string;
+  pieces: OrderPiece[];
+  unsized: number;
+  ready: number;
+  hung: number;
+  have: OrderStock[];
+  order: OrderStock[];
+  cut_m2: number;
+  spare_m2: number;
+  seams: number;
+  words: string;
+};
+
+export type OrderPiece = {
+  width_m: number;
+  height_m: number;
+  count: number;
+  where: string[];
+  words: string;
+};
+
+export type OrderStock = {
+  width_m: number;
+  length_m: number;
+  count: number;
+  words: string;
+};
+
+export type Mix = {
+  x: number;
+  y: number;
+  u_prime: number;
+  v_prime: number;
+  cct_K: number | null;
+  duv: number;
+  mired: number | null;
+  cc: number | null;
+  cc_words: string;
+  illuminance_lx?: number;
+  illuminance_fc?: number;
+  exposure_lx_s?: number;
+  warnings: string[];
+  relative: boolean;
+  shares: Share[];
+  spectrum?: Curve;
+  spectrum_unit?: string;
+  beside?: Mixture;
+  boundary?: Boundary;
+  ribbon?: Ribbon;
+};
+
+export type Share = {
+  name: string;
+  lx: number | null;
+  lx_s: number | null;
+  part: number;
+  x: number;
+  y: number;
+  cct_K: number | null;
+};
+
+export type Curve = {
+  wavelengths_nm: number[];
+  values: number[];
+};
+
+export type Mixture = {
+  x: number;
+  y: number;
+  u_prime: number;
+  v_prime: number;
+  cct_K: number | null;
+  duv: number;
+  mired: number | null;
+  cc: number | null;
+  cc_words: string;
+  illuminance_lx?: number;
+  illuminance_fc?: number;
+  exposure_lx_s?: number;
+  warnings: string[];
+  relative: boolean;
+  shares: Share[];
+  spectrum?: Curve;
+  spectrum_unit?: string;
+};
+
+export type Boundary = {
+  delta_uv: number;
+  steps: number;
+  stops: number | null;
+  words: string;
+};
+
+export type Ribbon = {
+  white: White;
+  colours: RibbonColour[];
+  worst: RibbonWorst | null;
+};
+
+export type RibbonColour = {
+  at: number;
+  stops: number;
+  srgb: number[];
+  p3: number[];
+  clipped: boolean;
+  x: number;
+  y: number;
+  cct_K: number | null;
+  duv: number | null;
+  steps: number;
+};
+
+export type RibbonWorst = {
+  at: number;
+  index: number;
+  halfway: number;
+  words: string;
+};
+
+export type Unmix = {
+  shares_lx: (number | null)[];
+  shares: UnmixShare[];
+  residual: Residual;
+  by: string;
+  certain: boolean;
+  missing: Missing | null;
+  words: string[];
+  warnings: string[];
+};
+
+export type UnmixShare = {
+  name: string;
+  part: number;
+  lx: number | null;
+  uncertainty_part: number;
+  least_part: number;
+  most_part: number;
+};
+
+export type Residual = {
+  steps: number;
+  part: number;
+};
+
+export type Missing = {
+  lx: number | null;
+  white: White | null;
+  offset?: Offset;
+  words: string;
+};
+
+export type FlashMix = {
+  time_s: number;
+  ratio_stops: number;
+  ratio_words: string;
+  flash_part: number;
+  mix: Described;
+  offset: Offset;
+  verdict: "holds" | "near" | "out";
+  tolerance: Tolerance;
+  packs: FlashPack[];
+  shutters: FlashShutter[];
+  warnings: string[];
+};
+
+export type FlashPack = {
+  gels: string[];
+  add: string[];
+  take_off: string[];
+  words: string;
+  work: string;
+  lands: Landed;
+  delta_uv: number;
+  steps: number;
+  verdict: "holds" | "near" | "out";
+  stops_lost: number;
+  pieces: number;
+  warnings: string[];
+  ratio_stops: number;
+  mix: White;
+};
+
+export type FlashShutter = {
+  time_s: number;
+  words: string;
+  ratio_stops: number;
+  mix: White;
+};
+
+export type Dial = {
+  next: White;
+  target: White;
+  reachable: boolean;
+  nearest: White;
+  remains_steps: number;
+  gel: Pack | null;
+  steps: number | null;
+  verdict: "holds" | "near" | "out" | null;
+  best: number | null;
+  tolerance: Tolerance;
+  correction: Correction;
+  words: string;
+  warnings: string[];
+};
+
+export type Correction = {
+  matrix: number[][];
+  offset: number[];
+};
+
+export type Drive = {
+  levels: number[];
+  primaries: Primary[];
+  lands: White;
+  target: White;
+  lux: number;
+  steps: number;
+  verdict: "holds" | "near" | "out";
+  reachable: boolean;
+  nearest: White;
+  remains_steps: number;
+  gel: Pack | null;
+  ssi: number | null;
+  ssi_reference: string | null;
+  tolerance: Tolerance;
+  warnings: string[];
+};
+
+export type Primary = {
+  name: string;
+  level: number;
+  lx: number;
+};
+
+export type Dim = {
+  x: number;
+  y: number;
+  u_prime: number;
+  v_prime: number;
+  cct_K: number | null;
+  duv: number;
+  mired: number | null;
+  percent_light: number;
+  percent_volts: number;
+  stops: number;
+  illuminance_lx: number | null;
+  exposure_lx_s: number | null;
+  delta_uv: number | null;
+  steps: number | null;
+  verdict: "holds" | "near" | "out" | null;
+  unreached: string | null;
+  words: string;
+  tolerance: Tolerance;
+  warnings: string[];
+};
+
+export type Answers = {
+  describe: Described;
+  fix: Fix;
+  agree: Agree;
+  kit: Kit;
+  import: Import;
+  recognise: Recognise;
+  write: Write;
+  learn_gel: LearnGel;
+  import_gel: ImportGel;
+  field: Field;
+  expose: Expose;
+  levels: Levels;
+  seen: Seen;
+  falloff: Falloff;
+  flicker: Flicker;
+  sun: Sun;
+  units: Units;
+  render: Render;
+  compare: Compare;
+  book_check: BookCheck;
+  book_merge: BookMerge;
+  book_csv: BookCsv;
+  book_link: BookLink;
+  open_link: OpenLink;
+  book_parts: BookParts;
+  join_parts: JoinParts;
+  since: Since;
+  judge: Judge;
+  continuity: Continuity;
+  report: Report;
+  balance: Balance;
+  windows: Windows;
+  order: Order;
+  mix: Mix;
+  unmix: Unmix;
+  flash_mix: FlashMix;
+  dial: Dial;
+  drive: Drive;
+  dim: Dim;
+};
+
+export type Ask = keyof Answers;
+
+/** A question: which it is, and its fields. */
+export type Question<A extends Ask> = { ask: A; [field: string]: unknown };
+
+/** What a question is answered with where it cannot be answered as it stands. */
+export type Refused<A extends Ask> = { problem: Problem } & {
+  [field in Exclude<keyof Answers[A], "problem">]?: undefined;
+};
+
+/** An answer that is no refusal. */
+export type Answered<A extends Ask> = Answers[A] & { problem?: undefined };
+
+/** What the kernel sends back. */
+export type Reply<A extends Ask> = Answered<A> | Refused<A>;

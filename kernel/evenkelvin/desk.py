@@ -32,6 +32,7 @@ ASKS: dict[str, str] = {
     "sun": "sun",
     "units": "units",
     "seen": "seen",
+    "cameras": "cameras",
     "render": "render",
     "compare": "compare",
     "book_check": "book_check",

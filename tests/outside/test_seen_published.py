@@ -175,3 +175,88 @@ def test_a_ribbon_is_the_straight_line_of_light_between_two_whites():
     part = got["worst"]["halfway"]
     middle = colour.xy_to_Luv_uv(colour.XYZ_to_xy((1 - part) * ends[0] + part * ends[1]))
     assert np.hypot(*(middle - uv[0])) == pytest.approx(np.hypot(*(middle - uv[-1])), rel=1e-6)
+
+
+#: Two measured sets that colour-science carries: Darrodi, Finlayson, Goodman and Mackiewicz (2015),
+#: 'Reference data set for camera spectral sensitivity estimation', JOSA A 32:3.
+MEASURED = list(colour.MSDS_CAMERA_SENSITIVITIES.values())
+
+
+def own_camera(msds, name):
+    curves = dict(zip(("red", "green", "blue"), msds.values.T.tolist(), strict=True))
+    return {"name": name, "wavelengths_nm": msds.wavelengths.tolist(), **curves}
+
+
+def own_by_hand(msds, light, white):
+    """Least squares that keep white, by Lagrange's multipliers; the rest as EBU Tech 3355 has it.
+
+    Finlayson and Drew (1997), 'Constrained least-squares regression in color spaces'.
+    """
+    nm = np.arange(380, 761, 5)
+    curves = np.column_stack(
+        [np.interp(nm, msds.wavelengths, c, left=0, right=0) for c in msds.values.T]
+    )
+    table = load_table("tlci2012_patches")
+    patches = np.column_stack([table[f"patch{k}"] for k in range(1, 19)])
+    cmfs = CMFS[:77]
+    white, light = white[:77], light[:77]
+    seen_ = (patches.T * white) @ curves / (white @ curves)
+    white_xyz = white @ cmfs / (white @ cmfs[:, 1])
+    wanted = (patches.T * white) @ cmfs / (white @ cmfs[:, 1])
+    wanted = colour.adaptation.chromatic_adaptation_VonKries(
+        wanted, white_xyz, colour.xy_to_XYZ(D65), transform="CAT16"
+    )
+    space = colour.RGB_COLOURSPACES["ITU-R BT.709"]
+    wanted = wanted @ space.matrix_XYZ_to_RGB.T
+    system = np.zeros((4, 4))
+    system[:3, :3], system[:3, 3], system[3, :3] = seen_.T @ seen_, 1, 1
+    right = np.vstack([seen_.T @ wanted, np.ones((1, 3))])
+    matrix = np.linalg.solve(system, right)[:3].T
+    grey = 0.18 * (light / (light @ cmfs[:, 1])) @ curves
+    rgb = grey / (0.9 * (white / (white @ cmfs[:, 1])) @ curves)
+    rgb = (0.9 * np.eye(3) + np.full((3, 3), 0.1 / 3)) @ matrix @ rgb
+    xyz = space.matrix_RGB_to_XYZ @ colour.models.oetf_BT709(np.clip(rgb, 0, None)) ** 2.4
+    return colour.xy_to_Luv_uv(colour.XYZ_to_xy(xyz)) - colour.xy_to_Luv_uv(D65)
+
+
+@pytest.mark.parametrize("name", ["A", "FL2", "FL11", "LED-B3", "D50"])
+@pytest.mark.parametrize("which", [0, 1])
+def test_a_camera_of_ones_own_judges_by_its_measured_sensitivities(name, which):
+    """Darrodi et al. (2015), through the published regression and the display of EBU Tech 3355."""
+    camera = own_camera(MEASURED[which], "A")
+    request = {"ask": "agree", "lights": [reading(sd(name))], "target": reading(sd("D65"))}
+    got = answer(request | {"judge": "camera", "camera": camera})
+    wanted = np.hypot(*own_by_hand(MEASURED[which], sd(name), sd("D65"))) / 0.0011
+    assert got["lights"][0]["camera"]["steps"] == pytest.approx(wanted, rel=3e-3, abs=0.02)
+    assert got["camera"] == "A"
+
+
+@pytest.mark.parametrize("name", ["FL2", "LED-B3"])
+def test_two_measured_cameras_differ_by_what_each_sees(name):
+    """Darrodi et al. (2015)."""
+    first, second = (own_camera(one, n) for one, n in zip(MEASURED, "AB", strict=True))
+    lights = [reading(sd("D65")), reading(sd(name), name="lamp")]
+    request = {"ask": "cameras", "lights": lights, "white": reading(sd("D65"))}
+    got = answer(request | {"first": first, "second": second})
+    apart = np.subtract(*(own_by_hand(one, sd(name), sd("D65")) for one in MEASURED))
+    assert got["lights"][1]["apart"]["steps"] == pytest.approx(
+        np.hypot(*apart) / 0.0011, rel=3e-3, abs=0.02
+    )
+    # More v′ and less u′ at daylight is greener, as on the black-body line of CIE 1976 u′ v′.
+    assert got["edge"]["pair"] == [0, 1]
+    assert got["edge"]["steps"] == pytest.approx(got["lights"][1]["apart"]["steps"], abs=0.02)
+    green = apart @ np.array([-0.83, 0.55]) > 0
+    assert (got["lights"][1]["apart"]["up"] > 0) == green
+
+
+def test_a_camera_that_sees_as_the_eye_does_shows_cards_as_the_eye_sees_them():
+    """Luther's condition (1927): its channels are sums of those of the CIE 1931 observer."""
+    mix = np.array([[0.9, 0.3, 0.05], [0.1, 1.0, 0.1], [0.05, 0.1, 1.0]])
+    curves = np.clip(CMFS @ mix.T, 0, None)
+    luther = {"name": "as the eye", "wavelengths_nm": GRID.tolist()}
+    luther |= dict(zip(("red", "green", "blue"), curves.T.tolist(), strict=True))
+    request = {"ask": "seen", "lights": [reading(sd("FL2"))], "white": reading(sd("D50"))}
+    eye = answer(request)["lights"][0]["as_read"]
+    camera = answer(request | {"judge": "camera", "camera": luther})["lights"][0]["as_read"]
+    # Saturation (90 %) and contrast (end to end some 1.2) of the standard's display nearly cancel.
+    assert camera["grey"]["srgb"] == pytest.approx(eye["grey"]["srgb"], abs=3)

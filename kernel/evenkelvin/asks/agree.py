@@ -1,7 +1,8 @@
 """How all lights of a setup agree.
 
 ``{"ask": "agree", "lights": [R…], "target": T | "hero": index, "tolerance"?, "kit"?,
-"own_gels"?, "depth"?, "judge"?: "observer" | "camera"}``
+"own_gels"?, "depth"?, "judge"?: "observer" | "camera",
+"camera"?: C}``
 
 Each R may carry ``meant`` (see :mod:`evenkelvin.requests.meant`): what that light is meant to be
 beside the target as the camera's white.
@@ -22,23 +23,24 @@ from evenkelvin.lights.reading import Reading, pack_transmittance
 from evenkelvin.lights.similarity import Unlike, similarities
 from evenkelvin.lights.tolerance import VERDICT_WORDS, Verdict, verdict
 from evenkelvin.problem import Problem
+from evenkelvin.rendering.camera import Camera
 from evenkelvin.rendering.reference import Unrated
 from evenkelvin.replies.dim import dimming_plain
 from evenkelvin.replies.each import left_out_words, unusable_plain
 from evenkelvin.replies.fix import landing_plain, offset_plain
 from evenkelvin.replies.plain import tolerance_plain, white
-from evenkelvin.requests.judge import read_balance
+from evenkelvin.requests.judge import judge_fields, read_balance, read_judge
 from evenkelvin.requests.kit import KIT, read_kit
 from evenkelvin.requests.lit import LitSet
 from evenkelvin.requests.meant import MEANT
 from evenkelvin.requests.reading import READING, TARGET, read_reading, read_target
 from evenkelvin.requests.tolerance import TOLERANCE, read_tolerance
 from evenkelvin.said import Figure, Said, counted
-from evenkelvin.shapes import Choice, Group, Many, Whole
+from evenkelvin.shapes import Group, Many, Whole
 
 FIELDS: Group = {
     "lights": Many({**READING, "meant": MEANT}), **TARGET, "hero": Whole(0, 3), **TOLERANCE, **KIT,
-    "depth": Whole(1, 3), "judge": Choice(("observer", "camera")),
+    "depth": Whole(1, 3), **judge_fields("observer"),
 }  # fmt: skip
 
 
@@ -58,7 +60,8 @@ def reply(fields: Fields) -> dict[str, Any]:
     they share one pack unless that costs a verdict.
 
     With ``judge`` "camera" the verdicts of measured spectra are those of the standard camera of
-    EBU Tech 3355, balanced for the target: each light then has ``camera`` {"steps", "verdict",
+    EBU Tech 3355, or of C (see :mod:`evenkelvin.requests.sensitivities`), balanced for the target;
+    ``camera`` is its name. Each light then has ``camera`` {"steps", "verdict",
     "with_pack" | null} (null without a spectrum, when the observer judges), ``observer_verdict``,
     and ``disagree`` lists the lights on which camera and observer differ. Packs are still looked
     for by the observer, for the lights that are out to it.
@@ -82,14 +85,14 @@ def reply(fields: Fields) -> dict[str, Any]:
     radius = read_tolerance(fields)
     depth = fields.whole("depth", DEEPEST, 1, DEEPEST)
 
-    by_camera = fields.choice("judge", ("observer", "camera"), "observer") == "camera"
+    judge = read_judge(fields, "observer")
 
     members = agree(lights, targets, kit, radius, hero, depth)
     verdicts: list[Verdict | None] = [member.verdict for member in members]
     camera: list[dict[str, Any] | None] = [None] * len(lights)
     warnings: list[Said] = []
-    if by_camera:
-        camera, warnings = _by_camera(fields, lights, names, members, target, radius)
+    if judge is not None:
+        camera, warnings = _by_camera(fields, judge, lights, names, members, target, radius)
         verdicts = [
             seen["verdict"] if seen is not None else word
             for seen, word in zip(camera, verdicts, strict=True)
@@ -149,7 +152,8 @@ def reply(fields: Fields) -> dict[str, Any]:
         },
         "warnings": warnings,
     }
-    if by_camera:
+    if judge is not None:
+        answer["camera"] = judge.name
         for one, member, seen in zip(answer["lights"], members, camera, strict=True):
             one |= {"camera": seen, "observer_verdict": member.verdict}
         answer["disagree"] = [
@@ -169,6 +173,7 @@ def _index(hero: Reading | None, lights: list[Reading]) -> int | None:
 
 def _by_camera(
     fields: Fields,
+    camera: Camera,
     lights: list[Reading],
     names: list[str],
     members: list[Member],
@@ -191,7 +196,7 @@ def _by_camera(
             continue
         try:
             aim = None if _same(member.target, target) else meant_light(member.target)
-            steps = camera_steps(light.spectra[0], balanced_for, aim)
+            steps = camera_steps(light.spectra[0], balanced_for, aim, camera)
         except Unrated as why:
             warnings.append(Said("{name}: {why}", name=name, why=why.words))
             seen.append(None)
@@ -200,7 +205,7 @@ def _by_camera(
         after = None
         if member.best is not None:
             through = pack_transmittance(member.best.gels) / pack_transmittance(light.pack)
-            lands = camera_steps(light.spectra[0] * through, balanced_for, aim)
+            lands = camera_steps(light.spectra[0] * through, balanced_for, aim, camera)
             after = {"steps": lands, "verdict": verdict(lands, radius)}
         if member.verdict is not None and word != member.verdict:
             warnings.append(

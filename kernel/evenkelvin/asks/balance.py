@@ -3,7 +3,8 @@
 ``{"ask": "balance", "lights": [{"reading": R, "may"?: ["gel", "dial"], "dial"?: {"from_K", "to_K",
 "duv_limit"?} | {"gamut": [R…]}, "cuts"?: n, "name"?, "meant"?: M}…], "kit"?: [names], "own_gels"?,
 "stock"?: {gel: cuts | {"sheets", "cuts_per_sheet"}}, "whites"?: {"from_K", "to_K", "step_K" |
-"step_mired", "duv_limit", "duv_step"}, "tolerance"?, "depth"?: 3, "most"?: 12}``
+"step_mired", "duv_limit", "duv_step"}, "tolerance"?, "depth"?: 3, "most"?: 12,
+"judge"?: "observer" | "camera", "camera"?: C}``
 
 M as :mod:`evenkelvin.requests.meant` has it: what the light is meant to be beside the white, and
 moving with it. ``may`` is ["gel"] unless stated; [] is a light not to be touched. ``cuts`` is how
@@ -20,6 +21,7 @@ from typing import Any
 import numpy as np
 
 from evenkelvin.colorimetry.chromaticity import uv_prime_to_xy
+from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import Gel
 from evenkelvin.filters.pack import DEEPEST
@@ -37,15 +39,19 @@ from evenkelvin.lights.balancing import (
     white_grid,
     whites_between,
 )
+from evenkelvin.lights.camera_agreement import camera_steps
 from evenkelvin.lights.fixing import Landing, land, pack_words
 from evenkelvin.lights.gamut import USUAL_DUV, Whites
-from evenkelvin.lights.meant import meant_words
-from evenkelvin.lights.reading import TARGET_K
+from evenkelvin.lights.meant import meant_words, stands_for
+from evenkelvin.lights.reading import TARGET_K, pack_transmittance
 from evenkelvin.lights.tolerance import verdict
 from evenkelvin.problem import Problem
+from evenkelvin.rendering.camera import Camera
+from evenkelvin.rendering.reference import Unrated
 from evenkelvin.replies.each import unusable_plain
 from evenkelvin.replies.fix import landing_plain
 from evenkelvin.replies.plain import tolerance_plain, white
+from evenkelvin.requests.judge import judge_fields, read_judge
 from evenkelvin.requests.kit import GEL, KIT, find_gel, read_kit
 from evenkelvin.requests.lit import LitSet
 from evenkelvin.requests.meant import MEANT
@@ -70,6 +76,7 @@ _WHITES: Group = {
 FIELDS: Group = {
     "lights": Many(_LIGHT), **KIT, "stock": ByName(GEL.such_as, OneOf((Whole(0, 20), _SHEETS))),
     "whites": _WHITES, **TOLERANCE, "depth": Whole(1, 2), "most": Whole(1, 200),
+    **judge_fields("observer"),
 }  # fmt: skip
 
 
@@ -88,6 +95,12 @@ def reply(fields: Fields) -> dict[str, Any]:
     ``lights``: for each its ``name`` and ``problem``, null or what is wrong with it, the field
     named within the light. Only lights without one are balanced: ``per_light`` and ``out`` are
     about these, in their order.
+
+    With ``judge`` "camera" each of ``per_light`` has ``camera`` {"steps", "verdict"}: what the
+    standard camera of EBU Tech 3355, or C (see :mod:`evenkelvin.requests.sensitivities`), makes of
+    it balanced for the plan's white; null where no spectrum was measured, where it is dialled or as
+    found. ``camera_out`` of each plan lists the lights that are out to it, and ``camera`` is its
+    name. The plans themselves are still looked for by the observer.
     """
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
@@ -114,18 +127,26 @@ def reply(fields: Fields) -> dict[str, Any]:
     depth = fields.whole("depth", DEEPEST, 1, DEEPEST)
     most = fields.whole("most", 12, 1, 200)
     stock = _read_stock(fields, every)
+    camera = read_judge(fields, "observer")
     found = Balances((), exact=True, fewest_out=0)
     if lights:
         found = balance(lights, grid, kit, stock, radius, depth)
     bare = [white(light.reading.xy) for light in lights]
+    plans = []
+    for one in thin(found.front, most):
+        plan = _plan(one, lights, bare, grid, radius)
+        if camera is not None:
+            plan |= _to_camera(camera, one, lights, plan["per_light"], grid, radius)
+        plans.append(plan)
     return {
+        **({} if camera is None else {"camera": camera.name}),
         "lights": [
             unusable_plain(lit.name_at(place), lit.problems[place])
             if place in lit.problems
             else {"name": lit.name_at(place), "problem": None}
             for place in range(len(groups))
         ],
-        "front": [_plan(one, lights, bare, grid, radius) for one in thin(found.front, most)],
+        "front": plans,
         "plans": len(found.front),
         "exact": found.exact,
         "fewest_out": found.fewest_out,
@@ -382,6 +403,42 @@ def _plan(
         "at_least_stops": one.at_least_stops,
         "words": _plan_words(one, parts, shown["cct_K"]),
     }
+
+
+def _to_camera(
+    camera: Camera,
+    one: Balance,
+    lights: list[SetLight],
+    parts: list[dict[str, Any]],
+    grid: WhiteGrid,
+    radius: float,
+) -> dict[str, Any]:
+    """Return what the camera makes of a plan, and note it with each light."""
+    xy = uv_prime_to_xy(grid.uv_prime[one.white])
+    balanced_for = stands_for(grid.cct_k[one.white][np.newaxis], xy[np.newaxis])[0]
+    out = []
+    for index, (light, part, shown) in enumerate(zip(lights, one.parts, parts, strict=True)):
+        shown["camera"] = None
+        if light.reading.spectrum is None or part.dial_uv is not None or part.aim_uv is None:
+            continue
+        gels = light.reading.pack if part.gels is None else part.gels
+        through = pack_transmittance(gels) / pack_transmittance(light.reading.pack)
+        aim = None
+        if not np.allclose(part.aim_uv, grid.uv_prime[one.white], rtol=0.0, atol=1e-9):
+            aim_xy = uv_prime_to_xy(part.aim_uv)
+            aim = stands_for(np.array([xy_to_cct(aim_xy)[0]]), aim_xy[np.newaxis])[0]
+        lights_ = (balanced_for,) if aim is None else (balanced_for, aim)
+        if not all(np.isfinite(each).all() for each in lights_):
+            continue
+        try:
+            steps = camera_steps(light.reading.spectra[0] * through, balanced_for, aim, camera)
+        except Unrated:
+            continue
+        word = verdict(steps, radius)
+        shown["camera"] = {"steps": steps, "verdict": word}
+        if word != "holds":
+            out.append(index)
+    return {"camera_out": out}
 
 
 def _plan_words(one: Balance, parts: list[dict[str, Any]], kelvin: float) -> Said:

@@ -10,12 +10,14 @@ from typing import Any
 from evenkelvin.colorimetry.spectrum import checked_spectrum
 from evenkelvin.fields import Fields
 from evenkelvin.filters.learned import gel_from_transmittance
+from evenkelvin.interchange.cameras import find_cameras
 from evenkelvin.interchange.contents import FoundSpectrum
 from evenkelvin.problem import Problem
 from evenkelvin.replies.gel import learned_plain
 from evenkelvin.replies.reading import described
-from evenkelvin.requests.file import FILE, name_spectra, read_choices, read_contents
+from evenkelvin.requests.file import FILE, name_spectra, read_choices, read_contents, stem_of
 from evenkelvin.requests.reading import read_reading
+from evenkelvin.requests.sensitivities import read_camera_eyes
 from evenkelvin.shapes import Group
 
 FIELDS: Group = {**FILE}
@@ -30,21 +32,38 @@ def reply(fields: Fields) -> dict[str, Any]:
     Each of ``spectra`` and ``readings`` is ready for use: ``white`` is what "describe" answers of
     a light, ``gel`` what "learn_gel" answers of a transmittance, ``problem`` why it can be neither;
     each null where it does not apply.
+
+    ``cameras`` are what cameras see: {"name", "wavelengths_nm", "red", "green", "blue"} as a
+    question takes it, and a ``problem``, null or why it cannot be one. Three columns that are
+    headed as red, green and blue may be a camera's or three lights: the question ``columns`` asks,
+    and they are taken for lights unless the file speaks of sensitivity. With the choice "camera"
+    any three of a file are a camera's, the longest wavelengths being red. What is a camera's is not
+    among the ``spectra``.
     """
     fields.refuse_unknown("ask", *FIELDS)
     name = fields.text("file_name", "", longest=400)
     choices = read_choices(fields)
     contents = read_contents(fields, choices)
+    cameras = find_cameras(contents, stem_of(name), choices.get("columns", ""))
     name_spectra(contents, name)
     answer: dict[str, Any] = {
         "format": contents.format,
         "spectra": [_finished(found) for found in contents.spectra],
+        "cameras": [_checked(camera) for camera in cameras],
         "questions": [question.as_dict() for question in contents.questions],
         "problems": [{"file": name, **problem.as_dict()} for problem in contents.problems],
     }
     if contents.readings:
         answer["readings"] = [{**reading, **_told(reading)} for reading in contents.readings]
     return answer
+
+
+def _checked(camera: dict[str, Any]) -> dict[str, Any]:
+    try:
+        read_camera_eyes(Fields(camera))
+    except Problem as problem:
+        return {**camera, "problem": problem.as_dict()}
+    return {**camera, "problem": None}
 
 
 def _finished(found: FoundSpectrum) -> dict[str, Any]:

@@ -1,6 +1,7 @@
 """What lights look like at a white.
 
-``{"ask": "seen", "lights": [L…], "white": T, "judge"?: "eye" | "camera", "own_gels"?}``
+``{"ask": "seen", "lights": [L…], "white": T, "judge"?: "eye" | "camera", "camera"?: C,
+"own_gels"?}``
 
 Each L is R with ``pack``?, the gels that shall hang on it in all, and ``meant``? (see
 :mod:`evenkelvin.requests.meant`). A light that was read through gels is ``{"reading": R, "pack"?,
@@ -24,19 +25,19 @@ from evenkelvin.rendering.reference import Unrated
 from evenkelvin.replies.each import left_out_words, unusable_plain
 from evenkelvin.replies.plain import white as white_plain
 from evenkelvin.replies.seen import Look, camera_balanced_for, eye_at
-from evenkelvin.requests.judge import read_balance
+from evenkelvin.requests.judge import judge_fields, read_balance, read_judge
 from evenkelvin.requests.kit import GEL, OWN_GELS, read_kit
 from evenkelvin.requests.lit import LitSet
 from evenkelvin.requests.meant import MEANT
 from evenkelvin.requests.reading import READING, TARGET, read_pack, read_reading, read_target
 from evenkelvin.said import Said
-from evenkelvin.shapes import Choice, Group, Many, OneOf
+from evenkelvin.shapes import Group, Many, OneOf
 
 _MOST_LIGHTS = 200
 _HUNG: Group = {"reading": READING, "pack": Many(GEL), "meant": MEANT}
 FIELDS: Group = {
     "lights": Many(OneOf(({**READING, "meant": MEANT}, _HUNG))), "white": TARGET["target"],
-    "judge": Choice(("eye", "camera")), **OWN_GELS,
+    **judge_fields("eye"), **OWN_GELS,
 }  # fmt: skip
 
 
@@ -61,8 +62,9 @@ def reply(fields: Fields) -> dict[str, Any]:
     another is for levels.
 
     To the ``judge`` "eye", colours are adapted from the white to that of the screen by
-    ``adaptation``; to the "camera" they are what the display of the standard camera of EBU Tech
-    3355 shows, balanced for the white.
+    ``adaptation``; to the "camera" they are what the display of EBU Tech 3355 shows of its standard
+    camera, or of C (see :mod:`evenkelvin.requests.sensitivities`), balanced for the white;
+    ``camera`` then is its name.
     """
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
@@ -77,9 +79,9 @@ def reply(fields: Fields) -> dict[str, Any]:
 
     lit = LitSet(groups, kit, read)
     white = read_target(fields.group("white"), kit)
-    by_camera = fields.choice("judge", ("eye", "camera"), "eye") == "camera"
-    if by_camera:
-        look = camera_balanced_for(read_balance(fields, "white", white))
+    camera = read_judge(fields, "eye")
+    if camera is not None:
+        look = camera_balanced_for(read_balance(fields, "white", white), camera)
     else:
         look = eye_at(white.xy)
     targets = lit.targets(white)
@@ -109,8 +111,9 @@ def reply(fields: Fields) -> dict[str, Any]:
         answered.insert(place, unusable_plain(lit.name_at(place), problem))
     return {
         "white": white_plain(white.xy),
-        "judge": "camera" if by_camera else "eye",
-        "adaptation": None if by_camera else ADAPTATION,
+        "judge": "eye" if camera is None else "camera",
+        "camera": None if camera is None else camera.name,
+        "adaptation": ADAPTATION if camera is None else None,
         "lights": answered,
         "warnings": left_out_words(lit.left_out()),
     }

@@ -14,6 +14,8 @@ from evenkelvin.said import Said
 
 #: A light is judged only when it was sampled at least over this range, in nm.
 NEEDED = (400.0, 700.0)
+#: What a camera sees is published over this range at least, in nm; beyond it hardly sees.
+CAMERA_NEEDED = (420.0, 680.0)
 #: Widest step between samples that still says something about colour, in nm (ASTM E308).
 WIDEST_STEP = 20.0
 #: Widest step whose samples may be summed as they stand, in nm (CIE 15:2018, 7.1).
@@ -34,12 +36,15 @@ class Spectrum:
 
 
 def checked_spectrum(
-    wavelengths: list[float], values: list[float], path: str = "spectrum"
+    wavelengths: list[float],
+    values: list[float],
+    path: str = "spectrum",
+    needed: tuple[float, float] = NEEDED,
 ) -> Spectrum:
     """Return a spectrum of a light after checking that it can be one.
 
     Small negative samples, which meters report as noise about zero, are taken as zero when they
-    stay above −2 % of the peak.
+    stay above −2 % of the peak. ``needed`` is the range in nm that must be covered.
 
     Raises
     ------
@@ -84,7 +89,7 @@ def checked_spectrum(
                 nm_2=nm[where - 1],
             ),
         )
-    if nm[0] > NEEDED[0] or nm[-1] < NEEDED[1]:
+    if nm[0] > needed[0] or nm[-1] < needed[1]:
         raise Problem(
             at_nm,
             Said(
@@ -92,8 +97,8 @@ def checked_spectrum(
                 "{needed:g}–{needed_2:g} nm.",
                 nm=nm[0],
                 nm_2=nm[-1],
-                needed=NEEDED[0],
-                needed_2=NEEDED[1],
+                needed=needed[0],
+                needed_2=needed[1],
             ),
         )
     inside = (nm[:-1] < GRID[-1]) & (nm[1:] > GRID[0])

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from evenkelvin.colorimetry.chromaticity import is_real
-from evenkelvin.colorimetry.spectrum import checked_spectrum
+from evenkelvin.colorimetry.spectrum import CAMERA_NEEDED, NEEDED, checked_spectrum
 from evenkelvin.colorimetry.temperature import HIGHEST_K, LOWEST_K
 from evenkelvin.data import Floats
 from evenkelvin.problem import Problem
@@ -48,6 +48,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "step": ("1", "2", "5", "10", "20"),
     "repeated": ("first", "last", "mean"),
     "counted": ("power", "photons"),
+    "columns": ("lights", "camera"),
 }
 #: What each choice is worth: the factor from the unit of a wavelength to nm.
 TO_NM = {"nm": 1.0, "angstrom": 0.1, "micrometre": 1000.0}
@@ -58,7 +59,8 @@ class FoundSpectrum:
     """One spectrum of a file, its wavelengths rising, in nm.
 
     Transmittance and reflectance are factors of 1 (not percent); a light is in ``unit``, empty
-    where it is relative or not stated. ``line`` is where it begins in the file.
+    where it is relative or not stated. ``line`` is where it begins in the file, ``heading`` what
+    stands above its column.
     """
 
     name: str
@@ -68,6 +70,7 @@ class FoundSpectrum:
     unit: str = ""
     notes: list[str] = field(default_factory=list)
     line: int | None = None
+    heading: str = ""
 
     def as_dict(self) -> dict[str, object]:
         """Return the plain form that the desk answers with."""
@@ -235,7 +238,8 @@ def settle(found: FoundSpectrum, contents: Contents) -> None:
         )
     nm, values = _single(nm, values, found, contents)
     found.wavelengths, found.values = nm.tolist(), values.tolist()
-    checked_spectrum(found.wavelengths, found.values, "")
+    camera = contents.choices.get("columns") == "camera"
+    checked_spectrum(found.wavelengths, found.values, "", CAMERA_NEEDED if camera else NEEDED)
     if found.kind == "transmittance" and np.max(values) > 1.0:
         where = int(np.argmax(values))
         raise Problem(

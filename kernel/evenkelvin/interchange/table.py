@@ -435,7 +435,7 @@ class _Down(_Reader):
                 name = name or heading.title
             elif heading.title and name:
                 name = f"{heading.title} {name}"
-            found = FoundSpectrum(name, [], [], "light", unit, line=rows[0].line)
+            found = FoundSpectrum(name, [], [], "light", unit, line=rows[0].line, heading=words)
             found.unit = unit or heading.unit_of(column)
             bad = self.samples(rows, column, [mark.value * factor for mark in axis.marks], found)
             told = unit if unit in KINDS else words

@@ -1,6 +1,7 @@
 """Whether lights agree to a camera, which need not see what the eye sees.
 
-The camera is the standard one of EBU Tech 3355 (TLCI-2012), balanced for the target: a grey card
+The camera is the standard one of EBU Tech 3355 (TLCI-2012), or one's own, balanced for the
+target: a grey card
 in each light in turn is shown on its display, and its distance from the display's white is
 counted in the same steps of u′ v′ as the eye's.
 """
@@ -13,7 +14,7 @@ from evenkelvin.colorimetry.difference import STEP_UV
 from evenkelvin.data import Floats
 from evenkelvin.lights.meant import stands_for
 from evenkelvin.lights.reading import Reading
-from evenkelvin.rendering.camera import NM, white_shift
+from evenkelvin.rendering.camera import NM, Camera, white_shift
 
 
 def target_light(target: Reading, is_white: bool) -> Floats | None:
@@ -45,18 +46,39 @@ def meant_light(target: Reading) -> Floats | None:
     return target_light(target, True)
 
 
-def camera_steps(light: Floats, balanced_for: Floats, meant: Floats | None = None) -> float:
+def camera_steps(
+    light: Floats,
+    balanced_for: Floats,
+    meant: Floats | None = None,
+    camera: Camera | None = None,
+) -> float:
     """Return how far a light is out to the camera, in steps, all of shape (81,).
 
     ``meant`` is the light that it should look like, that which the camera is balanced for unless
-    given.
+    given; ``camera`` is the standard one unless given.
 
     Raises
     ------
     Unrated
         When the camera sees nothing of one of them.
     """
-    shift = white_shift(light[: len(NM)], balanced_for[: len(NM)])
+    return float(np.hypot(*camera_shift(light, balanced_for, meant, camera)) / STEP_UV)
+
+
+def camera_shift(
+    light: Floats,
+    balanced_for: Floats,
+    meant: Floats | None = None,
+    camera: Camera | None = None,
+) -> Floats:
+    """Return the same as a vector in u′ v′ of the display, shape (2,).
+
+    Raises
+    ------
+    Unrated
+        When the camera sees nothing of one of them.
+    """
+    shift = white_shift(light[: len(NM)], balanced_for[: len(NM)], camera)
     if meant is not None:
-        shift = shift - white_shift(meant[: len(NM)], balanced_for[: len(NM)])
-    return float(np.hypot(*shift) / STEP_UV)
+        shift = shift - white_shift(meant[: len(NM)], balanced_for[: len(NM)], camera)
+    return shift

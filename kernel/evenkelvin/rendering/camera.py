@@ -1,4 +1,6 @@
-"""The standard camera and display of TLCI-2012, and the chart they are shown.
+"""Cameras, the display they are looked at on, and the chart they are shown.
+
+The standard camera is that of TLCI-2012, and so are the display and the chart for any other:
 
 EBU Tech 3355, 'Method for the assessment of the colorimetric properties of luminaires: the
 Television Lighting Consistency Index (TLCI-2012)', edition 2013, appendices 4 and 5.
@@ -6,13 +8,15 @@ Television Lighting Consistency Index (TLCI-2012)', edition 2013, appendices 4 a
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
 
 import numpy as np
 
-from evenkelvin.colorimetry.chromaticity import xyz_to_uv_prime
+from evenkelvin.colorimetry.chromaticity import xyz_to_uv_prime, xyz_to_xy
 from evenkelvin.colorimetry.difference import xyz_to_lab
+from evenkelvin.colorimetry.display import adaptation
 from evenkelvin.colorimetry.observer import GRID, observer_at
 from evenkelvin.colorimetry.spectrum import Spectrum, on_grid
 from evenkelvin.data import Floats, load_table
@@ -57,10 +61,46 @@ def chart() -> Floats:
     return np.column_stack([table[f"patch{number}"] for number in range(1, 19)])
 
 
+@dataclass(frozen=True, eq=False)
+class Camera:
+    """What a camera sees: ``curves`` (77, 3) of red, green and blue at :data:`NM`.
+
+    A camera of one's own, of which no more is known, gets for each white the matrix that shows the
+    chart in it as nearly as can be as the eye sees it (least squares in linear light), white
+    staying white: Finlayson and Drew (1997), 'Constrained least-squares regression in color
+    spaces', Journal of Electronic Imaging 6:4. Saturation and display are those of the standard,
+    so that cameras can be compared. ``standard`` is the camera of EBU Tech 3355, whose matrix is
+    published.
+    """
+
+    name: str
+    curves: Floats
+    standard: bool = False
+
+    def matrices(self, white: Floats) -> tuple[Floats, Floats]:
+        """Return what its channels, 1 each in the white, are multiplied by, one after the other.
+
+        ``white`` is the light it is balanced for, shape (77,).
+        """
+        if self.standard:
+            return _COLOUR_MATRIX, _SATURATION
+        seen = (chart() * white[:, np.newaxis]).T @ (self.curves / (white @ self.curves))
+        bars = observer_at(NM)
+        white_xyz = white @ bars
+        xyz = (chart() * white[:, np.newaxis]).T @ bars / white_xyz[1]
+        wanted = xyz @ adaptation(xyz_to_xy(white_xyz)).T @ np.linalg.inv(_DISPLAY).T
+        # Each row of the matrix sums to one: three numbers of which two are free.
+        free = seen[:, 1:] - seen[:, :1]
+        rest, *_ = np.linalg.lstsq(free, wanted - seen[:, :1], rcond=None)
+        return np.column_stack([1.0 - rest.sum(axis=0), rest.T]), _SATURATION
+
+
 @cache
-def _curves() -> Floats:
+def standard_camera() -> Camera:
+    """Return the camera of EBU Tech 3355."""
     table = load_table("tlci2012_camera")
-    return np.column_stack([table[channel] for channel in "rgb"])
+    curves = np.column_stack([table[channel] for channel in "rgb"])
+    return Camera(Said("the standard camera"), curves, standard=True)
 
 
 def sampled(spectrum: Spectrum) -> Floats:
@@ -69,7 +109,10 @@ def sampled(spectrum: Spectrum) -> Floats:
 
 
 def displayed(
-    light: Floats, reflectances: Floats, balanced_for: Floats | None = None
+    light: Floats,
+    reflectances: Floats,
+    balanced_for: Floats | None = None,
+    camera: Camera | None = None,
 ) -> tuple[Floats, NDArray[np.bool_]]:
     """Return what the display shows of surfaces in a light.
 
@@ -82,12 +125,14 @@ def displayed(
     balanced_for
         The light the camera's white is set to, on the scale of ``light``; the same light when
         not given.
+    camera
+        The standard one unless given.
 
     Returns
     -------
     tuple
         X, Y, Z of the display, its white (D65) at Y = 1, shape (n, 3), and which of the surfaces
-        the camera can hold, shape (n,): those with no channel below zero after either matrix.
+        the camera can hold, shape (n,): those with no channel below zero after any matrix.
 
     Raises
     ------
@@ -95,17 +140,21 @@ def displayed(
         When a channel sees nothing of the light that the white is to be set to.
     """
     white = light if balanced_for is None else balanced_for
-    raw = (reflectances * light[:, np.newaxis]).T @ _curves()
-    peak = _PEAK_WHITE * (white @ _curves())
+    eyes = standard_camera() if camera is None else camera
+    raw = (reflectances * light[:, np.newaxis]).T @ eyes.curves
+    peak = _PEAK_WHITE * (white @ eyes.curves)
     if np.any(peak <= 0.0):
-        raise Unrated(
-            Said("No score: the standard camera cannot be balanced for so pure a colour.")
-        )
+        if eyes.standard:
+            raise Unrated(
+                Said("No score: the standard camera cannot be balanced for so pure a colour.")
+            )
+        raise Unrated(Said("{camera} cannot be balanced for so pure a colour.", camera=eyes.name))
     rgb = raw / peak
-    coloured = rgb @ _COLOUR_MATRIX.T
-    saturated = coloured @ _SATURATION.T
-    held = np.all((coloured >= 0.0) & (saturated >= 0.0), axis=-1)
-    linear = np.clip(saturated, 0.0, None)
+    held = np.ones(len(rgb), dtype=bool)
+    for matrix in eyes.matrices(white):
+        rgb = rgb @ matrix.T
+        held &= np.all(rgb >= 0.0, axis=-1)
+    linear = np.clip(rgb, 0.0, None)
     signal = np.where(linear < 0.018, 4.5 * linear, 1.099 * linear**0.45 - 0.099)
     shown = np.minimum(signal, _CEILING) ** _DISPLAY_GAMMA
     return shown @ _DISPLAY.T, held
@@ -122,14 +171,17 @@ def undone(luminance: Floats) -> Floats:
 
 
 def seen_by_camera(
-    light: Floats, reflectances: Floats, balanced_for: Floats | None = None
+    light: Floats,
+    reflectances: Floats,
+    balanced_for: Floats | None = None,
+    camera: Camera | None = None,
 ) -> tuple[Floats, NDArray[np.bool_]]:
     """Return what :func:`displayed` shows as CIE 1976 L*, a*, b* in the white of the display."""
-    xyz, held = displayed(light, reflectances, balanced_for)
+    xyz, held = displayed(light, reflectances, balanced_for, camera)
     return xyz_to_lab(xyz, _D65), held
 
 
-def white_shift(light: Floats, balanced_for: Floats) -> Floats:
+def white_shift(light: Floats, balanced_for: Floats, camera: Camera | None = None) -> Floats:
     """Return how far a grey card is off white on the display, in u′ v′, shape (2,).
 
     The camera is balanced for one light and sees the card in another of the same luminance.
@@ -141,7 +193,9 @@ def white_shift(light: Floats, balanced_for: Floats) -> Floats:
     """
     luminance = observer_at(NM)[:, 1]
     lit, white = light / (light @ luminance), balanced_for / (balanced_for @ luminance)
-    xyz, _ = displayed(lit, np.full((len(NM), 1), GREY_CARD), white)
+    xyz, _ = displayed(lit, np.full((len(NM), 1), GREY_CARD), white, camera)
     if not np.any(xyz > 0.0):
-        raise Unrated(Said("Not judged: the standard camera sees nothing of so pure a colour."))
+        if camera is None or camera.standard:
+            raise Unrated(Said("Not judged: the standard camera sees nothing of so pure a colour."))
+        raise Unrated(Said("{camera} sees nothing of so pure a colour.", camera=camera.name))
     return np.asarray(xyz_to_uv_prime(xyz[0]) - xyz_to_uv_prime(_D65))

@@ -15,7 +15,7 @@ from evenkelvin.colorimetry.difference import delta_e_2000, xyz_to_lab
 from evenkelvin.colorimetry.observer import observer_at
 from evenkelvin.colorimetry.spectrum import Spectrum
 from evenkelvin.data import Floats
-from evenkelvin.rendering.camera import GREY_CARD, NM, chart, sampled, seen_by_camera
+from evenkelvin.rendering.camera import GREY_CARD, NM, Camera, chart, sampled, seen_by_camera
 from evenkelvin.rendering.reference import Unrated
 from evenkelvin.said import Said
 
@@ -45,8 +45,8 @@ class Metamerism:
     grey_shift: tuple[float, float]
 
 
-def metamerism(first: Spectrum, second: Spectrum) -> Metamerism:
-    """Return how differently two lights show the chart.
+def metamerism(first: Spectrum, second: Spectrum, camera: Camera | None = None) -> Metamerism:
+    """Return how differently two lights show the chart, to the standard camera unless given.
 
     Raises
     ------
@@ -63,10 +63,12 @@ def metamerism(first: Spectrum, second: Spectrum) -> Metamerism:
 
     xyz = np.einsum("ln,np,nc->lpc", lights, chart(), bars)
     eye = xyz_to_lab(xyz, white[:, np.newaxis])
-    (camera_1, held_1), (camera_2, held_2) = (seen_by_camera(light, chart()) for light in lights)
+    (camera_1, held_1), (camera_2, held_2) = (
+        seen_by_camera(light, chart(), camera=camera) for light in lights
+    )
     grey = np.full((len(NM), 1), GREY_CARD)
-    balanced, _ = seen_by_camera(lights[0], grey)
-    unbalanced, _ = seen_by_camera(lights[1], grey, balanced_for=lights[0])
+    balanced, _ = seen_by_camera(lights[0], grey, camera=camera)
+    unbalanced, _ = seen_by_camera(lights[1], grey, lights[0], camera)
     shift = unbalanced[0] - balanced[0]
     eye_grey = xyz_to_lab(GREY_CARD * white, white[0])
     return Metamerism(

@@ -14,7 +14,7 @@ import numpy as np
 from evenkelvin.colorimetry.chromaticity import xy_to_xyz
 from evenkelvin.colorimetry.observer import GRID, observer_at, observer_grid
 from evenkelvin.data import Floats, load_table
-from evenkelvin.rendering.camera import GREY_CARD, NM, displayed, undone
+from evenkelvin.rendering.camera import GREY_CARD, NM, Camera, displayed, undone
 from evenkelvin.rendering.reference import Unrated
 from evenkelvin.said import Said
 
@@ -71,7 +71,9 @@ def cards_by_eye(xy: Floats, adapt: Floats) -> Floats:
     return np.outer([_WHITE_CARD, GREY_CARD], card / card[1])
 
 
-def by_camera(lights: Floats, balanced_for: Floats) -> tuple[Floats, NDArray[np.bool_]]:
+def by_camera(
+    lights: Floats, balanced_for: Floats, camera: Camera | None = None
+) -> tuple[Floats, NDArray[np.bool_]]:
     """Return :data:`SURFACES` in some lights as a camera shows them, balanced for another light.
 
     The colour is exactly that which the display of the camera shows, the one that a set is judged
@@ -84,6 +86,8 @@ def by_camera(lights: Floats, balanced_for: Floats) -> tuple[Floats, NDArray[np.
         Relative power on the search grid, shape (n, 81).
     balanced_for
         The same of the light that the camera takes for white, shape (81,).
+    camera
+        The standard one unless given.
 
     Returns
     -------
@@ -105,7 +109,7 @@ def by_camera(lights: Floats, balanced_for: Floats) -> tuple[Floats, NDArray[np.
     surfaces = lit.T[:, :, np.newaxis] * reflectances()[: len(NM), np.newaxis, :]
     # The light is in the surfaces already.
     shown, held = displayed(
-        np.ones(len(NM)), surfaces.reshape(len(NM), -1), white / (white @ luminance)
+        np.ones(len(NM)), surfaces.reshape(len(NM), -1), white / (white @ luminance), camera
     )
     shown = shown.reshape(len(lights), -1, 3)
     level = shown[..., 1:2]

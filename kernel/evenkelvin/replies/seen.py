@@ -10,6 +10,7 @@ from evenkelvin.colorimetry.display import adaptation, on_display
 from evenkelvin.data import Floats
 from evenkelvin.lights.showing import Shown
 from evenkelvin.rendering import seen
+from evenkelvin.rendering.camera import Camera
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -18,8 +19,13 @@ if TYPE_CHECKING:
 class Look:
     """Whose look at lights it is: an eye adapted to a white, or a camera balanced for a light."""
 
-    def __init__(self, adapt: Floats | None = None, balanced_for: Floats | None = None) -> None:
-        self._adapt, self._balanced_for = adapt, balanced_for
+    def __init__(
+        self,
+        adapt: Floats | None = None,
+        balanced_for: Floats | None = None,
+        camera: Camera | None = None,
+    ) -> None:
+        self._adapt, self._balanced_for, self._camera = adapt, balanced_for, camera
 
     def at(self, one: Shown) -> dict[str, Any]:
         """Return what cards and surfaces look like in a light.
@@ -36,7 +42,7 @@ class Look:
             lights = one.spectra
             if one.white:
                 lights = np.stack([self._balanced_for, *lights])
-            xyz, held = seen.by_camera(lights, self._balanced_for)
+            xyz, held = seen.by_camera(lights, self._balanced_for, self._camera)
             if one.white:
                 # It was balanced for it, whatever its spectrum.
                 xyz[:, : seen.CARDS], held[:, : seen.CARDS] = xyz[0, : seen.CARDS], True
@@ -54,9 +60,9 @@ def eye_at(white_xy: Floats) -> Look:
     return Look(adapt=adaptation(white_xy))
 
 
-def camera_balanced_for(light: Floats) -> Look:
-    """Return the look of a camera whose white is a light, shape (81,)."""
-    return Look(balanced_for=light)
+def camera_balanced_for(light: Floats, camera: Camera | None = None) -> Look:
+    """Return the look of a camera whose white is a light, (81,); the standard one unless given."""
+    return Look(balanced_for=light, camera=camera)
 
 
 def _patches(

@@ -67,10 +67,15 @@ def read_base64(fields: Fields, longest: int) -> bytes:
         ) from None
 
 
+def stem_of(file_name: str) -> str:
+    """Return the name of a file without its folders and ending."""
+    name = file_name.replace("\\", "/").rpartition("/")[2]
+    return name.rpartition(".")[0] or name
+
+
 def name_spectra(contents: Contents, file_name: str) -> None:
     """Name what the file leaves without a name after the file, and tell equal names apart."""
-    stem = file_name.replace("\\", "/").rpartition("/")[2]
-    stem = stem.rpartition(".")[0] or stem or "spectrum"
+    stem = stem_of(file_name) or "spectrum"
     nameless = [found for found in contents.spectra if not found.name]
     for number, found in enumerate(nameless, 1):
         found.name = stem if len(nameless) == 1 else f"{stem} {number}"

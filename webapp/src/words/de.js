@@ -568,6 +568,7 @@ const de = {
   "files.noName": "Ohne Namen",
   "files.white": "{cct}, Duv {duv},",
   "files.gel": "Eine Folie: {mired}, ΔDuv {duv}, {stops},",
+  "files.camera": "Was eine Kamera in Rot, Grün und Blau sieht: weder Licht noch Folie.",
   "files.surface": "Der Reflexionsgrad einer Oberfläche: weder Licht noch Folie.",
   "files.covers": "{from} bis {to}, {n} Werte",
   "files.sketch": "Form des Spektrums von {name}",
@@ -600,6 +601,8 @@ const de = {
   "option.percent": "Prozent",
   "option.power": "Leistung",
   "option.photons": "Anzahl von Photonen",
+  "option.lights": "Drei Lichter",
+  "option.camera": "Was eine Kamera sieht",
 
   "spectrum.see": "Ansehen, wie es Farben zeigt",
   "spectrum.title": "Spektrum",

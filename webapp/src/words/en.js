@@ -108,6 +108,7 @@ export default {
   "files.noName": "Without a name",
   "files.white": "{cct}, Duv {duv},",
   "files.gel": "A gel: {mired}, ΔDuv {duv}, {stops},",
+  "files.camera": "What a camera sees in red, green and blue: neither a light nor a gel.",
   "files.surface": "The reflectance of a surface: neither a light nor a gel.",
   "files.covers": "{from} to {to}, {n} samples",
   "files.sketch": "Shape of the spectrum of {name}",
@@ -140,6 +141,8 @@ export default {
   "option.percent": "Percent",
   "option.power": "Power",
   "option.photons": "Numbers of photons",
+  "option.lights": "Three lights",
+  "option.camera": "What a camera sees",
 
   "spectrum.see": "See how it shows colours",
   "spectrum.title": "Spectrum",

@@ -86,12 +86,28 @@ export default {
     "Dieser Link hat {count} Zeichen; manche Dienste schneiden ihn ab. Teile die Datei oder eine Einstellung.",
   // asks/book_merge.py
   "Name at least one book to merge.": "Nenne wenigstens ein Buch.",
+  // asks/cameras.py
+  "Give the camera that shall be compared.": "Gib die Kamera an, die verglichen werden soll.",
+  "Both cameras are called “{name}”: name them apart.":
+    "Beide Kameras heißen „{name}“: gib ihnen verschiedene Namen.",
+  "a camera can judge only against a spectrum, and this light has none.":
+    "eine Kamera kann nur nach einem Spektrum urteilen, und dieses Licht hat keines.",
+  "{steps} steps greener": "{steps} Stufen grüner",
+  "{steps} steps more magenta": "{steps} Stufen magentafarbener",
+  "{steps} steps cooler": "{steps} Stufen kühler",
+  "{steps} steps warmer": "{steps} Stufen wärmer",
+  "{first} and {second} see {light} alike.": "{first} und {second} sehen {light} gleich.",
+  "{first} sees {light} {how} than {second}.": "{first} sieht {light} {how} als {second}.",
+  "{first} and {second} see every edge alike.": "{first} und {second} sehen jede Kante gleich.",
+  "{first} sees {light} {how} beside {other} than {second} does.":
+    "{first} sieht {light} neben {other} {how} als {second}.",
   // asks/compare.py
   "both adapted to, or balanced for, the first light":
     "beide an das erste Licht angepasst oder darauf abgeglichen",
   "the first light": "das erste Licht",
   "the second light": "das zweite Licht",
   "SSI of {light} against {reference}": "SSI von {light} gegen {reference}",
+  "{camera} and BT.709 display": "{camera} und Bildschirm nach BT.709",
   // asks/continuity.py
   "The book has no white for “{name}”: no target was kept with it, and its hero light has no reading.":
     "Das Buch hat kein Weiß für „{name}“: kein Ziel wurde damit aufgehoben, und das Leitlicht hat keine Messung.",
@@ -783,6 +799,11 @@ export default {
     "Mit der Folie ist bei {where} nm {peak}-mal so viel Licht; eine Folie kann keines dazugeben. Sind die Messungen vertauscht, oder wurde Lampe oder Messgerät bewegt?",
   "No gel of this colour passes as much light as the two readings say; the most it could pass is taken. Was the lamp or the meter moved?":
     "Keine Folie dieser Farbe lässt so viel Licht durch, wie die Messungen sagen; das Meiste, was möglich ist, gilt. Wurde Lampe oder Messgerät bewegt?",
+  // interchange/cameras.py
+  "What a camera sees is three columns on the same wavelengths, for red, green and blue; this file has no such three.":
+    "Was eine Kamera sieht, sind drei Spalten über denselben Wellenlängen, für Rot, Grün und Blau; diese Datei hat keine solchen drei.",
+  "Three columns are headed as red, green and blue. Is it what a camera sees, or three lights?":
+    "Drei Spalten sind mit Rot, Grün und Blau überschrieben. Ist es, was eine Kamera sieht, oder sind es drei Lichter?",
   // interchange/cgats.py
   "The file has {count} lines; at most {max_lines} are read.":
     "Die Datei hat {count} Zeilen; höchstens {max_lines} werden gelesen.",
@@ -1021,6 +1042,10 @@ export default {
     "Kein Wert: auf eine so reine Farbe lässt sich die Normkamera nicht abgleichen.",
   "Not judged: the standard camera sees nothing of so pure a colour.":
     "Nicht beurteilt: von einer so reinen Farbe sieht die Normkamera nichts.",
+  "the standard camera": "die Standardkamera",
+  "{camera} cannot be balanced for so pure a colour.":
+    "{camera} lässt sich auf eine so reine Farbe nicht abgleichen.",
+  "{camera} sees nothing of so pure a colour.": "{camera} sieht von einer so reinen Farbe nichts.",
   // rendering/cri.py
   "CIE 13.3-1995 with the skin sample of JIS Z 8726":
     "CIE 13.3-1995 mit dem Hautmuster aus JIS Z 8726",
@@ -1175,6 +1200,9 @@ export default {
   "not recognised": "nicht erkannt",
   "The file did not arrive whole; choose it again.":
     "Die Datei kam nicht ganz an; wähle sie noch einmal.",
+  // requests/judge.py
+  "A camera is given: say that the camera judges, or leave it out.":
+    "Es ist eine Kamera angegeben: sag, dass die Kamera urteilt, oder lass sie weg.",
   // requests/kit.py
   "The gel needs a name.": "Die Folie braucht einen Namen.",
   "“{name}” has {count} wavelengths and {count_2} transmittances; it needs two or more, one for each wavelength.":
@@ -1250,6 +1278,20 @@ export default {
     "Das Spektrum reicht von {low} bis {high} nm; bis 380 und 780 nm werden die letzten Werte fortgeführt.",
   "the target CCT": "die CCT des Ziels",
   "the target Duv": "der Duv des Ziels",
+  // requests/sensitivities.py
+  "The camera needs a name.": "Die Kamera braucht einen Namen.",
+  "What a camera sees must be known from {low} to {high} nm at least.":
+    "Was eine Kamera sieht, muss mindestens von {low} bis {high} nm bekannt sein.",
+  "Two channels of “{name}” see the same, so it tells no colours apart; check the columns.":
+    "Zwei Kanäle von „{name}“ sehen dasselbe, sie unterscheidet so keine Farben; prüfe die Spalten.",
+  "{Channel} has {count} values for {count_2} wavelengths; each wavelength needs one.":
+    "{Channel} hat {count} Werte für {count_2} Wellenlängen; jede Wellenlänge braucht einen.",
+  "{Channel} sees nothing at all.": "{Channel} sieht gar nichts.",
+  "{Channel} is below zero at {nm} nm; give what the sensor sees, not what a matrix made of it.":
+    "{Channel} liegt bei {nm} nm unter null; gib an, was der Sensor sieht, nicht was eine Matrix daraus gemacht hat.",
+  "the red channel": "der rote Kanal",
+  "the green channel": "der grüne Kanal",
+  "the blue channel": "der blaue Kanal",
   // said.py
   "{most} and {last}": "{most} und {last}",
   "{most} or {last}": "{most} oder {last}",

@@ -148,7 +148,7 @@ class FilesView extends Page {
 
   /** @param {Item} item @param {string} key */
   renderItem(item, key) {
-    const usable = item.kind !== "surface" && !item.problem;
+    const usable = (item.kind === "light" || item.kind === "gel") && !item.problem;
     const nominal = item.kind === "gel" ? gels.nominalOf(item.name.trim()) : undefined;
     const { white } = item;
     return html`<li>
@@ -175,9 +175,11 @@ class FilesView extends Page {
                   })
                 : item.kind === "surface"
                   ? t("files.surface")
-                  : white
-                    ? t("files.white", { cct: kelvin(white.cct_K), duv: duv(white.duv) })
-                    : ""
+                  : item.kind === "camera"
+                    ? t("files.camera")
+                    : white
+                      ? t("files.white", { cct: kelvin(white.cct_K), duv: duv(white.duv) })
+                      : ""
             }
             ${item.curve ? covers(item.curve) : nothing}
           </span>

@@ -11,7 +11,7 @@ const MOST_BYTES = 4_000_000;
 
 /**
  * @typedef {object} Item  one thing that a file holds
- * @property {"light" | "gel" | "surface"} kind
+ * @property {"light" | "gel" | "surface" | "camera"} kind
  * @property {string} name       as it is to be called
  * @property {boolean} chosen
  * @property {string} of         id of the light that was read, "" for a new one
@@ -142,6 +142,7 @@ class Incoming extends EventTarget {
       ...answer.spectra.map((/** @type {any} */ found) =>
         found.quantity === "transmittance" ? asGel(found) : asLight(found, entry),
       ),
+      ...answer.cameras.map(asCamera),
       ...(answer.readings ?? []).map((/** @type {any} */ reading) => asReading(reading, entry)),
     ];
     entry.waiting = false;
@@ -225,6 +226,20 @@ function asGel({ name, wavelengths_nm, values, understood, gel: learned, problem
       : { wavelengths_nm, values },
     data: gel,
     notes: learned?.warnings ?? understood.notes,
+    problem: problem?.message,
+  };
+}
+
+/** @param {any} found @returns {Item} */
+function asCamera({ problem, ...camera }) {
+  return {
+    kind: "camera",
+    name: camera.name,
+    chosen: !problem,
+    of: "",
+    curve: { wavelengths_nm: camera.wavelengths_nm, values: camera.green },
+    data: camera,
+    notes: [],
     problem: problem?.message,
   };
 }

@@ -234,6 +234,7 @@ class Agree(TypedDict):
     unlike_pairs: list[UnlikePair]
     work: Work
     warnings: list[str]
+    camera: NotRequired[str]
     disagree: NotRequired[list[int]]
 
 
@@ -261,6 +262,7 @@ class BalancePart(TypedDict):
     verdict: Verdict | None
     stops_lost: float
     words: str
+    camera: NotRequired[Standing | None]
 
 
 class BalanceLands(White):
@@ -279,9 +281,11 @@ class BalancePlan(TypedDict):
     exact: bool
     at_least_stops: float
     words: str
+    camera_out: NotRequired[list[int]]
 
 
 class Balance(TypedDict):
+    camera: NotRequired[str]
     lights: list[BalanceLight]
     front: list[BalancePlan]
     plans: int
@@ -425,9 +429,43 @@ class SeenLight(TypedDict):
     warnings: list[str]
 
 
+class Shift(TypedDict):
+    """How far a grey card is off white on a camera's display, in steps."""
+
+    steps: float
+    across: float
+    up: float
+
+
+class SaidShift(Shift):
+    words: str
+
+
+class CamerasLight(TypedDict):
+    name: str
+    problem: None
+    first: Shift | None
+    second: Shift | None
+    apart: SaidShift | None
+
+
+class CamerasEdge(SaidShift):
+    pair: list[int]
+
+
+class Cameras(TypedDict):
+    white: White
+    first: str
+    second: str
+    lights: list[CamerasLight | Unusable]
+    edge: CamerasEdge | None
+    warnings: list[str]
+
+
 class Seen(TypedDict):
     white: White
     judge: Literal["eye", "camera"]
+    camera: str | None
     adaptation: str | None
     lights: list[SeenLight | Unusable]
     warnings: list[str]
@@ -861,9 +899,19 @@ class FoundReading(TypedDict):
     problem: Problem | None
 
 
+class FoundCamera(TypedDict):
+    name: str
+    wavelengths_nm: list[float]
+    red: list[float]
+    green: list[float]
+    blue: list[float]
+    problem: Problem | None
+
+
 class Import(TypedDict):
     format: str
     spectra: list[FoundSpectrum]
+    cameras: list[FoundCamera]
     readings: NotRequired[list[FoundReading]]
     questions: list[FileQuestion]
     problems: list[FileProblem]
@@ -1278,6 +1326,7 @@ ANSWERS: dict[str, object] = {
     "expose": Expose,
     "levels": Levels,
     "seen": Seen,
+    "cameras": Cameras,
     "falloff": Falloff,
     "flicker": Flicker,
     "sun": Sun,

@@ -108,6 +108,7 @@ export type Agree = {
   unlike_pairs: UnlikePair[];
   work: Work;
   warnings: string[];
+  camera?: string;
   disagree?: number[];
 };
 
@@ -214,6 +215,7 @@ export type Lamp = {
 export type Import = {
   format: string;
   spectra: FoundSpectrum[];
+  cameras: FoundCamera[];
   readings?: FoundReading[];
   questions: FileQuestion[];
   problems: FileProblem[];
@@ -261,6 +263,15 @@ export type GelCurve = {
   duv: number | null;
   stops: number | null;
   reference_K: number;
+};
+
+export type FoundCamera = {
+  name: string;
+  wavelengths_nm: number[];
+  red: number[];
+  green: number[];
+  blue: number[];
+  problem: Problem | null;
 };
 
 export type FoundReading = {
@@ -409,6 +420,7 @@ export type Level = {
 export type Seen = {
   white: White;
   judge: "eye" | "camera";
+  camera: string | null;
   adaptation: string | null;
   lights: (SeenLight | Unusable)[];
   warnings: string[];
@@ -439,6 +451,44 @@ export type ScreenColour = {
   clipped: boolean;
   guess: boolean;
   range: number[][] | null;
+};
+
+export type Cameras = {
+  white: White;
+  first: string;
+  second: string;
+  lights: (CamerasLight | Unusable)[];
+  edge: CamerasEdge | null;
+  warnings: string[];
+};
+
+export type CamerasLight = {
+  name: string;
+  problem: null;
+  first: Shift | null;
+  second: Shift | null;
+  apart: SaidShift | null;
+};
+
+export type Shift = {
+  steps: number;
+  across: number;
+  up: number;
+};
+
+export type SaidShift = {
+  steps: number;
+  across: number;
+  up: number;
+  words: string;
+};
+
+export type CamerasEdge = {
+  steps: number;
+  across: number;
+  up: number;
+  words: string;
+  pair: number[];
 };
 
 export type Falloff = {
@@ -1005,6 +1055,7 @@ export type BookState = {
 };
 
 export type Balance = {
+  camera?: string;
   lights: BalanceLight[];
   front: BalancePlan[];
   plans: number;
@@ -1033,6 +1084,7 @@ export type BalancePlan = {
   exact: boolean;
   at_least_stops: number;
   words: string;
+  camera_out?: number[];
 };
 
 export type Fetch = {
@@ -1054,6 +1106,7 @@ export type BalancePart = {
   verdict: "holds" | "near" | "out" | null;
   stops_lost: number;
   words: string;
+  camera?: Standing | null;
 };
 
 export type BalanceLands = {
@@ -1412,6 +1465,7 @@ export type Answers = {
   expose: Expose;
   levels: Levels;
   seen: Seen;
+  cameras: Cameras;
   falloff: Falloff;
   flicker: Flicker;
   sun: Sun;

@@ -389,3 +389,22 @@ def test_what_does_not_exist_beside_a_white_is_said():
     no_cct = fix({"warmer_mired": 10}, target=colour)["problem"]
     assert "no CCT" in no_cct["message"]
     assert fix({"like": 0})["problem"]["field"] == "meant.like"
+
+
+@pytest.mark.parametrize(
+    "meant", [{"warmer_mired": 60}, {"as_through": ["1/2 CTO"]}, {"cct_K": 2700}]
+)
+def test_a_lamp_is_dialled_and_driven_to_what_it_is_meant_to_be(meant):
+    want = fix(meant)["target"]
+    dial = answer({"ask": "dial", "target": WHITE, "meant": meant, "history": []})
+    assert dial["target"] == want
+    lamps = [
+        {"x": x, "y": y, "illuminance_lx": 100} for x, y in [(0.7, 0.29), (0.2, 0.7), (0.15, 0.05)]
+    ]
+    drive = answer({"ask": "drive", "primaries": lamps, "target": WHITE, "meant": meant})
+    assert drive["target"] == want
+    # As found is not judged; whoever dials it nevertheless brings it to the white.
+    found = answer({"ask": "dial", "target": WHITE, "meant": {"as": "found"}, "history": []})
+    assert found["target"] == answer({"ask": "dial", "target": WHITE, "history": []})["target"]
+    wrong = {"ask": "dial", "target": WHITE, "meant": {"warmer_mired": "lots"}, "history": []}
+    assert answer(wrong)["problem"]["field"] == "meant.warmer_mired"

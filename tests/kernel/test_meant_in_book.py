@@ -161,3 +161,30 @@ def test_an_old_book_opens_and_reads_as_it_did() -> None:
         each["data"].pop("meant", None)
     assert answer({"ask": "book_check", "book": old})["things"]["light"] == 6
     assert {slip["verdict"] for slip in slips(old).values()} == {"holds", "out"}
+
+
+def test_a_link_to_one_setup_takes_along_what_its_lights_are_meant_to_match() -> None:
+    """Only those lights, each with its latest reading: nothing else of their setups."""
+    whole = BOOK["entries"] + [
+        entry("t", "setup", "l", name="wide, pick-up", target=WHITE),
+        entry("key-again", "light", "t", name="key", pickup_of="key"),
+        entry("r-key-again", "reading", "key-again", target=WHITE, x="0.3500", y="0.3600"),
+        entry("rim", "light", "t", name="rim", meant={"like": "practical"}),
+        entry("r-rim", "reading", "rim", target=WHITE, x="0.4580", y="0.4118"),
+        {**entry("r-old", "reading", "key", **KEY), "at": "2026-11-24T19:42:10+01:00"},
+    ]
+    one = {**BOOK, "entries": whole}
+    link = answer({"ask": "book_link", "book": one, "of": "t"})
+    assert "problem" not in link, link
+    assert link["title"] == "Ticket hall · wide, pick-up"
+    read = answer({"ask": "open_link", "link": link["link"]})["book"]
+    of = {each["of"] for each in read["entries"]}
+    matched = {"key", "r-key", "practical", "r-practical"}
+    assert of == {"l", "t", "key-again", "r-key-again", "rim", "r-rim"} | matched
+
+    def told(book_: Any) -> list[Any]:
+        report = answer({"ask": "report", "book": book_, "of": "t"})
+        return [(one["offset"], one["verdict"]) for one in report["setups"][0]["slips"]]
+
+    assert told(read) == told(one)
+    assert [verdict for _, verdict in told(read)] == ["out", "holds"]

@@ -1,8 +1,8 @@
 """What to dial next on a tunable lamp.
 
-``{"ask": "dial", "target": T, "history": [{"dialled": R, "measured": R}…], "gamut"?: [R…] |
-"range"?: {"from_K", "to_K", "duv_limit"?}, "correction"?: {"matrix", "offset"}, "tolerance"?,
-"lamp"?: kind, "kit"?, "own_gels"?}``
+``{"ask": "dial", "target": T, "meant"?: M, "history": [{"dialled": R, "measured": R}…], "gamut"?:
+[R…] | "range"?: {"from_K", "to_K", "duv_limit"?}, "correction"?: {"matrix", "offset"},
+"tolerance"?, "lamp"?: kind, "kit"?, "own_gels"?}``; M as :mod:`evenkelvin.requests.meant` has it.
 
 ``dialled`` is x y or CCT and Duv, as the lamp takes it. ``correction`` is what an earlier answer
 gave for this lamp.
@@ -28,8 +28,9 @@ from evenkelvin.problem import Problem
 from evenkelvin.replies.fix import landing_plain
 from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.kit import KIT, read_kit
+from evenkelvin.requests.meant import MEANT, read_aim
 from evenkelvin.requests.reach import REACH, read_gamut, read_reach
-from evenkelvin.requests.reading import READING, TARGET, read_reading, read_target
+from evenkelvin.requests.reading import READING, TARGET, read_reading
 from evenkelvin.requests.tolerance import TOLERANCE, read_tolerance
 from evenkelvin.said import Said, joined
 from evenkelvin.shapes import Choice, Group, Many, Number, Text
@@ -40,7 +41,7 @@ _LAMP = "led rgb"
 _CORRECTION: Group = {"matrix": Many(Many(Number(-3, 3))), "offset": Many(Number(-0.1, 0.1))}
 _PAIR: Group = {"dialled": READING, "measured": READING, "name": Text(), "note": Text()}
 FIELDS: Group = {
-    **TARGET, "history": Many(_PAIR), "gamut": Many(READING), "range": REACH,
+    **TARGET, "meant": MEANT, "history": Many(_PAIR), "gamut": Many(READING), "range": REACH,
     "correction": _CORRECTION, **TOLERANCE, "lamp": Choice(tuple(LAMPS)), **KIT,
 }  # fmt: skip
 
@@ -56,7 +57,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
     every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
-    target = read_target(fields.group("target"), every)
+    target = read_aim(fields, every)
     radius = read_tolerance(fields)
     lamp = fields.choice("lamp", tuple(LAMPS), _LAMP)
     reach = _read_reach(fields, every)

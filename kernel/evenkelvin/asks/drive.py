@@ -1,7 +1,8 @@
 """How far to drive each primary of a lamp for a white.
 
-``{"ask": "drive", "primaries": [R with illuminance_lx…], "target": T, "prefer"?: "light" |
-"similarity", "tolerance"?, "kit"?, "own_gels"?}``
+``{"ask": "drive", "primaries": [R with illuminance_lx…], "target": T, "meant"?: M, "prefer"?:
+"light" | "similarity", "tolerance"?, "kit"?, "own_gels"?}``; M as
+:mod:`evenkelvin.requests.meant` has it.
 
 Each primary read alone at full level from the same place. "light" (default) gives the most light
 at the target's chromaticity, "similarity" the spectrum most like the reference of that CCT
@@ -35,7 +36,8 @@ from evenkelvin.rendering import ssi
 from evenkelvin.replies.fix import landing_plain
 from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.kit import KIT, read_kit
-from evenkelvin.requests.reading import READING, TARGET, read_reading, read_target
+from evenkelvin.requests.meant import MEANT, read_aim
+from evenkelvin.requests.reading import READING, TARGET, read_reading
 from evenkelvin.requests.tolerance import TOLERANCE, read_tolerance
 from evenkelvin.said import Said
 from evenkelvin.shapes import Choice, Group, Many
@@ -43,7 +45,7 @@ from evenkelvin.shapes import Choice, Group, Many
 _MOST_PRIMARIES = 12
 
 FIELDS: Group = {
-    "primaries": Many(READING), **TARGET, "prefer": Choice(("light", "similarity")), **TOLERANCE,
+    "primaries": Many(READING), **TARGET, "meant": MEANT, "prefer": Choice(("light", "similarity")), **TOLERANCE,
     **KIT,
 }  # fmt: skip
 
@@ -77,7 +79,7 @@ def reply(fields: Fields) -> dict[str, Any]:
                     "the most light can be found."
                 ),
             )
-    target = read_target(fields.group("target"), every)
+    target = read_aim(fields, every)
     radius = read_tolerance(fields)
 
     lux = np.array([light.illuminance_lx for light in primaries])

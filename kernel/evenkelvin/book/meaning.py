@@ -214,8 +214,8 @@ def gel_ids(data: Mapping[str, Any]) -> list[str]:
 
 
 def part_of(entries: Iterable[Entry], id_: str) -> Book:
-    """Return a book of one thing as it stands: what it belongs to, itself and all below it, and
-    the measured gels that these name.
+    """Return a book of one thing as it stands: what it belongs to, itself and all below it, the
+    lights that its lights are meant to be like, and the measured gels that these name.
 
     Only heads, without the history before them: short enough for a link. It merges with the whole
     book without loss, because the entries are the same.
@@ -227,10 +227,33 @@ def part_of(entries: Iterable[Entry], id_: str) -> Book:
         each = queue.pop()
         wanted.append(each)
         queue.extend(below(found, each.kind, each.id))
+    wanted += _matched(found, wanted)
     heads = [head for each in wanted for head in each.heads]
     named = dict.fromkeys(gel for head in heads for gel in gel_ids(head["data"]))
     gels = [found["gel"][gel] for gel in named if gel in found["gel"]]
     return merge(heads, (head for gel in gels for head in gel.heads))
+
+
+def _matched(found: Found, part: Sequence[Thing]) -> list[Thing]:
+    """Return the lights that those of a part are meant to be like, each with its latest reading.
+
+    Without the setups they stand in: nothing else of these goes along.
+    """
+    seen = {thing.id for thing in part}
+    queue = [thing for thing in part if thing.kind == "light"]
+    matched: list[Thing] = []
+    while queue:
+        data = queue.pop().present["data"]
+        meant = data.get("meant")
+        like = meant.get("like") if isinstance(meant, dict) else None
+        for id_ in (data.get("pickup_of"), like):
+            light = found["light"].get(id_) if isinstance(id_, str) else None
+            if light is None or light.id in seen:
+                continue
+            seen.add(light.id)
+            queue.append(light)
+            matched += [light, *below(found, "light", light.id)[-1:]]
+    return matched
 
 
 def summary(book: Book) -> Plain:

@@ -157,6 +157,21 @@ def read_targets(
         raise Problem(groups[index].at("meant"), words) from None
 
 
+def read_aim(fields: Fields, kit: tuple[Gel, ...]) -> Reading:
+    """Return the colour that one lamp is to have: ``target``, or what it is ``meant`` beside that.
+
+    A light that is meant as found is matched to the target by whoever asks for it.
+
+    Raises
+    ------
+    Problem
+        Naming the field at fault.
+    """
+    target = read_target(fields.group("target"), kit)
+    (aim,) = read_targets(target, [read_meant(fields, kit)], [target], [fields])
+    return target if aim is None else aim
+
+
 class LoggedTargets:
     """What many logged lights are meant to be, each looked up once.
 

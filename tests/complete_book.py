@@ -92,22 +92,30 @@ def entries() -> list[Plain]:
         _entry(
             "light", KEY, SETUP, 4, name=UNBROKEN, lamp="tungsten", order=1, role=OVERRIDE,
             note=ARABIC, photo=PHOTO, gel_width_m="0.6", gel_height_m="0.6", cuts="2",
-            may=["gel", "dim"],
+            may=["gel", "dim"], meant={"warmer_mired": "20", "duv": "0.001"},
         ),
         _entry(
             "light", PANEL, SETUP, 5, name=OVERRIDE, lamp="led", gel_width_ft="2",
-            gel_height_ft="2' 6\"", fixture=ARABIC, may=["dial"], planned={
+            gel_height_ft="2' 6\"", fixture=ARABIC, may=["dial"],
+            meant={"as_through": hung["pack"], "gel_ids": hung["gel_ids"]}, planned={
                 "does": "dial", "words": "dial x 0.4231 y 0.3992", "gels": hung["pack"],
                 "gel_ids": hung["gel_ids"], "dial": {"x": 0.4231, "y": 0.3992, "cct_K": 3205},
                 "lands": lands, "steps": 0.8, "verdict": "holds", "stops_lost": 0.4,
                 "from": "panel-2",
             },
         ),
-        _entry("light", FLASH, SETUP, 6, name='\'key\' & "fill" <b>2</b>', lamp="flash"),
-        _entry("light", WINDOW, SETUP, 7, name=ARABIC, lamp="daylight"),
-        _entry("light", TORN, SETUP, 8, name="Panel 1.5", lamp="unknown"),
+        _entry(
+            "light", FLASH, SETUP, 6, name='\'key\' & "fill" <b>2</b>', lamp="flash",
+            meant={"like": KEY},
+        ),
+        _entry("light", WINDOW, SETUP, 7, name=ARABIC, lamp="daylight", meant={"as": "found"}),
+        _entry(
+            "light", TORN, SETUP, 8, name="Panel 1.5", lamp="unknown",
+            meant={"x": "0.4512", "y": "0.4080"},
+        ),
         _entry("light", "key-again", PICK_UP, 91, name=UNBROKEN, lamp="tungsten", pickup_of=KEY),
-        _entry("light", "unread", PICK_UP, 92, name="red", lamp="led"),
+        _entry("light", "unread", PICK_UP, 92, name="red", lamp="led", meant={"cct_K": "2700"}),
+        _entry("light", "blue", PICK_UP, 92, name="blue", lamp="led", meant={"cooler_mired": "60"}),
         gel,
         _entry(
             "reading", "key-1", KEY, 10, stage="bare", x="0.4476", y="0.4075", lamp="tungsten",

@@ -14,7 +14,11 @@ SCHEMA = json.loads(
     (Path(evenkelvin.__file__).parent / "data" / "book.schema.json").read_text("utf-8")
 )["$defs"]
 #: Groups that are fields of a field, by where the book has them.
-INNER = {"window": ("location", "windows"), "colour": ("reading", "target")}
+INNER = {
+    "meant": ("light", "meant"),
+    "window": ("location", "windows"),
+    "colour": ("reading", "target"),
+}
 
 
 def test_every_field_of_the_format_is_there() -> None:

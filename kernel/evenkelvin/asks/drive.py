@@ -45,8 +45,8 @@ from evenkelvin.shapes import Choice, Group, Many
 _MOST_PRIMARIES = 12
 
 FIELDS: Group = {
-    "primaries": Many(READING), **TARGET, "meant": MEANT, "prefer": Choice(("light", "similarity")), **TOLERANCE,
-    **KIT,
+    "primaries": Many(READING), **TARGET, "meant": MEANT,
+    "prefer": Choice(("light", "similarity")), **TOLERANCE, **KIT,
 }  # fmt: skip
 
 

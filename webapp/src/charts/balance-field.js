@@ -25,10 +25,11 @@ const apart = (one, other) => Math.hypot(one[0] - other[0], one[1] - other[1]);
  * @param {{title: string}} options
  */
 export function balanceField(field, { title }) {
-  const { outline } = field.tolerance;
+  const rings = ringsOf(field);
   const lights = shown(field);
   const points = [
-    ...outline,
+    [0, 0],
+    ...rings.flatMap(({ outline }) => outline),
     ...lights.flatMap(({ light }) => [[light.across, light.up], ...light.path]),
   ];
   const frame = place(extent(points), { width: WIDTH, height: HEIGHT, pad: PAD });
@@ -54,10 +55,15 @@ export function balanceField(field, { title }) {
             })}</text>
           </g>
           ${blackBodyLine(field.locus, frame, dots)}
-          <polygon class="tolerance" points=${line(outline)}></polygon>
+          ${rings.map(
+            ({ outline, across, up }) =>
+              svg`<polygon class="tolerance ${across || up ? "beside" : ""}"
+                points=${line(outline)}></polygon>`,
+          )}
           ${lights.map(({ light }) => way(light, frame))}
           ${dots.map(([x, y], index) => {
-            return svg`<circle class="light" cx=${x} cy=${y} r="9"></circle>
+            const judged = lights[index].light.target !== null;
+            return svg`<circle class="light ${judged ? "" : "found"}" cx=${x} cy=${y} r="9"></circle>
               <text class="number" x=${x} y=${y + 4} text-anchor="middle">${lights[index].n}</text>`;
           })}
         `}
@@ -66,10 +72,21 @@ export function balanceField(field, { title }) {
         <ol class="key">
           ${lights.map(({ light, n }) => html`<li value=${n}>${light.name}</li>`)}
         </ol>
-        <span class="hint">${t("field.legend")}</span>
+        <span class="hint">
+          ${t(rings.length > 1 ? "field.legendRings" : "field.legend")}
+        </span>
       </figcaption>
     </figure>
   `;
+}
+
+/**
+ * The tolerance about each colour that lights are meant to be; about the white where none is judged.
+ * @param {any} field
+ * @returns {{outline: Point[], across: number, up: number}[]}
+ */
+function ringsOf({ targets, tolerance }) {
+  return targets.length ? targets : [{ outline: tolerance.outline, across: 0, up: 0 }];
 }
 
 /**
@@ -138,7 +155,11 @@ export function fieldWords(field) {
       const upward = t(light.up > 0 ? "field.greener" : "field.pinker", {
         steps: steps(Math.abs(light.up)),
       });
-      return t("field.light", { n, name: light.name, sideways, upward });
+      const aim = field.targets[light.target];
+      const words = { n, name: light.name, sideways, upward };
+      return aim?.across || aim?.up
+        ? t("field.lightMeant", { ...words, meant: aim.words })
+        : t("field.light", words);
     })
     .join(" ");
 }

@@ -8,7 +8,7 @@ import { Page } from "../base/page.js";
 import { Watch } from "../base/watch.js";
 import { book, reportFault, settings } from "../store/index.js";
 import { currentSetup, heroOf, lightsOf } from "../store/log/shoot.js";
-import { measuredAgainst } from "../store/log/target.js";
+import { measuredAgainst, saidOf } from "../store/log/target.js";
 import { t } from "../words/index.js";
 import { dayOf } from "../words/numbers.js";
 import { readingWords } from "../words/reading.js";
@@ -31,9 +31,10 @@ export function whiteWords() {
 /**
  * What lights are measured against now, as words.
  * @param {string | null} [light] id of the light under the meter
+ * @param {import("../store/log/target.js").Said} [said]  what it is meant to be
  */
-export function againstWords(light = null) {
-  const against = measuredAgainst(light);
+export function againstWords(light = null, said = saidOf(light)) {
+  const against = measuredAgainst(light, said);
   if (!against) return whiteWords();
   if ("other" in against) return t("against.light", { name: against.other.data.name });
   const { data, at } = against.itself;
@@ -41,12 +42,14 @@ export function againstWords(light = null) {
 }
 
 class Against extends Page {
-  static properties = { light: { attribute: false } };
+  static properties = { light: { attribute: false }, said: { attribute: false } };
 
   constructor() {
     super();
     /** Id of the light under the meter. @type {string | null} */
     this.light = null;
+    /** What it is meant to be. @type {import("../store/log/target.js").Said} */
+    this.said = null;
     this.watch = new Watch(this, book, settings);
   }
 
@@ -65,7 +68,7 @@ class Against extends Page {
       <details class="against">
         <summary>
           <span class="what">${t("against.label")}</span>
-          <strong>${againstWords(this.light)}</strong>
+          <strong>${againstWords(this.light, this.said)}</strong>
         </summary>
         <div class="panel">
           <div class="row" role="group" aria-label=${t("against.whites")}>

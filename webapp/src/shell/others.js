@@ -20,6 +20,7 @@ import "../places/light/files.js";
 import "../places/set/balance.js";
 import "../places/set/demo.js";
 import "../places/set/dial.js";
+import "../places/set/dim.js";
 import "../places/set/flash.js";
 import "../places/set/mix.js";
 import "../places/set/pair.js";

@@ -45,6 +45,11 @@ export const VIEWS = {
     place: "set",
     show: (of) => keyed(of, html`<ek-dial .of=${of}></ek-dial>`),
   },
+  dim: {
+    title: "dim.title",
+    place: "set",
+    show: (of) => keyed(of, html`<ek-dim .of=${of}></ek-dim>`),
+  },
   mix: { title: "mix.heading", place: "set", show: (of) => html`<ek-mix .of=${of}></ek-mix>` },
   unmix: { title: "unmix.heading", place: "set", show: () => html`<ek-unmix></ek-unmix>` },
   flash: { title: "flash.heading", place: "set", show: () => html`<ek-flash></ek-flash>` },

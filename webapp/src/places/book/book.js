@@ -281,7 +281,7 @@ class BookView extends Page {
           value: wanted.verdict,
           options: [
             any,
-            .../** @type {const} */ (["holds", "near", "out"]).map((verdict) => ({
+            .../** @type {const} */ (["holds", "near", "out", "found"]).map((verdict) => ({
               value: verdict,
               label: t(`verdict.${verdict}`),
             })),

@@ -7,6 +7,7 @@ import "../../parts/boot-progress.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
 import { stamp } from "../../clock.js";
+import { meantLine } from "../../parts/meant-words.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { problemNote } from "../../parts/warnings.js";
 import { book, reportFault, settings } from "../../store/index.js";
@@ -192,12 +193,13 @@ class ReportView extends Page {
         <span class="ordinal" aria-hidden="true">${index + 1}</span>
         <h3>${slip.name}</h3>
         ${slip.hero ? html`<span class="tag">${t("slip.hero")}</span>` : nothing}
-        ${slip.verdict ? verdictMark(slip.verdict) : nothing}
+        ${slip.verdict || slip.meant ? verdictMark(slip.verdict) : nothing}
       </header>
       <p>
         ${tMaybe(`lamp.${slip.lamp}`, slip.lamp)}${slip.role ? ` · ${isolated(slip.role)}` : ""} ·
         ${slip.hangs.length ? t("report.hangs", { pack: joined(slip.hangs, " + ") }) : t("report.noGel")}
       </p>
+      ${meantLine(slip.meant)}
       ${
         slip.offset
           ? html`<p>

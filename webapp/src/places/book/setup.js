@@ -3,6 +3,7 @@ import { html, nothing } from "lit";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
 import { ask } from "../../kernel/client.js";
+import { meantBeside, meantLine } from "../../parts/meant-words.js";
 import { sayWithUndo } from "../../parts/toast.js";
 import { route } from "../../router.js";
 import { book, reportFault, settings } from "../../store/index.js";
@@ -84,6 +85,7 @@ class SetupView extends Page {
     const shown = this.shown[light.id] ?? PAGE;
     return html`<li>
       <h2>${light.data.name} ${versions(light)}</h2>
+      ${meantLine(meantBeside(light.id))}
       <ul class="readings">
         ${readings
           .slice(0, shown)

@@ -1,5 +1,6 @@
 /** Somebody else's book, to look at before it goes into the own one. */
 import { html, nothing } from "lit";
+import { meantLine, meantWords } from "../../parts/meant-words.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { reportFault } from "../../store/index.js";
 import { visitor } from "../../store/log/visitor.js";
@@ -25,6 +26,7 @@ function setupOf(book, setup) {
           const readings = book.below(light.id, "reading");
           return html`<li>
             <h3>${light.data.name}</h3>
+            ${light.data.meant ? meantLine(meantWords(light.id, light.data.meant, book)) : nothing}
             <ul class="readings">
               ${readings.slice(0, MOST_READINGS).map(
                 (reading) => html`<li>

@@ -1,5 +1,6 @@
 /** What hangs on the lights of a setup, and what would have to: the gel side of a whole setup. */
 import { ask } from "../../kernel/client.js";
+import { dimsFirst } from "../../parts/dim-line.js";
 import { gelsOn, labels } from "../../store/log/measured-gels.js";
 import { heroOf, lightsOf } from "../../store/log/shoot.js";
 import { centreOf, litQuestion } from "../../store/log/target.js";
@@ -91,6 +92,8 @@ async function advise(lights, rest) {
   });
   if (answer.problem) throw new Error(answer.problem.message);
   for (const [i, { key }] of lights.entries()) {
-    if (!answer.lights[i].problem) advised.set(key, answer.lights[i].pack);
+    const one = answer.lights[i];
+    // A light that is better dimmed needs no gel.
+    if (!one.problem) advised.set(key, dimsFirst(one) ? null : one.pack);
   }
 }

@@ -1,5 +1,6 @@
 /** The answer to one reading: what to do first, then where it lands, then why. */
 import { html, nothing } from "lit";
+import { dimLine, dimsFirst } from "../../parts/dim-line.js";
 import {
   changeWords,
   goodEnough,
@@ -15,18 +16,21 @@ import { coordinate, duv, kelvin, mired, steps, stops } from "../../words/number
 
 /** The pack to hang: none on a light that holds as it is. @param {any} fix */
 export function bestPack(fix) {
-  return fix.verdict === "holds" ? undefined : fix.packs[0];
+  return fix.verdict === "holds" || dimsFirst(fix) ? undefined : fix.packs[0];
 }
 
 /** The one line that counts. @param {any} fix the kernel's answer to "fix" */
 export function headline(fix) {
+  if (!fix.target) return t("answer.found");
+  if (dimsFirst(fix)) return fix.dim.words;
   if (fix.verdict === "holds") return t("answer.leave");
-  const [best] = fix.packs;
+  const best = bestPack(fix);
   return best ? changeWords(best) || packWords(best) : t("answer.noGel");
 }
 
 /** The answer in one sentence, to be heard. @param {any} fix */
 export function answerSentence(fix) {
+  if (!fix.target) return `${headline(fix)}.`;
   const best = bestPack(fix);
   if (!best) return `${headline(fix)}. ${fix.offset.words}.`;
   return t("answer.sentence", {
@@ -44,14 +48,24 @@ export function answerSentence(fix) {
 export function answerCard(fix, before) {
   const best = bestPack(fix);
   const { reading, offset, dial } = fix;
+  if (!fix.target) {
+    return html`
+      <p class="headline" data-testid="headline">${headline(fix)}</p>
+      <p class="now">
+        <span class="what">${t("answer.now")}</span>
+        ${kelvin(reading.cct_K)}, Duv ${duv(reading.duv)}
+      </p>
+      ${warningList(fix.warnings)}
+    `;
+  }
   return html`
     <p class="headline" data-testid="headline">${headline(fix)}</p>
     ${best ? inAll(best) : nothing} ${goodEnough(fix.verdict, offset.steps)}
-    ${best ? packFigures(best) : nothing}
+    ${best ? packFigures(best) : nothing} ${dimLine(fix)}
     <p class="now">
       <span class="what">${t("answer.now")}</span> ${verdictMark(fix.verdict)} ${offset.words}
     </p>
-    ${before ? beforeAfter(before, fix) : nothing}
+    ${before?.target ? beforeAfter(before, fix) : nothing}
     ${warningList([...fix.warnings, ...(best?.warnings ?? [])])}
     <details class="more">
       <summary>${t("answer.why")}</summary>

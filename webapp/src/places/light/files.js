@@ -2,7 +2,7 @@
 import { html, nothing } from "lit";
 import { sketch } from "../../charts/sketch.js";
 import { Keeping } from "../../parts/keeping.js";
-import { targetOf } from "../../store/log/target.js";
+import { centreOf } from "../../store/log/target.js";
 import "../../parts/boot-progress.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
@@ -64,7 +64,7 @@ class FilesView extends Page {
     const lights = incoming.chosen("light");
     const some = incoming.chosen("gel");
     return this.keeping.run(async () => {
-      const target = await targetToKeep(targetOf());
+      const target = await targetToKeep(centreOf());
       for (const item of lights) {
         const known = book.standing(item.of);
         await keepReading({

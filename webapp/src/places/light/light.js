@@ -1,9 +1,10 @@
 /** Light: one reading, how far it is from the white, and what brings it there. */
 import { html, nothing } from "lit";
+import { keyed } from "lit/directives/keyed.js";
 import { balanceField } from "../../charts/balance-field.js";
 import { sketch } from "../../charts/sketch.js";
 import { Keeping } from "../../parts/keeping.js";
-import { centreOf, meantOf, targetOf } from "../../store/log/target.js";
+import { aimed, besideReading, centreOf, roleOf, saidOf } from "../../store/log/target.js";
 import "../../parts/against.js";
 import { answerCard, answerSentence, bestPack } from "./answer-card.js";
 import "../../parts/boot-progress.js";
@@ -18,6 +19,7 @@ import { logFields } from "../../parts/log-fields.js";
 import { packRow } from "../../parts/pack-card.js";
 import "../../parts/mains-warning.js";
 import { Page } from "../../base/page.js";
+import "../../parts/meant-row.js";
 import "../../parts/spoken.js";
 import "./stop-line.js";
 import { Watch } from "../../base/watch.js";
@@ -35,6 +37,7 @@ import {
   lightsOf,
   nextName,
   placeWords,
+  sayMeant,
   targetToKeep,
 } from "../../store/log/shoot.js";
 import { offlineState } from "../../store/offline-state.js";
@@ -78,10 +81,15 @@ class LightView extends Page {
 
   willUpdate() {
     const { typed, complete } = lightDraft;
-    const aim = { target: centreOf(), ...meantOf(this.lightNow) };
+    const target = centreOf();
+    const aim = (/** @type {Record<string, any>} */ one) =>
+      aimed(one, this.lightNow, this.meantNow);
     // Until the book is read it is not known what the light is measured against.
-    const reading = (complete || this.last) && book.read ? readingQuestion(this.readingNow) : null;
-    this.fix.put(reading && { ask: "fix", reading, ...aim, ...terms() });
+    const reading =
+      (complete || this.last) && book.read
+        ? { ...readingQuestion(this.readingNow), ...roleOf(this.nameNow()) }
+        : null;
+    this.fix.put(reading && { ask: "fix", ...besideReading(aim(reading)), target, ...terms() });
     const best = this.fix.answer && bestPack(this.fix.answer)?.gels;
     const before = book.thing(typed.before)?.data;
     const shown = before ? [readingQuestion(before, t("light.before"))] : [];
@@ -89,20 +97,23 @@ class LightView extends Page {
       reading && this.fix.answer
         ? {
             ask: "field",
-            target: aim.target,
+            target,
             tolerance: settings.get("tolerance"),
             ...withOwnGels(),
-            lights: [...shown, { ...reading, name: this.nameNow() }].map((each) => ({
-              ...each,
-              ...meantOf(this.lightNow),
-            })),
+            lights: [...shown, { ...reading, name: this.nameNow() }].map(aim),
             packs: [...shown.map(() => null), best ?? null],
           }
         : null,
     );
     this.earlier.put(
       before && reading
-        ? { ask: "fix", reading: readingQuestion(before), ...aim, depth: 1, ...terms() }
+        ? {
+            ask: "fix",
+            ...besideReading(aim(readingQuestion(before))),
+            target,
+            depth: 1,
+            ...terms(),
+          }
         : null,
     );
   }
@@ -121,6 +132,11 @@ class LightView extends Page {
   /** Id of the light that is answered for, when the book has it. */
   get lightNow() {
     return this.last ? this.last.light : lightDraft.typed.light;
+  }
+
+  /** What the light that is answered for is meant to be. */
+  get meantNow() {
+    return this.last ? saidOf(this.last.light) : lightDraft.typed.meant;
   }
 
   /** The name of the light that is answered for: one that is typed would be kept under it. */
@@ -149,7 +165,7 @@ class LightView extends Page {
     return this.keeping.run(async () => {
       await bookRead();
       if (this.namesake) return; // known only now that the book is read
-      const target = await targetToKeep(targetOf(lightDraft.typed.light));
+      const target = await targetToKeep(centreOf());
       await lightDraft.keep(this.nameNow(), target);
       askPersistence();
       // A keyboard goes on in the next reading; on a phone it would hide the answer.
@@ -184,6 +200,8 @@ class LightView extends Page {
   otherProblem() {
     const problem = this.fix.problem;
     if (!problem) return undefined;
+    if (problem.field.startsWith("meant"))
+      return t("light.meantProblem", { message: problem.message });
     if (problem.field.startsWith("target"))
       return t("light.targetProblem", { message: problem.message });
     if (problem.field.startsWith("reading.spectrum")) return undefined;
@@ -258,6 +276,7 @@ class LightView extends Page {
     const level = levelField(typed.lamp);
     const offers = book.read && !typed.light && !typed.name.trim();
     return html`
+      ${this.renderMeant()}
       <div class="pair">
         ${textField({
           id: "light-illuminance",
@@ -299,7 +318,7 @@ class LightView extends Page {
         problem: this.problemAt("pack"),
         onChange: (pack) => lightDraft.type({ pack }),
       })}
-      <details class="more">
+      <details class="more" ?open=${Boolean(typed.light && typed.dimmer)}>
         <summary>${t("log.more")}</summary>
         ${logFields({ id: "log", value: typed, onChange: (change) => lightDraft.type(change) })}
         ${textField({
@@ -445,6 +464,21 @@ class LightView extends Page {
     `;
   }
 
+  renderMeant() {
+    const { last } = this;
+    if (!book.read) return nothing;
+    return keyed(
+      last ? last.light : "draft",
+      html`<ek-meant
+        .light=${this.lightNow}
+        .said=${this.meantNow}
+        .atOnce=${!last}
+        .say=${(/** @type {import("../../store/log/target.js").Said} */ said) =>
+          last ? sayMeant(last.light, said) : lightDraft.type({ meant: said ?? null })}
+      ></ek-meant>`,
+    );
+  }
+
   renderSaid() {
     const { complete } = lightDraft;
     const { last, readingNow } = this;
@@ -468,7 +502,7 @@ class LightView extends Page {
         ${typed.light ? t("light.titleAgain", { name: typed.name }) : t("light.title")}
         <a href="#book">${book.read ? placeWords(currentSetup()) : ""}</a>
       </h1>
-      <ek-against .light=${this.lightNow}></ek-against>
+      <ek-against .light=${this.lightNow} .said=${this.meantNow}></ek-against>
       <section class="answer" aria-label=${t("light.answer")} aria-busy=${this.fix.waiting}>
         <ek-boot-progress></ek-boot-progress>
         ${last ? html`<p class="whose">${last.name}</p>` : nothing}

@@ -6,6 +6,7 @@ import "../../parts/boot-progress.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { cautionNote } from "../../parts/caution-note.js";
+import "../../parts/meant-row.js";
 import { segments, textField } from "../../parts/inputs.js";
 import { shareText } from "../../parts/share-text.js";
 import { hangingList, hangingText } from "./hanging-list.js";
@@ -18,12 +19,13 @@ import { book, reportFault, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
 import { keepRange, rangeOf, typedSince } from "../../store/kit/lamps.js";
 import { balanceQuestion, keepPlan, mayOf } from "../../store/log/plan.js";
-import { currentSetup, lightsOf, placeWords } from "../../store/log/shoot.js";
-import { readingQuestion } from "../../store/questions/reading.js";
+import { currentSetup, lightsOf, placeWords, sayMeant } from "../../store/log/shoot.js";
+import { litQuestion, saidOf } from "../../store/log/target.js";
 import { t } from "../../words/index.js";
 import { kelvin, stops } from "../../words/numbers.js";
 
 /** @typedef {import("../../store/log/book.js").Thing} Thing */
+/** @typedef {import("../../store/log/target.js").Said} Said */
 
 /** What may be done to a light, as one choice. */
 const MAY = /** @type {const} */ ({
@@ -166,6 +168,11 @@ class BalanceView extends Page {
         onChange: (key) =>
           book.edit(light.id, { may: [...MAY[/** @type {"gel"} */ (key)]] }).catch(reportFault),
       })}
+      <ek-meant
+        .light=${light.id}
+        .said=${saidOf(light.id)}
+        .say=${(/** @type {Said} */ said) => sayMeant(light.id, said)}
+      ></ek-meant>
       <div class="pair" @change=${save}>
         ${
           choice === "dial" || choice === "either"
@@ -299,9 +306,7 @@ class BalanceView extends Page {
       <ek-before-after
         .white=${plan.white}
         .parts=${plan.per_light}
-        .lights=${lights.map(({ light, reading }) =>
-          readingQuestion(reading.data, light.data.name),
-        )}
+        .lights=${lights.map(litQuestion)}
       ></ek-before-after>
     </section>`;
   }

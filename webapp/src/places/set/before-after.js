@@ -20,7 +20,7 @@ class BeforeAfter extends Page {
     super();
     /** @type {any} the plan's white */
     this.white = undefined;
-    /** @type {Record<string, any>[]} R of each light as it is */
+    /** @type {Record<string, any>[]} R of each light as it is, with what it is meant to be */
     this.lights = [];
     /** @type {any[]} what the plan does to each */
     this.parts = [];
@@ -39,7 +39,10 @@ class BeforeAfter extends Page {
       ...withOwnGels(),
       lights: before
         ? this.lights
-        : this.parts.map(({ name, lands }) => ({ name, x: lands.x, y: lands.y })),
+        : this.parts.map(({ name, lands }, i) => {
+            const { meant, own_gels } = this.lights[i];
+            return { name, x: lands.x, y: lands.y, meant, own_gels };
+          }),
       packs: this.parts.map(({ pack }) => (before && pack ? pack.gels : null)),
     });
   }

@@ -3,7 +3,7 @@ import { html, nothing } from "lit";
 import { FormDraft } from "../../base/form-draft.js";
 import { ask } from "../../kernel/client.js";
 import { Keeping } from "../../parts/keeping.js";
-import { targetOf } from "../../store/log/target.js";
+import { centreOf, targetOf } from "../../store/log/target.js";
 import "../../parts/against.js";
 import "../../parts/boot-progress.js";
 import { cautionNote } from "../../parts/caution-note.js";
@@ -32,7 +32,7 @@ import {
   typedSince,
 } from "../../store/kit/lamps.js";
 import { gelsOn } from "../../store/log/measured-gels.js";
-import { keepReading } from "../../store/log/shoot.js";
+import { keepReading, targetToKeep } from "../../store/log/shoot.js";
 import { levelUnit } from "../../store/questions/camera.js";
 import { t } from "../../words/index.js";
 import { coordinate, duv, index, kelvin, steps, whenRead } from "../../words/numbers.js";
@@ -80,7 +80,7 @@ class DialView extends Page {
       light && complete(measured) && complete(dialledNow)
         ? {
             ask: "dial",
-            target: targetOf(light.id),
+            ...targetOf(light.id),
             history: [{ dialled: colourOf(dialledNow), measured: readingOf(measured, this.unit) }],
           }
         : null,
@@ -122,7 +122,7 @@ class DialView extends Page {
           dialled: colourOf(this.dialledNow),
           lamp: light.data.lamp ?? "unknown",
           pack: gelsOn(book.latest(light.id)?.data ?? {}),
-          target: targetOf(light.id),
+          target: await targetToKeep(centreOf()),
         },
       });
       await this.draft.clear({ measured: { ...NOTHING, way: measured.way } });

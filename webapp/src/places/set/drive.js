@@ -53,16 +53,16 @@ class Drive extends Page {
         ? {
             ask: "drive",
             primaries,
-            target: targetOf(this.light?.id),
             prefer: this.prefer,
             ...terms(),
+            ...targetOf(this.light?.id),
           }
         : null,
     );
     // One primary alone: says what is wrong with what is typed before it is added.
     const primary = this.primary();
     this.check.put(
-      primary ? { ask: "drive", primaries: [primary], target: targetOf(this.light?.id) } : null,
+      primary ? { ask: "drive", primaries: [primary], ...targetOf(this.light?.id) } : null,
     );
   }
 

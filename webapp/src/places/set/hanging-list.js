@@ -7,6 +7,17 @@ import { kelvin, steps, stops } from "../../words/numbers.js";
 
 /** @typedef {any} Plan  one of the front of the kernel's "balance" */
 
+/**
+ * Where a light lands, and how far from what it is meant to be; of one as found only where.
+ * @param {any} lands
+ * @param {{steps: number | null, verdict: string | null}} standing
+ */
+export function landsWords({ cct_K }, standing) {
+  const cct = kelvin(cct_K);
+  if (!standing.verdict) return cct;
+  return t("balance.lands", { cct, steps: steps(standing.steps) });
+}
+
 /** @param {any} row of the gel to fetch */
 function fetchWords({ gel, cuts, lights }) {
   const names = joined(new Set(lights), ", ");
@@ -22,7 +33,7 @@ export function hangingList(plan) {
           <strong>${part.name}</strong> ${verdictMark(part.verdict)}
           <span class="hang">${part.words}</span>
           <span class="hint">
-            ${t("balance.lands", { cct: kelvin(part.lands.cct_K), steps: steps(part.steps) })}
+            ${landsWords(part.lands, part)}
             ${part.stops_lost ? t("balance.costs", { stops: stops(part.stops_lost) }) : nothing}
           </span>
         </li>`,
@@ -46,10 +57,9 @@ export function hangingList(plan) {
 export function hangingText(plan, place) {
   const lines = plan.per_light.map(
     (/** @type {any} */ part) =>
-      `${isolated(part.name)}: ${part.words}\n  ${t("balance.lands", {
-        cct: kelvin(part.lands.cct_K),
-        steps: steps(part.steps),
-      })} ${t(`verdict.${/** @type {"out"} */ (part.verdict)}`)}.`,
+      `${isolated(part.name)}: ${part.words}\n  ${landsWords(part.lands, part)} ${t(
+        `verdict.${/** @type {"out"} */ (part.verdict ?? "found")}`,
+      )}.`,
   );
   const hang = plan.hang.map(fetchWords);
   return [

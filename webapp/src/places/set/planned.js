@@ -5,7 +5,7 @@ import { book } from "../../store/index.js";
 import { gelsOn, labels } from "../../store/log/measured-gels.js";
 import { matchesPlan, toDo } from "../../store/log/plan.js";
 import { t } from "../../words/index.js";
-import { kelvin, steps } from "../../words/numbers.js";
+import { landsWords } from "./hanging-list.js";
 
 /**
  * @param {import("../../store/log/book.js").Thing} light
@@ -22,7 +22,7 @@ export function planned(light, reading, answer) {
     <p class="planned">
       <span class="what">${t("planned.plan")}</span>
       ${toDo(light, reading) ? nothing : `${plan.words},`}
-      ${t("balance.lands", { cct: kelvin(plan.lands.cct_K), steps: steps(plan.steps) })}
+      ${landsWords(plan.lands, plan)}
       ${verdictMark(plan.verdict)}
     </p>
     ${
@@ -33,7 +33,7 @@ export function planned(light, reading, answer) {
               !since
                 ? t("planned.notYet")
                 : answer
-                  ? html`${t("balance.lands", { cct: kelvin(answer.cct_K), steps: steps(answer.steps) })}
+                  ? html`${landsWords(answer, answer)}
                   ${verdictMark(answer.verdict)} ${asPlanned ? nothing : t("planned.otherGel")}`
                   : nothing
             }

@@ -2,9 +2,11 @@
 
 import { html, nothing } from "lit";
 import { balanceField } from "../../charts/balance-field.js";
-import { centreOf, litQuestion } from "../../store/log/target.js";
+import { centreOf, litQuestion, withGels } from "../../store/log/target.js";
 import "../../parts/against.js";
 import { againstWords } from "../../parts/against.js";
+import { dimsFirst } from "../../parts/dim-line.js";
+import { meantBeside } from "../../parts/meant-words.js";
 import "../../parts/boot-progress.js";
 import { cautionNote } from "../../parts/caution-note.js";
 import "./findings-list.js";
@@ -80,7 +82,7 @@ class SetView extends Page {
             target,
             tolerance: settings.get("tolerance"),
             ...withOwnGels(),
-            lights: readings.map((reading, i) => ({ ...reading, ...hangs[i]?.curves })),
+            lights: readings.map((reading, i) => withGels(reading, hangs[i]?.curves)),
             packs: hangs.map((pack) => pack?.gels ?? null),
           }
         : null,
@@ -89,16 +91,17 @@ class SetView extends Page {
 
   /**
    * What is to hang on each light: by the kept plan until the light is read again, else the advice.
-   * @returns {({gels: string[] | null, stops_lost: number, curves?: Record<string, any>} | null)[]}
+   * @returns {({gels: string[] | null, stops_lost: number, curves?: {name: string}[]} | null)[]}
    */
   get hangs() {
     return this.asked.map(({ light, reading }, i) => {
       const one = this.answer?.lights[i];
-      if (!toDo(light, reading)) return one && !one.problem ? one.pack : null;
+      if (!toDo(light, reading)) {
+        return one && !one.problem && !dimsFirst(one) ? one.pack : null;
+      }
       const { does, gels: names, gel_ids: ids, stops_lost } = light.data.planned;
       if (does !== "gel") return { gels: null, stops_lost };
-      const own_gels = [...curves(reading.data.pack, reading.data.gel_ids), ...curves(names, ids)];
-      return { gels: labels(names, ids), stops_lost, curves: { own_gels } };
+      return { gels: labels(names, ids), stops_lost, curves: curves(names, ids) };
     });
   }
 
@@ -174,6 +177,7 @@ class SetView extends Page {
         toDo(light, reading) ? light.data.planned : undefined,
       ),
       key: this.key?.light.data.name,
+      meant: this.asked.map(({ light }) => meantBeside(light.id)),
     });
     await shareText(placeWords(setup), text);
   }
@@ -185,13 +189,23 @@ class SetView extends Page {
         ${warningList(answer.warnings)}`;
     }
     const out = answer.odd_ones_out.length;
-    const all = answer.lights.filter((/** @type {any} */ light) => !light.problem).length;
-    const names = answer.odd_ones_out.map((/** @type {number} */ i) => answer.lights[i].name);
+    const all = answer.lights.filter((/** @type {any} */ light) => light.verdict).length;
+    const named = (/** @type {number[]} */ some) =>
+      joined(
+        some.map((i) => answer.lights[i].name),
+        ", ",
+      );
+    const found = answer.found.length;
     return html`
       <p class="headline" data-testid="headline">
-        ${out ? t("set.out", { n: out, all }) : t("set.agrees", { n: all })}
+        ${!all ? t("set.allFound") : out ? t("set.out", { n: out, all }) : t("set.agrees", { n: all })}
       </p>
-      ${out ? html`<p class="now">${joined(names, ", ")}</p>` : nothing}
+      ${out ? html`<p class="now">${named(answer.odd_ones_out)}</p>` : nothing}
+      ${
+        found && all
+          ? html`<p class="reason">${t("set.found", { n: found, names: named(answer.found) })}</p>`
+          : nothing
+      }
       <dl class="figures">
         <div>
           <dt>${t("set.target")}</dt>

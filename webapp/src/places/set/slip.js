@@ -1,14 +1,21 @@
 /** A light's short card on Set: how far out it is, and what to hang on it. */
 import { html, nothing } from "lit";
+import { dimLine, dimsFirst } from "../../parts/dim-line.js";
 import { changeWords, goodEnough, inAll, packWords } from "../../parts/pack-card.js";
+import "../../parts/meant-row.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { warningList } from "../../parts/warnings.js";
 import { tunable } from "../../store/kit/lamps.js";
 import { gelsOn } from "../../store/log/measured-gels.js";
 import { toDo } from "../../store/log/plan.js";
+import { sayMeant } from "../../store/log/shoot.js";
+import { saidOf } from "../../store/log/target.js";
 import { t } from "../../words/index.js";
+import { joined } from "../../words/isolated.js";
 import { index, kelvin, steps, stops, whenRead } from "../../words/numbers.js";
 import { planned } from "./planned.js";
+
+/** @typedef {import("../../store/log/target.js").Said} Said */
 
 /**
  * @param {object} slip
@@ -22,7 +29,6 @@ import { planned } from "./planned.js";
  * @param {() => void} slip.onMeasure
  */
 export function slip({ light, reading, answer, hero, number, level, problem, onMeasure }) {
-  const pack = answer?.pack;
   const on = gelsOn(reading.data);
   return html`
     <li class="slip">
@@ -36,26 +42,10 @@ export function slip({ light, reading, answer, hero, number, level, problem, onM
       ${
         answer
           ? html`
-              ${
-                toDo(light, reading)
-                  ? html`<p class="hang">${light.data.planned.words}</p>`
-                  : pack
-                    ? html`<p class="hang">
-                        ${changeWords(pack) || t("slip.hang", { pack: packWords(pack) })}
-                      </p>
-                      ${inAll(pack)} ${goodEnough(answer.verdict, answer.steps)}
-                      <p class="reason">
-                        ${t("slip.lands", {
-                          cct: kelvin(pack.lands.cct_K),
-                          stops: stops(pack.stops_lost),
-                        })}
-                        ${verdictMark(pack.verdict)}
-                      </p>`
-                    : answer.verdict === "holds"
-                      ? html`<p class="hang">${t("answer.leave")}</p>`
-                      : html`<p class="hang">${t("answer.noGel")}</p>`
-              }
-              <p class="reason">${kelvin(answer.cct_K)} · ${answer.offset.words}</p>
+              ${whatToDo(light, reading, answer)}
+              <p class="reason">
+                ${joined([kelvin(answer.cct_K), answer.offset?.words].filter(Boolean))}
+              </p>
               ${
                 answer.ssi_to_hero == null
                   ? nothing
@@ -79,6 +69,11 @@ export function slip({ light, reading, answer, hero, number, level, problem, onM
             `
           : nothing
       }
+      <ek-meant
+        .light=${light.id}
+        .said=${saidOf(light.id)}
+        .say=${(/** @type {Said} */ said) => sayMeant(light.id, said)}
+      ></ek-meant>
       ${planned(light, reading, answer)}
       <footer>
         <span class="hint"
@@ -103,6 +98,16 @@ export function slip({ light, reading, answer, hero, number, level, problem, onM
           >${t("slip.mix")}</a
         >
         ${
+          light.data.lamp === "tungsten"
+            ? html`<a
+                class="button quiet"
+                href="#dim/${light.id}"
+                aria-label=${t("slip.dimName", { name: light.data.name })}
+                >${t("slip.dim")}</a
+              >`
+            : nothing
+        }
+        ${
           tunable(light)
             ? html`<a
                 class="button quiet"
@@ -123,4 +128,30 @@ export function slip({ light, reading, answer, hero, number, level, problem, onM
       </footer>
     </li>
   `;
+}
+
+/**
+ * What is to be done: by the kept plan until the light is read again, else as the kernel advises.
+ * @param {import("../../store/log/book.js").Thing} light
+ * @param {import("../../store/log/book.js").Thing} reading
+ * @param {any} answer
+ */
+function whatToDo(light, reading, answer) {
+  if (toDo(light, reading)) return html`<p class="hang">${light.data.planned.words}</p>`;
+  if (!answer.target) return html`<p class="hang">${t("answer.found")}</p>`;
+  if (dimsFirst(answer)) return html`<p class="hang">${answer.dim.words}</p>${dimLine(answer)}`;
+  const { pack } = answer;
+  if (!pack) {
+    const words = t(answer.verdict === "holds" ? "answer.leave" : "answer.noGel");
+    return html`<p class="hang">${words}</p>${dimLine(answer)}`;
+  }
+  return html`<p class="hang">
+      ${changeWords(pack) || t("slip.hang", { pack: packWords(pack) })}
+    </p>
+    ${inAll(pack)} ${goodEnough(answer.verdict, answer.steps)}
+    <p class="reason">
+      ${t("slip.lands", { cct: kelvin(pack.lands.cct_K), stops: stops(pack.stops_lost) })}
+      ${verdictMark(pack.verdict)}
+    </p>
+    ${dimLine(answer)}`;
 }

@@ -8,6 +8,7 @@ import { book, drafts, reportFault, settings } from "../index.js";
 import { gelsOn, labels } from "../log/measured-gels.js";
 import { toDo } from "../log/plan.js";
 import { earlierOf, keepReading, takeBack } from "../log/shoot.js";
+import { saidOf } from "../log/target.js";
 import { levelField } from "../questions/camera.js";
 
 const FORM = "light";
@@ -31,6 +32,7 @@ const FORM = "light";
  * @property {{latitude: number, longitude: number, accuracy_m: number} | null} position
  * @property {string} photo          a small picture as a data address
  * @property {string[]} pack         labels of the gels on the light while it is read
+ * @property {Record<string, any> | null} meant  what the light is meant to be, null = not said
  * @property {string | null} light   id of the light, when it was measured before
  * @property {string | null} before  id of the reading this one is compared with
  * @property {Offered | null} offered  what should hang by now, when a light is read again
@@ -72,6 +74,7 @@ const BLANK = {
   position: null,
   photo: "",
   pack: [],
+  meant: null,
   light: null,
   before: null,
   offered: null,
@@ -157,6 +160,7 @@ class LightDraft extends EventTarget {
       name: thing?.data.name ?? "",
       lamp: thing?.data.lamp ?? "unknown",
       pack: offered?.pack ?? gelsOn(then?.data ?? {}),
+      meant: saidOf(light),
       offered,
       way: then?.data.spectrum ? "spectrum" : then?.data.cct_K ? "cct" : "xy",
     });
@@ -170,6 +174,7 @@ class LightDraft extends EventTarget {
       before: book.latest(light)?.id ?? null,
       name: name ?? this.typed.name,
       lamp: this.typed.lamp === "unknown" ? (lamp ?? "unknown") : this.typed.lamp,
+      meant: this.typed.meant ?? saidOf(light),
     });
   }
 
@@ -223,7 +228,11 @@ class LightDraft extends EventTarget {
     const called = typed.name.trim() || name;
     const { light, reading } = await keepReading({
       light: typed.light,
-      lightData: { name: called, lamp: typed.lamp },
+      lightData: {
+        name: called,
+        lamp: typed.lamp,
+        ...(typed.meant || saidOf(typed.light) ? { meant: typed.meant } : {}),
+      },
       data: { ...this.reading, target },
     });
     /** @type {Last} */

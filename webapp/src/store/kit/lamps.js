@@ -126,7 +126,6 @@ export function dialQuestion(light) {
   const { lamp } = light.data;
   return {
     ask: "dial",
-    target: targetOf(light.id),
     history: dialHistory(light).map(({ data }) => ({
       dialled: data.dialled,
       measured: readingQuestion(data),
@@ -135,6 +134,7 @@ export function dialQuestion(light) {
     ...(correction ? { correction } : {}),
     ...(lamp && lamp !== "unknown" ? { lamp } : {}),
     ...terms(),
+    ...targetOf(light.id),
   };
 }
 

@@ -18,8 +18,14 @@
  */
 
 /** The measured gels that the data of a thing names, by their ids. @param {Record<string, any>} data */
-const gelIds = ({ gel_ids, window_gel_ids, planned }) =>
-  [gel_ids, window_gel_ids, planned?.gel_ids].flatMap((ids) => ids ?? []).filter(Boolean);
+const gelIds = ({ gel_ids, window_gel_ids, planned, meant }) =>
+  [gel_ids, window_gel_ids, planned?.gel_ids, meant?.gel_ids]
+    .flatMap((ids) => ids ?? [])
+    .filter(Boolean);
+
+/** The lights that a light is meant to be like. @param {Record<string, any>} data */
+const likeIds = ({ pickup_of, meant }) =>
+  [pickup_of, meant?.like].filter((id) => typeof id === "string");
 
 /** A light's place in its setup; those of books that kept none come first. @param {Thing} thing */
 export const orderOf = ({ kind, data }) =>
@@ -76,8 +82,8 @@ export class Log extends EventTarget {
   }
 
   /**
-   * The entries of a thing, of all below it, of what it belongs to and of the measured gels that
-   * these name; the whole log without one.
+   * The entries of a thing, of all below it, of what it belongs to, of the measured gels that these
+   * name and of the readings that its lights are meant to match; the whole log without one.
    * @param {string} [id]
    * @returns {Entry[]}
    */
@@ -97,8 +103,29 @@ export class Log extends EventTarget {
         seen.add(below);
       }
     }
+    const lights = entries.filter((entry) => entry.thing === "light");
+    for (const { data } of lights) {
+      for (const like of likeIds(data)) {
+        if (seen.has(like)) continue;
+        seen.add(like);
+        const matched = this.#matched(like);
+        entries.push(...matched);
+        // A pick-up of a pick-up that was never read goes on to the day before.
+        lights.push(...matched.filter((entry) => entry.thing === "light"));
+      }
+    }
     const gels = new Set(entries.flatMap(({ data }) => gelIds(data)));
-    return [...entries, ...[...gels].flatMap((gel) => this.#history.get(gel) ?? [])];
+    return [...new Set(entries), ...[...gels].flatMap((gel) => this.#history.get(gel) ?? [])];
+  }
+
+  /**
+   * A light with its latest reading, without the setup it stands in.
+   * @param {string} light
+   * @returns {Entry[]}
+   */
+  #matched(light) {
+    const ids = [light, this.latest(light)?.id ?? ""];
+    return ids.flatMap((id) => this.#history.get(id) ?? []);
   }
 
   /** @param {string | null | undefined} id @returns {Thing | undefined} */

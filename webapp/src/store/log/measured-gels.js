@@ -127,6 +127,18 @@ export function tie(chosen, made) {
   };
 }
 
+/**
+ * What a light is meant to be as it is kept: gels by name and id.
+ * @param {Record<string, any> | null} said  gels by their labels
+ * @param {Entry[]} made  see tie
+ */
+export function tieMeant(said, made) {
+  if (!said?.as_through) return said;
+  const { gel_ids: before, ...meant } = said;
+  const { names, ids } = tie(labels(meant.as_through, before), made);
+  return { ...meant, as_through: names, ...(ids.length ? { gel_ids: ids } : {}) };
+}
+
 /** The id of a gel of the kit in the book. @param {Known} gel @param {Entry[]} made */
 function inBook({ name, data }, made) {
   const known = made.find((entry) => entry.thing === "gel" && entry.data.name === name);

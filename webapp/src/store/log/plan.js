@@ -7,10 +7,10 @@ import { stamp } from "../../clock.js";
 import { book, settings } from "../index.js";
 import { gels } from "../kit/gels.js";
 import { reachOf } from "../kit/lamps.js";
-import { readingQuestion, terms } from "../questions/reading.js";
+import { terms } from "../questions/reading.js";
 import { replacement } from "./entries.js";
 import { tie } from "./measured-gels.js";
-import { meantOf } from "./target.js";
+import { besideReading, litQuestion } from "./target.js";
 
 /** @typedef {import("./book.js").Thing} Thing */
 /** @typedef {{light: Thing, reading: Thing}} Lit */
@@ -39,13 +39,12 @@ export function countedPieces() {
 export function balanceQuestion(lights) {
   return {
     ask: /** @type {const} */ ("balance"),
-    lights: lights.map(({ light, reading }) => {
+    lights: lights.map((lit, index) => {
+      const { light } = lit;
       const may = mayOf(light);
       const reach = may.includes("dial") ? reachOf(light) : null;
       return {
-        reading: readingQuestion(reading.data),
-        name: light.data.name,
-        ...meantOf(light.id),
+        ...besideReading(litQuestion(lit, index, lights)),
         may,
         ...(reach ? { dial: "gamut" in reach ? reach : reach.range } : {}),
         ...given({ cuts: light.data.cuts }),

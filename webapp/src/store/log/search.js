@@ -6,6 +6,8 @@ import { book, settings } from "../index.js";
 import { readingQuestion } from "../questions/reading.js";
 import { gelsOn } from "./measured-gels.js";
 import { matching, Rows } from "./rows.js";
+import { earlierOf } from "./shoot.js";
+import { aimed, saidOf } from "./target.js";
 
 /** @typedef {import("./book.js").Thing} Thing */
 
@@ -25,21 +27,35 @@ export function findReadings(wanted) {
   return rows.all?.filter(matching(wanted, (reading) => verdicts.of(reading)));
 }
 
+/**
+ * What the verdict on a reading hangs on: the reading, and what its light is meant to be.
+ * @param {Thing} reading
+ */
+function keyOf({ heads, parent }) {
+  const said = saidOf(parent);
+  const like = typeof said?.like === "string" ? book.latest(said.like) : earlier(parent, said);
+  return [heads[0].id, said && JSON.stringify(said), like?.heads[0].id].join(" ");
+}
+
+/** @param {string | null} light @param {import("./target.js").Said} said */
+const earlier = (light, said) => (said ? undefined : earlierOf(light)?.reading);
+
 /** How many readings go to the kernel at once. */
 const TOGETHER = 1000;
 
 /**
- * How readings stood against the white they were meant for, within the present tolerance. The
- * kernel works it out; it is kept here until the tolerance changes. Fires "change".
+ * How readings stood against what their lights are meant to be beside the white of then, within the
+ * present tolerance. The kernel works it out; it is kept here until the tolerance changes, or what
+ * the light is meant to be. Fires "change".
  */
 class Verdicts extends EventTarget {
-  /** @type {Map<string, string>} by id of the head entry */ #known = new Map();
+  /** @type {Map<string, string>} by what was asked about it */ #known = new Map();
   #tolerance = "";
   #asking = false;
 
-  /** @param {Thing} reading @returns {string | undefined} "" = cannot be told */
+  /** @param {Thing} reading @returns {string | undefined} "" = cannot be told, "found" = not judged */
   of(reading) {
-    return this.#known.get(reading.heads[0].id);
+    return this.#known.get(keyOf(reading));
   }
 
   /**
@@ -61,11 +77,16 @@ class Verdicts extends EventTarget {
         const answer = await ask({
           ask: "judge",
           tolerance,
-          readings: some.map(({ data }) => ({ ...readingQuestion(data), target: data.target })),
+          readings: some.map(({ data, parent }) => ({
+            ...aimed(readingQuestion(data), parent),
+            target: data.target,
+          })),
         });
         if (answer.problem) return;
+        const found = new Set(answer.found);
         some.forEach((one, i) => {
-          this.#known.set(one.heads[0].id, answer.verdicts[i] ?? "");
+          const verdict = found.has(i) ? "found" : (answer.verdicts[i] ?? "");
+          this.#known.set(keyOf(one), verdict);
         });
         this.dispatchEvent(new Event("change"));
       }

@@ -9,7 +9,7 @@ import { dialledWords } from "../../words/reading.js";
 import { book, settings } from "../index.js";
 import { creation, replacement } from "./entries.js";
 import { orderOf } from "./log.js";
-import { gelsOn, tie } from "./measured-gels.js";
+import { gelsOn, tie, tieMeant } from "./measured-gels.js";
 
 /** @typedef {import("./book.js").Thing} Thing */
 
@@ -154,9 +154,18 @@ export async function duplicateSetup(setup, name, target) {
     .below(setup.id, "light")
     .reverse()
     .map((light, i) => {
+      /** @type {Record<string, any>} */
       const data = { ...light.data, pickup_of: light.id, order: i + 1 };
+      // What was read is meant to be as it was; what nobody judged then, nobody judges now.
+      if (data.meant?.as !== "found" && sameLights(light.id).some((id) => book.latest(id))) {
+        delete data.meant;
+      }
       return { of: light.id, entry: creation("light", again.id, data) };
     });
+  for (const { entry } of lights) {
+    const like = lights.find(({ of }) => of === entry.data.meant?.like)?.entry.id;
+    if (like) entry.data.meant = { ...entry.data.meant, like };
+  }
   for (const [name, id] of [
     ["hero", hero],
     ["key", key],
@@ -216,11 +225,30 @@ function stageOf(data, before) {
   return pack.length ? "gelled" : "bare";
 }
 
+/** @param {unknown} one @param {unknown} other  plain data */
+const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
+
+/**
+ * Say what a light is meant to be. Resolves when durable.
+ * @param {string} id
+ * @param {Record<string, any> | null | undefined} said  gels by their labels
+ */
+export async function sayMeant(id, said) {
+  const light = book.thing(id);
+  if (!light) return;
+  /** @type {import("./entries.js").Entry[]} */
+  const made = [];
+  const meant = tieMeant(said ?? null, made);
+  if (!same(light.data.meant ?? null, meant)) {
+    await book.add(...made, replacement(light.heads, { ...light.data, meant }));
+  }
+}
+
 /**
  * Keep a reading in the setup we work in; one transaction with everything it needs above it.
  * @param {object} what
  * @param {string | null} what.light   id of a light measured before, or null for a new one
- * @param {Record<string, any>} what.lightData  name and lamp of the light
+ * @param {Record<string, any>} what.lightData  name and lamp of the light, what it is meant to be
  * @param {Record<string, any>} what.data  the reading
  * @returns {Promise<{light: string, reading: string}>} when durable
  */
@@ -228,6 +256,8 @@ export async function keepReading({ light, lightData, data }) {
   /** @type {import("./entries.js").Entry[]} */
   const entries = [];
   const { names, ids } = tie(data.pack ?? [], entries);
+  const about =
+    "meant" in lightData ? { ...lightData, meant: tieMeant(lightData.meant, entries) } : lightData;
   let setup = currentSetup()?.id;
   const known = book.standing(light);
   if (!known && !setup) {
@@ -238,11 +268,11 @@ export async function keepReading({ light, lightData, data }) {
   let id = known?.id;
   if (!known) {
     const order = nextOrder(/** @type {string} */ (setup));
-    const entry = creation("light", /** @type {string} */ (setup), { ...lightData, order });
+    const entry = creation("light", /** @type {string} */ (setup), { ...about, order });
     entries.push(entry);
     id = entry.id;
-  } else if (Object.entries(lightData).some(([key, value]) => known.data[key] !== value)) {
-    entries.push(replacement(known.heads, { ...known.data, ...lightData }));
+  } else if (Object.entries(about).some(([key, value]) => !same(known.data[key], value))) {
+    entries.push(replacement(known.heads, { ...known.data, ...about }));
   }
   // A clock that was set back must not put this reading before those it came after.
   const earlier = known ? book.below(known.id, "reading") : [];

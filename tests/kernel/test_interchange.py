@@ -12,6 +12,7 @@ from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
 from evenkelvin import desk
+from evenkelvin.colorimetry.spectrum import LOWEST_PEAK
 from evenkelvin.interchange import contents as bounds
 from examples import examples
 from kernel import fuzz_interchange
@@ -441,7 +442,7 @@ names = st.text(
 names = names.filter(lambda text: len(text) > 1 or not text.isalpha())
 measured = st.lists(
     st.floats(0.0, 1e6, allow_nan=False).map(lambda v: float(f"{v:.9g}")), min_size=81, max_size=81
-).filter(lambda values: max(values) > 0)
+).filter(lambda values: max(values) >= LOWEST_PEAK)
 
 
 @settings(max_examples=examples(60), deadline=None, suppress_health_check=list(HealthCheck))

@@ -39,10 +39,8 @@ export function balanceField(field, { title }) {
   const dots = lights.map(({ light }) => frame.at([light.across, light.up]));
   return html`
     <figure class="chart">
-      <svg viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-labelledby="field-title field-words">
+      <svg viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="${title} ${fieldWords(field)}">
         ${svg`
-          <title id="field-title">${title}</title>
-          <desc id="field-words">${fieldWords(field)}</desc>
           <rect class="sheet" x="0.5" y="0.5" width=${WIDTH - 1} height=${HEIGHT - 1} rx="8"></rect>
           <g class="axes">
             <line x1=${PAD.left} x2=${WIDTH - PAD.right} y1=${centreY} y2=${centreY}></line>

@@ -41,6 +41,8 @@ export function againstWords(light = null, said = saidOf(light)) {
   return t("against.then", { name: readingWords(data), day: dayOf(at) });
 }
 
+let made = 0;
+
 class Against extends Page {
   static properties = { light: { attribute: false }, said: { attribute: false } };
 
@@ -51,6 +53,8 @@ class Against extends Page {
     /** What it is meant to be. @type {import("../store/log/target.js").Said} */
     this.said = null;
     this.watch = new Watch(this, book, settings);
+    /** Set and Light may stand side by side. */
+    this.field = `against-light-${++made}`;
   }
 
   /** @param {string} hero */
@@ -90,9 +94,9 @@ class Against extends Page {
           ${
             lights.length
               ? html`<div class="field">
-                  <label for="against-light">${t("against.match")}</label>
+                  <label for=${this.field}>${t("against.match")}</label>
                   <select
-                    id="against-light"
+                    id=${this.field}
                     @change=${(/** @type {Event} */ event) =>
                       this.choose(/** @type {HTMLSelectElement} */ (event.target).value)}
                   >

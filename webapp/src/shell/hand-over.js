@@ -24,7 +24,7 @@ export async function handOver(shell) {
   // Beside it at first: a phone's keyboard would close with the field that it belongs to.
   document.body.append(shell);
   await shell.updateComplete;
-  await /** @type {any} */ (shell.querySelector("main > *"))?.updateComplete;
+  await /** @type {any} */ (shell.querySelector("main > .here > *"))?.updateComplete;
   const next =
     caret && /** @type {HTMLInputElement | null} */ (shell.querySelector(`#${caret.dataset.next}`));
   next?.focus({ preventScroll: true });

@@ -1,15 +1,19 @@
 /** The frame around every view: where we are, the theme, notices, the thumb bar. */
 import { html, nothing } from "lit";
+import { repeat } from "lit/directives/repeat.js";
 import { Page } from "../base/page.js";
 import { ready } from "../kernel/client.js";
 import { placeIcon } from "./place-icon.js";
+import "./keys.js";
 import "../parts/toast.js";
 import { Watch } from "../base/watch.js";
 import { FIRST, route } from "../router.js";
 import { lightDraft } from "../store/drafts/light-draft.js";
-import { bookRead, fault, inDemo, leaveDemo, reportFault, settings } from "../store/index.js";
+import { book, bookRead, fault, inDemo, leaveDemo, reportFault, settings } from "../store/index.js";
 import { themeNow } from "../theme.js";
 import { t } from "../words/index.js";
+import { PLACE_KEYS } from "./keys.js";
+import { layout, panes } from "./layout.js";
 import { PLACES, readOthers, VIEWS } from "./views.js";
 
 class Shell extends Page {
@@ -21,7 +25,9 @@ class Shell extends Page {
     this.newVersion = null;
     /** Whether views other than the first can be shown. @type {"waiting" | "ready" | "lost"} */
     this.others = "waiting";
-    this.watch = new Watch(this, route, settings, fault);
+    this.watch = new Watch(this, route, settings, fault, layout);
+    /** Beside the book stands the setup of now. */
+    this.setups = new Watch(this, book);
     route.addEventListener("change", () => this.arrive());
   }
 
@@ -48,12 +54,14 @@ class Shell extends Page {
     this.requestUpdate();
     if (route.now.name !== FIRST) await this.readOthers();
     await this.updateComplete;
-    await /** @type {any} */ (this.querySelector("main > *"))?.updateComplete;
-    const heading = /** @type {HTMLElement | null} */ (this.querySelector("main h1"));
+    const here = this.querySelector("main > .here");
+    await /** @type {any} */ (here?.firstElementChild)?.updateComplete;
+    const heading = /** @type {HTMLElement | null} */ (here?.querySelector("h1"));
     if (heading) {
       heading.tabIndex = -1;
       heading.focus({ preventScroll: true });
     }
+    here?.scrollTo(0, 0);
     window.scrollTo(0, 0);
   }
 
@@ -109,6 +117,21 @@ class Shell extends Page {
     `;
   }
 
+  /** @param {import("./layout.js").Pane} here @param {import("./views.js").View["place"]} place */
+  renderPanes(here, place) {
+    const room = layout.room;
+    const all = panes(here, place, room);
+    return html`<main id="main" class=${room > 1 ? `side by-${all.length}` : ""}>
+      ${repeat(
+        all,
+        ({ name }) => name,
+        ({ name, rest }) => html`<div class="pane ${name === here.name ? "here" : ""}">
+          ${this.renderView(VIEWS[name], rest)}
+        </div>`,
+      )}
+    </main>`;
+  }
+
   /** @param {import("./views.js").View} view @param {string} rest */
   renderView(view, rest) {
     if (view === VIEWS[FIRST] || this.others === "ready") return view.show(rest);
@@ -123,8 +146,9 @@ class Shell extends Page {
   }
 
   render() {
-    const { name, rest } = route.now;
-    const view = VIEWS[Object.hasOwn(VIEWS, name) ? name : FIRST];
+    const { name: asked, rest } = route.now;
+    const name = Object.hasOwn(VIEWS, asked) ? asked : FIRST;
+    const view = VIEWS[name];
     document.title = `${t(view.title)} · ${t("app.name")}`;
     const other = themeNow() === "dark" ? "daylight" : "dark";
     return html`
@@ -145,7 +169,7 @@ class Shell extends Page {
         </div>
         ${this.renderNotices()}
       </header>
-      <main id="main">${this.renderView(view, rest)}</main>
+      ${this.renderPanes({ name, rest }, view.place)}
       <ek-toast></ek-toast>
       <nav class="thumb" aria-label=${t("nav.label")}>
         ${PLACES.map(
@@ -154,8 +178,10 @@ class Shell extends Page {
             aria-current=${view.place === place ? "page" : "false"}
           >
             ${placeIcon(place)} <span>${t(`place.${place}`)}</span>
+            ${settings.get("keys") ? html`<kbd aria-hidden="true">${PLACE_KEYS[place]}</kbd>` : nothing}
           </a>`,
         )}
+        <ek-keys></ek-keys>
       </nav>
     `;
   }

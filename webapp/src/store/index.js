@@ -80,13 +80,13 @@ export const inDemo = () => database.name === DEMO;
  * @param {{entries: import("./log/entries.js").Entry[], settings: Partial<import("./settings.js").Values>}} demo
  */
 export async function enterDemo(demo) {
-  const { theme, illuminance, length, say, language, who } = settings.values;
+  const { theme, illuminance, length, say, language, who, keys } = settings.values;
   await database.use(DEMO);
   await database.clear();
   await database.run("entries", "readwrite", (store) =>
     Promise.all(demo.entries.map((entry) => store.put(entry))),
   );
-  const own = { theme, illuminance, length, say, language, who };
+  const own = { theme, illuminance, length, say, language, who, keys };
   const values = { ...demo.settings, ...own, welcomed: true };
   await database.run("settings", "readwrite", (store) =>
     Promise.all(Object.entries(values).map(([key, value]) => store.put(value, key))),

@@ -30,6 +30,7 @@ import { announce } from "./tabs.js";
  * @property {string} who          signs what is written
  * @property {string} lamp         kind of the lamp that was read last
  * @property {"system" | "en" | "de"} language
+ * @property {boolean} keys        whether single keys of a keyboard lead to places
  * @property {{at: string, count: number, sha256: string} | null} backup  the last file of it all
  */
 
@@ -88,6 +89,7 @@ const FIRST = {
   who: "",
   lamp: "unknown",
   language: "system",
+  keys: true,
   backup: null,
 };
 

@@ -9,6 +9,13 @@ const de = {
   save: "Speichern",
 
   "nav.label": "Orte der App",
+  "keys.title": "Tasten",
+  "keys.next": "nächstes Licht",
+  "keys.search": "im Buch suchen",
+  "keys.lights": "durch die Lichter",
+  "keys.list": "diese Liste",
+  "keys.on": "Einzelne Tasten führen hierhin",
+  "keys.close": "Schließen",
   "back.light": "Zurück zum Licht",
   "back.kit": "Zurück zum Koffer",
   "back.book": "Zurück zum Buch",

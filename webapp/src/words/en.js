@@ -8,6 +8,13 @@ export default {
   save: "Save",
 
   "nav.label": "Places",
+  "keys.title": "Keys",
+  "keys.next": "next light",
+  "keys.search": "search the book",
+  "keys.lights": "through the lights",
+  "keys.list": "this list",
+  "keys.on": "Single keys lead here and there",
+  "keys.close": "Close",
   "back.light": "Back to the light",
   "back.kit": "Back to the kit",
   "back.book": "Back to the book",

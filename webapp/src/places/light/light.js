@@ -188,6 +188,7 @@ class LightView extends Page {
     const { last } = this;
     if (!last) return;
     lightDraft.measureAgain(last.light, this.fix.answer && bestPack(this.fix.answer)?.gels);
+    this.closest(".pane")?.scrollTo(0, 0);
     window.scrollTo(0, 0);
   }
 

@@ -168,6 +168,22 @@ def test_keys_lead_to_the_places_the_next_light_and_the_search(wide: Page) -> No
     expect(wide.locator("ek-light form input[type=text]").first).to_be_focused()
 
 
+def test_arrows_lead_through_the_lights(wide: Page) -> None:
+    at(wide, 1280)
+    visit(wide, "set")
+    wide.locator("ek-set h1").focus()
+    lights = wide.locator("ek-set .slip > details > summary")
+    wide.keyboard.press("ArrowDown")
+    expect(lights.nth(0)).to_be_focused()
+    wide.keyboard.press("ArrowDown")
+    expect(lights.nth(1)).to_be_focused()
+    wide.keyboard.press("ArrowUp")
+    wide.keyboard.press("ArrowUp")
+    expect(lights.nth(0)).to_be_focused()
+    wide.keyboard.press("Enter")
+    expect(lights.nth(0).locator("..")).to_have_attribute("open", "")
+
+
 def test_the_keys_are_listed_and_can_be_turned_off(wide: Page) -> None:
     at(wide, 1280)
     visit(wide, "set")

@@ -3,9 +3,8 @@
  * found has no ring.
  */
 import { html, svg } from "lit";
+import { ring } from "../charts/ring.js";
 import { t } from "../words/index.js";
-
-const DOT = { holds: 12, near: 18, out: 21 };
 
 /** @param {"holds" | "near" | "out" | "found" | null} verdict  null as "found": not judged */
 export function verdictMark(verdict) {
@@ -20,9 +19,7 @@ export function verdictMark(verdict) {
   return html`
     <span class="verdict ${verdict}">
       <svg viewBox="0 0 24 24" width="20" height="20" aria-hidden="true">
-        ${svg`<circle cx="12" cy="12" r=${verdict === "out" ? 6 : 8} class="ring"></circle>
-          <circle cx=${DOT[verdict]} cy=${verdict === "out" ? 5 : 12}
-            r=${verdict === "holds" ? 4.5 : 3} class="dot"></circle>`}
+        ${ring(verdict)}
       </svg>
       ${t(`verdict.${verdict}`)}
     </span>

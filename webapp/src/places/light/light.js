@@ -2,6 +2,7 @@
 import { html, nothing } from "lit";
 import { keyed } from "lit/directives/keyed.js";
 import { balanceField } from "../../charts/balance-field.js";
+import { patch } from "../../charts/patch.js";
 import { sketch } from "../../charts/sketch.js";
 import { Keeping } from "../../parts/keeping.js";
 import { aimed, besideReading, centreOf, roleOf, saidOf } from "../../store/log/target.js";
@@ -20,6 +21,7 @@ import { packRow } from "../../parts/pack-card.js";
 import "../../parts/mains-warning.js";
 import { Page } from "../../base/page.js";
 import "../../parts/meant-row.js";
+import { patchLight } from "../../parts/patch-light.js";
 import "../../parts/spoken.js";
 import "./stop-line.js";
 import { Watch } from "../../base/watch.js";
@@ -58,6 +60,8 @@ let begun = false;
 const typeInto = (name) => (/** @type {string} */ value) => lightDraft.type({ [name]: value });
 
 class LightView extends Page {
+  static properties = { mapped: { state: true } };
+
   constructor() {
     super();
     this.keeping = new Keeping(this);
@@ -66,6 +70,9 @@ class LightView extends Page {
       new LiveQuestion(this, { after: [this.fix] })
     );
     this.earlier = /** @type {LiveQuestion<"fix">} */ (new LiveQuestion(this));
+    this.seen = /** @type {LiveQuestion<"seen">} */ (new LiveQuestion(this, { after: [this.fix] }));
+    /** Whether the map stands by the patch. */
+    this.mapped = false;
     this.watch = new Watch(this, lightDraft, book, settings, gels, offlineState);
   }
 
@@ -102,6 +109,16 @@ class LightView extends Page {
             ...withOwnGels(),
             lights: [...shown, { ...reading, name: this.nameNow() }].map(aim),
             packs: [...shown.map(() => null), best ?? null],
+          }
+        : null,
+    );
+    this.seen.put(
+      reading && this.fix.answer
+        ? {
+            ask: "seen",
+            white: target,
+            ...withOwnGels(),
+            lights: [{ ...besideReading(aim(reading)), pack: best ?? [] }],
           }
         : null,
     );
@@ -444,11 +461,46 @@ class LightView extends Page {
     ></ek-learn-gel>`;
   }
 
+  /** As read, with the gels, as meant; a touch opens the map. */
+  renderPatch() {
+    const look = this.seen.answer?.lights[0];
+    if (!this.fix.answer || !look?.as_read) return nothing;
+    const pack = bestPack(this.fix.answer) ? look.with_pack : null;
+    const parts = /** @type {const} */ ([
+      ["patch.read", look.as_read],
+      ["patch.gelled", pack],
+      ["patch.meant", look.as_meant],
+    ]).filter(([, one]) => one);
+    return html`<button
+        type="button"
+        class="seen"
+        aria-expanded=${this.mapped ? "true" : "false"}
+        aria-label=${t("patch.map")}
+        @click=${() => {
+          this.mapped = !this.mapped;
+          patchLight.put(this.mapped);
+        }}
+      >
+        ${patch(
+          parts.map(([, one]) => one.grey),
+          { kind: "large" },
+        )}
+        <span class="under">${parts.map(([key]) => html`<span>${t(key)}</span>`)}</span>
+      </button>
+      ${this.mapped ? this.renderMap() : nothing}`;
+  }
+
+  renderMap() {
+    if (!this.chart.answer) return nothing;
+    return balanceField(this.chart.answer, { title: t("field.title") });
+  }
+
   renderMore() {
     const { answer } = this.fix;
     if (!answer) return nothing;
     const others = answer.packs.slice(bestPack(answer) ? 1 : 0);
     return html`
+      ${this.mapped ? nothing : this.renderMap()}
       ${answer.packs.length ? cautionNote() : nothing}
       ${
         others.length
@@ -461,7 +513,6 @@ class LightView extends Page {
           : nothing
       }
       ${this.renderLearning()}
-      ${this.chart.answer ? balanceField(this.chart.answer, { title: t("field.title") }) : nothing}
     `;
   }
 
@@ -506,7 +557,7 @@ class LightView extends Page {
       <ek-against .light=${this.lightNow} .said=${this.meantNow}></ek-against>
       <section class="answer" aria-label=${t("light.answer")} aria-busy=${this.fix.waiting}>
         <ek-boot-progress></ek-boot-progress>
-        ${last ? html`<p class="whose">${last.name}</p>` : nothing}
+        ${last ? html`<p class="whose">${last.name}</p>` : nothing} ${this.renderPatch()}
         ${
           this.fix.answer
             ? answerCard(this.fix.answer, this.earlier.answer)

@@ -3,7 +3,10 @@
 import { html, nothing } from "lit";
 import { centreOf } from "../../store/log/target.js";
 import "../../parts/boot-progress.js";
+import { patch } from "../../charts/patch.js";
+import "../../charts/ribbon.js";
 import { segments } from "../../parts/inputs.js";
+import "../../parts/patch-light.js";
 import "./findings-list.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
@@ -56,6 +59,7 @@ class MixView extends Page {
     this.rendering = /** @type {LiveQuestion<"render">} */ (
       new LiveQuestion(this, { after: [this.mix] })
     );
+    this.seen = /** @type {LiveQuestion<"seen">} */ (new LiveQuestion(this, { after: [this.mix] }));
     this.watch = new Watch(this, book, settings);
   }
 
@@ -103,6 +107,9 @@ class MixView extends Page {
           }
         : null,
     );
+    this.seen.put(
+      reading && !this.ribbon ? { ask: "seen", white: centreOf(), lights: [reading] } : null,
+    );
     this.rendering.put(made?.spectrum ? { ask: "render", reading } : null);
   }
 
@@ -110,6 +117,11 @@ class MixView extends Page {
   get shown() {
     const { answer } = this.mix;
     return this.at === 0 ? answer : answer?.beside;
+  }
+
+  /** The edge between the two zones, where there are two. */
+  get ribbon() {
+    return this.zones.length > 1 ? this.mix.answer?.ribbon : undefined;
   }
 
   get zone() {
@@ -376,8 +388,14 @@ class MixView extends Page {
           ? html`<div class="sum">
               <p class="headline" data-testid="headline">${kelvin(shown.cct_K)}</p>
               ${this.standing.answer?.verdict ? verdictMark(this.standing.answer.verdict) : nothing}
-              ${levelWords(shown)}
+              ${levelWords(shown)} ${patch([this.seen.answer?.lights[0]?.as_read?.grey])}
             </div>`
+          : nothing
+      }
+      ${
+        this.ribbon
+          ? html`<ek-ribbon .ribbon=${this.ribbon}></ek-ribbon>
+              <ek-patch-light></ek-patch-light>`
           : nothing
       }
       <section class="answer" aria-label=${t("mix.answer")} aria-busy=${this.mix.waiting}>

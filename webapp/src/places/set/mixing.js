@@ -5,6 +5,7 @@
 
 import { settings } from "../../store/index.js";
 import { withOwnGels } from "../../store/kit/own-gels.js";
+import { centreOf } from "../../store/log/target.js";
 import { readingQuestion } from "../../store/questions/reading.js";
 
 /** @typedef {{light: import("../../store/log/book.js").Thing, reading: import("../../store/log/book.js").Thing}} Lit */
@@ -87,6 +88,9 @@ const zoneQuestion = (lights, zone) =>
     ...amount(zone[light.id]),
   }));
 
+/** Places of the ribbon: as many as a thumb tells apart on a phone. */
+const PLACES = 41;
+
 /**
  * @param {Lit[]} lights
  * @param {Zone} zone
@@ -98,7 +102,9 @@ export function mixQuestion(lights, zone, beside) {
   return {
     ask: "mix",
     lights: zoneQuestion(lights, zone),
-    ...(beside && inZone(lights, beside).length ? { beside: zoneQuestion(lights, beside) } : {}),
+    ...(beside && inZone(lights, beside).length
+      ? { beside: zoneQuestion(lights, beside), ribbon: PLACES, white: centreOf() }
+      : {}),
     ...withOwnGels(),
   };
 }

@@ -2,6 +2,7 @@
 
 import { html, nothing } from "lit";
 import { balanceField } from "../../charts/balance-field.js";
+import { strip } from "../../charts/strip.js";
 import { centreOf, litQuestion, withGels } from "../../store/log/target.js";
 import "../../parts/against.js";
 import { againstWords } from "../../parts/against.js";
@@ -17,6 +18,7 @@ import { Page } from "../../base/page.js";
 import "./plan-note.js";
 import { Watch } from "../../base/watch.js";
 import { segments } from "../../parts/inputs.js";
+import "../../parts/patch-light.js";
 import { shareText } from "../../parts/share-text.js";
 import { sayWithUndo } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
@@ -39,6 +41,8 @@ import { slip } from "./slip.js";
 const MOST_PAIRS = 3;
 
 class SetView extends Page {
+  static properties = { gelled: { state: true } };
+
   constructor() {
     super();
     this.agree = /** @type {LiveQuestion<"agree">} */ (new LiveQuestion(this));
@@ -48,6 +52,11 @@ class SetView extends Page {
     this.levels = /** @type {LiveQuestion<"levels">} */ (
       new LiveQuestion(this, { after: [this.agree] })
     );
+    this.seen = /** @type {LiveQuestion<"seen">} */ (
+      new LiveQuestion(this, { after: [this.agree] })
+    );
+    /** Whether the strip shows the lights with their gels on. */
+    this.gelled = false;
     /** @type {ReturnType<typeof lightsOf>} the lights of the present question, in its order */
     this.asked = [];
     /** The light that the levels of the others are told against. */
@@ -75,6 +84,22 @@ class SetView extends Page {
     this.key = keyOf(lights, currentSetup());
     const { hangs } = this;
     this.levels.put(levelsQuestion(lights, this.key, hangs));
+    const judge = this.cameraCan && settings.get("judge") === "camera" ? "camera" : "eye";
+    this.seen.put(
+      this.answer
+        ? {
+            ask: "seen",
+            white: target,
+            judge,
+            ...withOwnGels(),
+            lights: readings.map(({ meant, ...reading }, i) => ({
+              reading: withGels(reading, hangs[i]?.curves),
+              ...(hangs[i] ? { pack: hangs[i].gels ?? [] } : {}),
+              ...(meant ? { meant } : {}),
+            })),
+          }
+        : null,
+    );
     this.chart.put(
       this.answer
         ? {
@@ -151,6 +176,61 @@ class SetView extends Page {
     `;
   }
 
+  /** How a grey card looks under each light, in the order of the question. */
+  get looks() {
+    const { answer } = this.seen;
+    return answer?.lights.length === this.asked.length ? answer.lights : [];
+  }
+
+  renderStrip(/** @type {any} */ answer) {
+    const { looks, gelled } = this;
+    const levels = this.levels.answer?.lights ?? [];
+    const tiles = this.asked.map((lit, i) => {
+      const one = answer.lights[i];
+      const look = looks[i];
+      const level = levels[i]?.problem ? undefined : levels[i];
+      const state = (gelled && level?.gelled) || level?.now;
+      return {
+        name: lit.light.data.name,
+        colour: ((gelled && look?.with_pack) || look?.as_read)?.grey,
+        meant: look?.as_meant?.grey,
+        stops: lit === this.key ? 0 : (state?.stops_to_key ?? null),
+        verdict: (gelled && one.pack?.verdict) || one.verdict,
+      };
+    });
+    return html`
+      ${strip(tiles, {
+        title: t("strip.title"),
+        onTouch: (index) => this.openSlip(index),
+      })}
+      <div class="strip-of">
+        ${segments({
+          name: "strip",
+          legend: t("strip.show"),
+          quiet: true,
+          value: gelled ? "gelled" : "read",
+          options: [
+            { value: "read", label: t("strip.read") },
+            { value: "gelled", label: t("strip.gelled") },
+          ],
+          onChange: (value) => {
+            this.gelled = value === "gelled";
+          },
+        })}
+        <ek-patch-light></ek-patch-light>
+      </div>
+    `;
+  }
+
+  /** @param {number} index of a light */
+  openSlip(index) {
+    const details = this.querySelectorAll(".slip > details")[index];
+    if (!details) return;
+    /** @type {HTMLDetailsElement} */ (details).open = true;
+    details.scrollIntoView({ block: "nearest" });
+    details.querySelector("summary")?.focus({ preventScroll: true });
+  }
+
   /** The answer, if it is about as many lights as stand here now. */
   get answer() {
     const { answer } = this.agree;
@@ -206,6 +286,13 @@ class SetView extends Page {
           ? html`<p class="reason">${t("set.found", { n: found, names: named(answer.found) })}</p>`
           : nothing
       }
+    `;
+  }
+
+  /** What stands behind the headline. @param {any} answer */
+  renderFigures(answer) {
+    if (!answer.spread) return nothing;
+    return html`
       <dl class="figures">
         <div>
           <dt>${t("set.target")}</dt>
@@ -284,20 +371,13 @@ class SetView extends Page {
                 <ek-boot-progress></ek-boot-progress>
                 ${answer ? this.renderSummary(answer) : nothing}
                 ${problemNote(problem?.message)}
-                ${problemNote(
-                  this.levels.problem &&
-                    t("exposure.cameraProblem", { message: this.levels.problem.message }),
-                )}
-                <ek-mains-warning
-                  .lamps=${lights.map(({ light }) => light.data.lamp)}
-                ></ek-mains-warning>
+                ${answer ? this.renderStrip(answer) : nothing}
+                ${
+                  this.chart.answer
+                    ? balanceField(this.chart.answer, { title: t("field.titleSet") })
+                    : nothing
+                }
               </section>
-              ${this.renderJudge(answer)}
-              <p class="row">
-                <a class="button" href="#balance">${t("balance.open")}</a>
-                <a class="button" href="#mix">${t("mix.heading")}</a>
-              </p>
-              ${keyChoice(lights, setup)}
               <ek-plan-note></ek-plan-note>
               <ol class="slips">
                 ${lights.map(({ light, reading }, index) => {
@@ -314,18 +394,31 @@ class SetView extends Page {
                       this.byPlan,
                     ),
                     problem: one?.problem?.message,
+                    colours: colours(this.looks[index]),
                     onMeasure: () =>
                       this.measure(light.id, one && !one.problem ? one.pack?.gels : undefined),
                   });
                 })}
               </ol>
+              <section aria-label=${t("set.figures")}>
+                ${answer ? this.renderFigures(answer) : nothing}
+                ${problemNote(this.seen.problem?.message)}
+                ${problemNote(
+                  this.levels.problem &&
+                    t("exposure.cameraProblem", { message: this.levels.problem.message }),
+                )}
+                <ek-mains-warning
+                  .lamps=${lights.map(({ light }) => light.data.lamp)}
+                ></ek-mains-warning>
+              </section>
+              ${this.renderJudge(answer)}
+              <p class="row">
+                <a class="button" href="#balance">${t("balance.open")}</a>
+                <a class="button" href="#mix">${t("mix.heading")}</a>
+              </p>
+              ${keyChoice(lights, setup)}
               <ek-findings></ek-findings>
               ${answer ? cautionNote() : nothing}
-              ${
-                this.chart.answer
-                  ? balanceField(this.chart.answer, { title: t("field.titleSet") })
-                  : nothing
-              }
               <div class="actions">
                 <button type="button" ?disabled=${!answer} @click=${this.share}>
                   ${t("set.share")}
@@ -346,3 +439,8 @@ class SetView extends Page {
   }
 }
 customElements.define("ek-set", SetView);
+
+/** As read and with its gels, where those change it. @param {any} look */
+function colours(look) {
+  return [look?.as_read, look?.with_pack].flatMap((one) => one?.grey ?? []);
+}

@@ -1,5 +1,6 @@
 /** A light's short card on Set: how far out it is, and what to hang on it. */
 import { html, nothing } from "lit";
+import { patch } from "../../charts/patch.js";
 import { dimLine, dimsFirst } from "../../parts/dim-line.js";
 import { changeWords, goodEnough, inAll, packWords } from "../../parts/pack-card.js";
 import "../../parts/meant-row.js";
@@ -18,34 +19,69 @@ import { planned } from "./planned.js";
 /** @typedef {import("../../store/log/target.js").Said} Said */
 
 /**
- * @param {object} slip
- * @param {import("../../store/log/book.js").Thing} slip.light
- * @param {import("../../store/log/book.js").Thing} slip.reading
- * @param {any} slip.answer   this light's part of the kernel's "agree", when there
- * @param {boolean} slip.hero
- * @param {string} slip.number
- * @param {unknown} [slip.level]    its stop and its ratio to the key
- * @param {string} [slip.problem]
- * @param {() => void} slip.onMeasure
+ * @typedef {object} What
+ * @property {import("../../store/log/book.js").Thing} light
+ * @property {import("../../store/log/book.js").Thing} reading
+ * @property {any} answer   this light's part of the kernel's "agree", when there
+ * @property {boolean} hero
+ * @property {string} number
+ * @property {unknown} [level]    its stop and its ratio to the key
+ * @property {string} [problem]
+ * @property {import("../../charts/patch.js").Colour[]} [colours]  as read and with its gels
+ * @property {() => void} onMeasure
  */
-export function slip({ light, reading, answer, hero, number, level, problem, onMeasure }) {
-  const on = gelsOn(reading.data);
+
+/** @param {What} what */
+export function slip(what) {
+  return html`<li class="slip">
+    <details>
+      <summary>${twoLines(what)}</summary>
+      ${inside(what)}
+    </details>
+  </li>`;
+}
+
+/** What is to be done, and of which light. @param {What} what */
+function twoLines({ light, reading, answer, hero, number, problem, colours = [] }) {
+  const now = answer ? [kelvin(answer.cct_K), answer.offset?.words] : [problem];
   return html`
-    <li class="slip">
-      <header>
-        <span class="ordinal" aria-hidden="true">${number}</span>
+    <span class="ordinal" aria-hidden="true">${number}</span>
+    <span class="two">
+      ${answer ? html`<span class="hang">${toDoWords(light, reading, answer)}</span>` : nothing}
+      <span class="of">
         <h2>${light.data.name}</h2>
         ${hero ? html`<span class="tag">${t("slip.hero")}</span>` : nothing}
-        ${answer ? verdictMark(answer.verdict) : nothing}
-      </header>
-      ${problem ? html`<p class="problem">${problem}</p>` : nothing}
+        <span class=${problem ? "problem" : "now"}>${joined(now.filter(Boolean))}</span>
+      </span>
+    </span>
+    ${patch(colours)} ${answer ? verdictMark(answer.verdict) : nothing}
+  `;
+}
+
+/**
+ * What is to be done: by the kept plan until the light is read again, else as the kernel advises.
+ * @param {import("../../store/log/book.js").Thing} light
+ * @param {import("../../store/log/book.js").Thing} reading
+ * @param {any} answer
+ */
+function toDoWords(light, reading, answer) {
+  if (toDo(light, reading)) return light.data.planned.words;
+  if (!answer.target) return t("answer.found");
+  if (dimsFirst(answer)) return answer.dim.words;
+  const { pack } = answer;
+  if (pack) return changeWords(pack) || t("slip.hang", { pack: packWords(pack) });
+  return t(answer.verdict === "holds" ? "answer.leave" : "answer.noGel");
+}
+
+/** All else about it. @param {What} what */
+function inside({ light, reading, answer, level, onMeasure }) {
+  const on = gelsOn(reading.data);
+  return html`
+    <div class="inside">
       ${
         answer
           ? html`
-              ${whatToDo(light, reading, answer)}
-              <p class="reason">
-                ${joined([kelvin(answer.cct_K), answer.offset?.words].filter(Boolean))}
-              </p>
+              ${howItGoes(light, reading, answer)}
               ${
                 answer.ssi_to_hero == null
                   ? nothing
@@ -126,29 +162,21 @@ export function slip({ light, reading, answer, hero, number, level, problem, onM
           ${t("slip.measure")}
         </button>
       </footer>
-    </li>
+    </div>
   `;
 }
 
 /**
- * What is to be done: by the kept plan until the light is read again, else as the kernel advises.
+ * Where that leads, and what it costs.
  * @param {import("../../store/log/book.js").Thing} light
  * @param {import("../../store/log/book.js").Thing} reading
  * @param {any} answer
  */
-function whatToDo(light, reading, answer) {
-  if (toDo(light, reading)) return html`<p class="hang">${light.data.planned.words}</p>`;
-  if (!answer.target) return html`<p class="hang">${t("answer.found")}</p>`;
-  if (dimsFirst(answer)) return html`<p class="hang">${answer.dim.words}</p>${dimLine(answer)}`;
+function howItGoes(light, reading, answer) {
+  if (toDo(light, reading) || !answer.target) return nothing;
   const { pack } = answer;
-  if (!pack) {
-    const words = t(answer.verdict === "holds" ? "answer.leave" : "answer.noGel");
-    return html`<p class="hang">${words}</p>${dimLine(answer)}`;
-  }
-  return html`<p class="hang">
-      ${changeWords(pack) || t("slip.hang", { pack: packWords(pack) })}
-    </p>
-    ${inAll(pack)} ${goodEnough(answer.verdict, answer.steps)}
+  if (dimsFirst(answer) || !pack) return dimLine(answer);
+  return html`${inAll(pack)} ${goodEnough(answer.verdict, answer.steps)}
     <p class="reason">
       ${t("slip.lands", { cct: kelvin(pack.lands.cct_K), stops: stops(pack.stops_lost) })}
       ${verdictMark(pack.verdict)}

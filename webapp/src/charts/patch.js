@@ -1,0 +1,34 @@
+/**
+ * What a grey card looks like, as the kernel says it of each light ("seen"): a small patch, split
+ * where there is a before and an after. It repeats what is said in words beside it.
+ */
+import { html, nothing, svg } from "lit";
+
+/** @typedef {{srgb: number[], p3: number[], clipped: boolean, guess: boolean}} Colour */
+
+/** A colour for this screen. @param {Colour} colour */
+export function paint({ srgb, p3 }) {
+  const wide = matchMedia("(color-gamut: p3)").matches;
+  return wide
+    ? `color(display-p3 ${p3.map((value) => (value / 255).toFixed(4)).join(" ")})`
+    : `rgb(${srgb.join(", ")})`;
+}
+
+/**
+ * @param {(Colour | undefined)[]} colours  from start to end
+ * @param {{label?: string, kind?: string}} [options]  without a label it is only for the eye
+ */
+export function patch(colours, { label, kind = "" } = {}) {
+  const known = colours.flatMap((colour) => colour ?? []);
+  if (!known.length) return nothing;
+  return html`<svg
+    class="patch ${kind}"
+    viewBox="0 0 ${known.length} 1"
+    preserveAspectRatio="none"
+    role=${label ? "img" : nothing}
+    aria-label=${label ?? nothing}
+    aria-hidden=${label ? nothing : "true"}
+  >
+    ${known.map((colour, i) => svg`<rect x=${i} width="1" height="1" fill=${paint(colour)}></rect>`)}
+  </svg>`;
+}

@@ -62,6 +62,14 @@ def open_demo(page: Page) -> None:
     expect(headline(page)).to_be_visible()
 
 
+def open_slip(page: Page, name: str) -> Locator:
+    """Unfold the slip of a light on Set."""
+    slip = page.locator("ek-set .slip", has=page.get_by_role("heading", name=name, exact=True))
+    if slip.locator("details").get_attribute("open") is None:
+        slip.locator("summary").first.click()
+    return slip
+
+
 def open_setup(page: Page, name: str) -> None:
     """Go to a setup of the book."""
     go(page, "Book")

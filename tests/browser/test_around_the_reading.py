@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 from conftest import offline_page, wait_for_kernel
-from hands import go, headline, keep, open_demo, type_xy
+from hands import go, headline, keep, open_demo, open_slip, type_xy
 from playwright.sync_api import Browser, Locator, Page, expect
 
 # CIE illuminant D55: x 0.33243, y 0.34744 (CIE 15; Ohno 2013).
@@ -120,6 +120,7 @@ def test_the_set_tells_each_light_against_the_key_and_warns_of_the_mains(demo: P
     demo.get_by_label("Angle").last.fill("172.8")
     expect(demo.get_by_test_id("flicker-answer")).to_contain_text("Steady")
     go(demo, "Set")
+    open_slip(demo, "fill")
     expect(fill.locator(".level")).to_be_visible()
     expect(warning).not_to_contain_text("50 Hz")
 
@@ -214,7 +215,7 @@ def test_windows_are_planned_kept_shared_and_ordered(demo: Page) -> None:
 def test_the_order_counts_every_layer_and_takes_off_what_is_cut_already(demo: Page) -> None:
     # A doubled gel of 12 pieces a layer, 0.6 m square: 24 of them are a roll of 1.22 × 7.62 m full.
     go(demo, "Set")
-    demo.get_by_role("button", name="Read again: practical").click()
+    open_slip(demo, "practical").get_by_role("button", name="Read again: practical").click()
     for _ in range(2):
         demo.get_by_label("Gel already on it").select_option("1/2 CTB")
     demo.get_by_role("radio", name="x y", exact=True).check()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from conftest import Site, wait_for_kernel, wait_until_kept
-from hands import go, headline, keep_light, open_demo, open_setup, type_xy
+from hands import go, headline, keep_light, open_demo, open_setup, open_slip, type_xy
 from playwright.sync_api import BrowserContext, Locator, Page, expect
 
 from evenkelvin.desk import answer
@@ -118,6 +118,7 @@ def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
 
     # Carried out: the gel goes on, the light is read again.
     app.get_by_role("button", name="Dismiss").click()
+    open_slip(app, "practical")
     app.get_by_role("button", name="Read again: practical").click()
     app.get_by_role("radio", name="x y", exact=True).check()
     type_xy(app, "0.3740", "0.3730")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from conftest import Site, wait_for_kernel, wait_until_kept
-from hands import go, headline, keep_light, open_demo
+from hands import go, headline, keep_light, open_demo, open_slip
 from playwright.sync_api import Page, expect
 
 D55 = ("0.33243", "0.34744")
@@ -11,6 +11,7 @@ D55 = ("0.33243", "0.34744")
 
 def open_dial(page: Page, light: str) -> None:
     go(page, "Set")
+    open_slip(page, light)
     page.get_by_role("link", name=f"What to dial on {light}").click()
     expect(headline(page)).to_be_visible()
 

@@ -19,7 +19,7 @@ from conftest import (
     wait_for_kernel,
     wait_until_kept,
 )
-from hands import go, headline, keep, keep_light, type_xy, until_on_disk
+from hands import go, headline, keep, keep_light, open_slip, type_xy, until_on_disk
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Route, expect
 from test_boot_and_offline import build_again
 
@@ -362,6 +362,7 @@ def test_a_clock_set_back_is_told_and_the_newest_reading_stays_the_newest(
     keep_light(page, "key", "0.3810", "0.3770")
     page.clock.set_system_time("2026-11-25T18:00:00")
     go(page, "Set")
+    open_slip(page, "key")
     page.get_by_role("button", name="Read again: key").click()
     type_xy(page, "0.4215", "0.4022")
     keep(page)

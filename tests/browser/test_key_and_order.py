@@ -6,7 +6,7 @@ import json
 from pathlib import Path
 
 import pytest
-from hands import go, keep, type_xy
+from hands import go, keep, open_slip, type_xy
 from playwright.sync_api import BrowserContext, Page, expect
 
 LIGHTS = [
@@ -28,6 +28,7 @@ def lit(app: Page) -> Page:
 
 def level(page: Page, name: str) -> str:
     slip = page.locator(".slip", has=page.get_by_role("heading", name=name, exact=True))
+    open_slip(page, name)
     return slip.locator(".level").inner_text()
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from conftest import Site, wait_until_kept
-from hands import go, headline, keep_light
+from hands import go, headline, keep_light, open_slip
 from playwright.sync_api import Page, expect
 
 # CIE 15 illuminants A and D55.
@@ -25,6 +25,7 @@ def test_lights_are_mixed_by_sliders_and_the_edge_beside_them_is_told(
     site.stop()
     read_two(app)
     go(app, "Set")
+    open_slip(app, "practical")
     app.get_by_role("link", name="Mix practical with others").click()
     mixture = app.get_by_role("region", name="What they make together")
     key = app.locator(".may > li", has_text="key")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from conftest import Site, ask, wait_for_kernel
-from hands import go, headline, keep_light, open_demo, type_xy
+from hands import go, headline, keep_light, open_demo, open_slip, type_xy
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
 
@@ -54,6 +54,7 @@ def test_a_hero_light_is_matched(app: Page) -> None:
 
 def test_a_light_of_the_set_is_read_again(app: Page) -> None:
     open_demo(app)
+    open_slip(app, "key")
     app.get_by_role("button", name="Read again: key").click()
     expect(app.get_by_role("heading", name="key, again")).to_be_visible()
     expect(app.locator(".chips")).to_contain_text("1/4 CTO")

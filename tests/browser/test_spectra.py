@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 from conftest import PHONE, ROOT, Site, offline_page, wait_for_kernel
-from hands import go, headline, keep, open_demo, open_setup
+from hands import go, headline, keep, open_demo, open_setup, open_slip
 from playwright.sync_api import Browser, Page, expect
 from test_access import AXE, violations
 
@@ -182,6 +182,7 @@ def test_a_lights_colour_rendering_is_told_in_words_then_numbers(demo: Page) -> 
 
 def test_the_curve_is_read_off_by_key_by_finger_and_at_its_peaks(demo: Page) -> None:
     demo.evaluate("location.hash = '#set'")
+    open_slip(demo, "batten 2")
     demo.get_by_role("link", name="Spectrum of batten 2").click()
     line = demo.get_by_role("slider")
     # CIE FL2 has its strongest line, mercury's at 435.8 nm, in the sample at 435 nm (CIE 15:2018).
@@ -206,6 +207,7 @@ def test_the_curve_is_read_off_by_key_by_finger_and_at_its_peaks(demo: Page) -> 
 
 
 def test_everything_is_copied_and_saved(demo: Page, tmp_path: Path) -> None:
+    open_slip(demo, "edge")
     demo.get_by_role("link", name="Spectrum of edge").click()
     demo.get_by_role("button", name="Copy table").click()
     expect(demo.locator(".toast")).to_contain_text("Copied")
@@ -304,6 +306,7 @@ def test_everybody_can_use_it(phone_browser: Browser, site: Site, scheme: str) -
     load(page, "led_panels.cgats", "faded_quarter_amber.txt", SPECTRA / "README.md")
     check(page, "ek-files")
     go(page, "Set")
+    open_slip(page, "edge")
     page.get_by_role("link", name="Spectrum of edge").click()
     expect(page.locator(".bars")).to_be_visible()
     check(page, "ek-spectrum")

@@ -2,13 +2,21 @@
 import { html, nothing, svg } from "lit";
 import { t, tMaybe } from "../words/index.js";
 import { index } from "../words/numbers.js";
+import { patch } from "./patch.js";
 
 const WIDTH = 120;
 const HEIGHT = 14;
 const LOW = -50; // the scale's left end; what lies beyond is cut off with a mark
 
-/** @param {any} cri the kernel's "cri" */
-export function indexBars(cri) {
+/** The samples that the kernel shows under a light, by their number. @type {Record<number, string>} */
+const SHOWN = { 9: "red", 13: "skin_light", 14: "foliage", 15: "skin_dark" };
+
+/**
+ * @param {any} cri the kernel's "cri"
+ * @param {any[]} [looks]  of the light and of its reference, from the kernel's "seen"
+ */
+export function indexBars(cri, looks = []) {
+  const pair = (/** @type {number} */ sample) => looks.map((look) => look?.[SHOWN[sample]]);
   const x = (/** @type {number} */ value) => ((Math.max(value, LOW) - LOW) / (100 - LOW)) * WIDTH;
   return html`<table class="bars">
     <caption>
@@ -27,7 +35,9 @@ export function indexBars(cri) {
         const [from, to] = [Math.min(x(0), x(value)), Math.max(x(0), x(value))];
         const word = cri.r_words[k];
         return html`<tr class=${word ? "low" : ""}>
-          <th scope="row">R${k + 1} <span class="hint">${cri.r_names[k]}</span></th>
+          <th scope="row">
+            R${k + 1} <span class="hint">${cri.r_names[k]}</span> ${patch(pair(k + 1))}
+          </th>
           <td class="value">${index(value)}</td>
           <td>
             <svg viewBox="0 0 ${WIDTH} ${HEIGHT}" aria-hidden="true">
@@ -40,5 +50,6 @@ export function indexBars(cri) {
         </tr>`;
       })}
     </tbody>
-  </table>`;
+  </table>
+  ${looks.length ? html`<p class="hint">${t("bars.pairs")}</p>` : nothing}`;
 }

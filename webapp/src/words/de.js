@@ -192,6 +192,7 @@ const de = {
   "ribbon.title": "Von einer Zone in die andere, wie eine Graukarte aussieht",
   "ribbon.here": "Hier: {cct}, {steps} vom Weiß entfernt",
   "ribbon.noCct": "ohne CCT",
+  "bars.pairs": "Jedes Feld: unter diesem Licht und unter seiner Bezugslichtart.",
   "patch.read": "wie gemessen",
   "patch.gelled": "mit den Folien",
   "patch.meant": "gemeint",

@@ -310,6 +310,7 @@ export default {
   "ribbon.title": "From one zone to the other, as a grey card looks",
   "ribbon.here": "Here: {cct}, {steps} from the white",
   "ribbon.noCct": "no CCT",
+  "bars.pairs": "Each patch: under this light, and under its reference.",
   "patch.read": "as read",
   "patch.gelled": "with the gels",
   "patch.meant": "meant",

@@ -18,16 +18,21 @@ import { whiteQuestion } from "../../store/questions/reading.js";
 import { THEMES } from "../../theme.js";
 import { LANGUAGES, t } from "../../words/index.js";
 import { coordinate, mired } from "../../words/numbers.js";
+import { swatches } from "./swatches.js";
 
 const PRESETS = /** @type {const} */ (["tight", "normal", "loose"]);
 
 class KitView extends Page {
-  static properties = { opened: { state: true } };
+  static properties = { opened: { state: true }, colours: { state: true } };
 
   constructor() {
     super();
     /** Gels whose curve is on screen. @type {Set<string>} */
     this.opened = new Set();
+    /** What a grey card looks like through each gel. @type {Awaited<ReturnType<typeof swatches>>} */
+    this.colours = new Map();
+    /** The gels that they are of. @type {typeof gels.all} */
+    this.coloured = undefined;
     this.check = /** @type {LiveQuestion<"fix">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, settings, gels, offlineState);
   }
@@ -42,6 +47,20 @@ class KitView extends Page {
       tolerance: settings.get("tolerance"),
       depth: 1,
     });
+    this.colour().catch(reportFault);
+  }
+
+  async colour() {
+    const { all } = gels;
+    if (!all || all === this.coloured) return;
+    this.coloured = all;
+    const colours = await swatches(all, (request) => this.askHere(request));
+    if (this.coloured === all) this.colours = colours;
+  }
+
+  disconnectedCallback() {
+    super.disconnectedCallback();
+    this.coloured = undefined;
   }
 
   /**
@@ -160,6 +179,7 @@ class KitView extends Page {
               families: gels.families(),
               without: settings.get("without"),
               pieces: settings.get("pieces"),
+              colours: this.colours,
               opened: this.opened,
               onStock: (without) => this.set("without", without),
               onPieces: (name, pieces) =>

@@ -1,6 +1,7 @@
 /** The gels, by family: which are in stock, and each one's curve on demand. */
 import { html, nothing } from "lit";
 import { gelCurve } from "../../charts/gel-curve.js";
+import { patch } from "../../charts/patch.js";
 import { t, tMaybe } from "../../words/index.js";
 import { duv, kelvin, mired, stops } from "../../words/numbers.js";
 
@@ -11,12 +12,22 @@ import { duv, kelvin, mired, stops } from "../../words/numbers.js";
  * @param {Map<string, Gel[]>} list.families
  * @param {string[]} list.without   names not in stock
  * @param {Record<string, string>} list.pieces  how many there are, as typed
+ * @param {Map<string, import("../../charts/patch.js").Colour>} list.colours  of each gel, when known
  * @param {Set<string>} list.opened names whose curve is shown
  * @param {(without: string[]) => void} list.onStock
  * @param {(name: string, pieces: string) => void} list.onPieces
  * @param {(name: string) => void} list.onOpen
  */
-export function stockList({ families, without, pieces, opened, onStock, onPieces, onOpen }) {
+export function stockList({
+  families,
+  without,
+  pieces,
+  colours,
+  opened,
+  onStock,
+  onPieces,
+  onOpen,
+}) {
   const missing = new Set(without);
   const change = (/** @type {Gel[]} */ some, /** @type {boolean} */ inStock) => {
     const next = new Set(missing);
@@ -51,6 +62,7 @@ export function stockList({ families, without, pieces, opened, onStock, onPieces
                 @change=${(/** @type {Event} */ event) =>
                   change([gel], /** @type {HTMLInputElement} */ (event.target).checked)}
               />
+              ${patch([colours.get(gel.name)])}
               <span
                 >${gel.name}
                 <span class="hint"

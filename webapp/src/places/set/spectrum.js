@@ -43,6 +43,9 @@ class SpectrumView extends Page {
     /** Whether the curve's table is on screen. */
     this.tabled = false;
     this.rendering = /** @type {LiveQuestion<"render">} */ (new LiveQuestion(this));
+    this.seen = /** @type {LiveQuestion<"seen">} */ (
+      new LiveQuestion(this, { after: [this.rendering] })
+    );
     this.watch = new Watch(this, book, settings, lightDraft);
   }
 
@@ -60,6 +63,21 @@ class SpectrumView extends Page {
           }
         : null,
     );
+    this.seen.put(this.seenQuestion());
+  }
+
+  /** The light and its reference as lights to look at, at the light's own white. */
+  seenQuestion() {
+    const { answer } = this.rendering;
+    const reference = answer?.curves.reference;
+    if (!reference) return null;
+    const { wavelengths_nm } = answer.curves;
+    const { x, y } = answer.light;
+    const white = { x, y };
+    const lights = [answer.curves.light, reference.values].map((values) => ({
+      spectrum: { wavelengths_nm, values },
+    }));
+    return { ask: "seen", white, lights };
   }
 
   /** Whether this is another light than the one shown. @param {{id: string}} light */
@@ -208,7 +226,10 @@ class SpectrumView extends Page {
         cri.r.length
           ? html`<section>
               <h2>${t("bars.heading")}</h2>
-              ${indexBars(cri)}
+              ${indexBars(
+                cri,
+                this.seen.answer?.lights.map((/** @type {any} */ one) => one.as_read),
+              )}
               <p class="hint">
                 ${t("bars.rests", { reference: cri.reference, observer: cri.observer, edition: cri.edition, edition15: cri.edition_r15 })}
               </p>

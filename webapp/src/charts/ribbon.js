@@ -65,7 +65,7 @@ class Ribbon extends Page {
     const last = colours.length - 1;
     const x = (/** @type {number} */ at) => at * WIDTH;
     const wide = WIDTH / colours.length;
-    const { at } = colours[this.index];
+    const at = Math.min(1 - 7 / WIDTH, Math.max(7 / WIDTH, colours[this.index].at));
     return html`<figure class="ribbon">
       <svg
         viewBox="0 0 ${WIDTH} ${HEIGHT}"

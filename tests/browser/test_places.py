@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from conftest import Site, ask, wait_for_kernel
 from hands import go, headline, keep_light, open_demo, open_slip, type_xy
 from playwright.sync_api import BrowserContext, Page, Route, expect
@@ -16,7 +18,7 @@ def test_the_set_says_who_is_out_and_what_to_hang(app: Page) -> None:
     expect(app.locator(".slip", has_text="fill")).to_contain_text("Leave it alone")
     field = app.get_by_role("img", name="Balance field")
     expect(field.locator("circle.light")).to_have_count(6)
-    expect(field.locator("desc")).to_contain_text("batten 2")
+    expect(field).to_have_attribute("aria-label", re.compile("batten 2"))
     expect(app.locator(".caution")).to_be_visible()
 
 

@@ -6,6 +6,13 @@ import { html, nothing, svg } from "lit";
 
 /** @typedef {{srgb: number[], p3: number[], clipped: boolean, guess: boolean}} Colour */
 
+/** @typedef {import("../kernel/answers.js").Answers["seen"]["lights"][number]} Seen */
+
+/** How one light of the kernel's "seen" looks, if it can be shown. @param {Seen | undefined} light */
+export function lookOf(light) {
+  return light && "as_read" in light ? light : undefined;
+}
+
 /** A colour for this screen. @param {Colour} colour */
 export function paint({ srgb, p3 }) {
   const wide = matchMedia("(color-gamut: p3)").matches;

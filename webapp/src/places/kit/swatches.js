@@ -8,7 +8,7 @@ const MOST = 200;
 
 /**
  * @param {import("../../store/kit/gels.js").Gel[]} gels
- * @param {(request: object) => Promise<any>} ask
+ * @param {(request: import("../../kernel/answers.js").Question<"seen">) => Promise<any>} ask
  * @returns {Promise<Map<string, Colour>>} by name; a gel that cannot be shown is not among them
  */
 export async function swatches(gels, ask) {

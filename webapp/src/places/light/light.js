@@ -2,7 +2,7 @@
 import { html, nothing } from "lit";
 import { keyed } from "lit/directives/keyed.js";
 import { balanceField } from "../../charts/balance-field.js";
-import { patch } from "../../charts/patch.js";
+import { lookOf, patch } from "../../charts/patch.js";
 import { sketch } from "../../charts/sketch.js";
 import { Keeping } from "../../parts/keeping.js";
 import { aimed, besideReading, centreOf, roleOf, saidOf } from "../../store/log/target.js";
@@ -463,7 +463,7 @@ class LightView extends Page {
 
   /** As read, with the gels, as meant; a touch opens the map. */
   renderPatch() {
-    const look = this.seen.answer?.lights[0];
+    const look = lookOf(this.seen.answer?.lights[0]);
     if (!this.fix.answer || !look?.as_read) return nothing;
     const pack = bestPack(this.fix.answer) ? look.with_pack : null;
     const parts = /** @type {const} */ ([
@@ -482,7 +482,7 @@ class LightView extends Page {
         }}
       >
         ${patch(
-          parts.map(([, one]) => one.grey),
+          parts.map(([, one]) => one?.grey),
           { kind: "large" },
         )}
         <span class="under">${parts.map(([key]) => html`<span>${t(key)}</span>`)}</span>

@@ -3,7 +3,7 @@
 import { html, nothing } from "lit";
 import { centreOf } from "../../store/log/target.js";
 import "../../parts/boot-progress.js";
-import { patch } from "../../charts/patch.js";
+import { lookOf, patch } from "../../charts/patch.js";
 import "../../charts/ribbon.js";
 import { segments } from "../../parts/inputs.js";
 import "../../parts/patch-light.js";
@@ -388,7 +388,7 @@ class MixView extends Page {
           ? html`<div class="sum">
               <p class="headline" data-testid="headline">${kelvin(shown.cct_K)}</p>
               ${this.standing.answer?.verdict ? verdictMark(this.standing.answer.verdict) : nothing}
-              ${levelWords(shown)} ${patch([this.seen.answer?.lights[0]?.as_read?.grey])}
+              ${levelWords(shown)} ${patch([lookOf(this.seen.answer?.lights[0])?.as_read?.grey])}
             </div>`
           : nothing
       }

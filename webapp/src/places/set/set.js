@@ -2,6 +2,7 @@
 
 import { html, nothing } from "lit";
 import { balanceField } from "../../charts/balance-field.js";
+import { lookOf } from "../../charts/patch.js";
 import { strip } from "../../charts/strip.js";
 import { centreOf, litQuestion, withGels } from "../../store/log/target.js";
 import "../../parts/against.js";
@@ -179,7 +180,7 @@ class SetView extends Page {
   /** How a grey card looks under each light, in the order of the question. */
   get looks() {
     const { answer } = this.seen;
-    return answer?.lights.length === this.asked.length ? answer.lights : [];
+    return answer?.lights.length === this.asked.length ? answer.lights.map(lookOf) : [];
   }
 
   renderStrip(/** @type {any} */ answer) {

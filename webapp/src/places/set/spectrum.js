@@ -2,6 +2,7 @@
 import { html, nothing } from "lit";
 import { colourVectors } from "../../charts/colour-vectors.js";
 import { indexBars } from "../../charts/index-bars.js";
+import { lookOf } from "../../charts/patch.js";
 import "../../charts/spectrum-curve.js";
 import { ask } from "../../kernel/client.js";
 import "../../parts/boot-progress.js";
@@ -66,7 +67,10 @@ class SpectrumView extends Page {
     this.seen.put(this.seenQuestion());
   }
 
-  /** The light and its reference as lights to look at, at the light's own white. */
+  /**
+   * The light and its reference as lights to look at, at the light's own white.
+   * @returns {import("../../kernel/answers.js").Question<"seen"> | null}
+   */
   seenQuestion() {
     const { answer } = this.rendering;
     const reference = answer?.curves.reference;
@@ -228,7 +232,7 @@ class SpectrumView extends Page {
               <h2>${t("bars.heading")}</h2>
               ${indexBars(
                 cri,
-                this.seen.answer?.lights.map((/** @type {any} */ one) => one.as_read),
+                this.seen.answer?.lights.map((one) => lookOf(one)?.as_read),
               )}
               <p class="hint">
                 ${t("bars.rests", { reference: cri.reference, observer: cri.observer, edition: cri.edition, edition15: cri.edition_r15 })}

@@ -2,10 +2,9 @@
  * Patches are dim in the dark theme, so that they do not spill on a set at night. This shows them
  * full, and dims them again.
  */
-import { html, nothing } from "lit";
+import { html } from "lit";
 import { Page } from "../base/page.js";
 import { Watch } from "../base/watch.js";
-import { settings } from "../store/index.js";
 import { themeNow } from "../theme.js";
 import { t } from "../words/index.js";
 import { say } from "./toast.js";
@@ -28,11 +27,10 @@ export const patchLight = new PatchLight();
 class PatchLightButton extends Page {
   constructor() {
     super();
-    this.watch = new Watch(this, patchLight, settings);
+    this.watch = new Watch(this, patchLight);
   }
 
   render() {
-    if (themeNow() !== "dark") return nothing;
     const { full } = patchLight;
     return html`<button type="button" class="quiet" @click=${() => patchLight.put(!full)}>
       ${t(full ? "patch.dim" : "patch.full")}

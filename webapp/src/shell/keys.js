@@ -11,13 +11,10 @@ import { route } from "../router.js";
 import { lightDraft } from "../store/drafts/light-draft.js";
 import { reportFault, settings } from "../store/index.js";
 import { t } from "../words/index.js";
-import { PLACES } from "./views.js";
+import { PLACE_KEYS, PLACES } from "./views.js";
 
 /** What arrows go through: the lights of Set and of a setup, readings that were found. */
 const LIGHTS = ".slip > details > summary, a.setup, a.reading";
-
-/** The key of each place: figures are for what is typed. */
-export const PLACE_KEYS = /** @type {const} */ ({ light: "l", set: "s", book: "b", kit: "k" });
 
 /** @param {string} name @param {() => HTMLElement | null} field */
 async function goToField(name, field) {

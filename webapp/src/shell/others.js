@@ -1,4 +1,4 @@
-/** Every view but Light, as one part of the script. */
+/** Every view but Light, and the keys, as one part of the script. */
 import "../places/book/book.js";
 import "../places/book/copy.js";
 import "../places/book/reading.js";
@@ -27,3 +27,4 @@ import "../places/set/pair.js";
 import "../places/set/set.js";
 import "../places/set/spectrum.js";
 import "../places/set/unmix.js";
+import "./keys.js";

@@ -4,7 +4,6 @@ import { repeat } from "lit/directives/repeat.js";
 import { Page } from "../base/page.js";
 import { ready } from "../kernel/client.js";
 import { placeIcon } from "./place-icon.js";
-import "./keys.js";
 import "../parts/toast.js";
 import { Watch } from "../base/watch.js";
 import { FIRST, route } from "../router.js";
@@ -12,9 +11,8 @@ import { lightDraft } from "../store/drafts/light-draft.js";
 import { book, bookRead, fault, inDemo, leaveDemo, reportFault, settings } from "../store/index.js";
 import { themeNow } from "../theme.js";
 import { t } from "../words/index.js";
-import { PLACE_KEYS } from "./keys.js";
 import { layout, panes } from "./layout.js";
-import { PLACES, readOthers, VIEWS } from "./views.js";
+import { PLACE_KEYS, PLACES, readOthers, VIEWS } from "./views.js";
 
 class Shell extends Page {
   static properties = { newVersion: { state: true }, others: { state: true } };

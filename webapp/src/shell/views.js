@@ -31,6 +31,9 @@ export function readOthers() {
 /** The four places of the thumb bar, in order. */
 export const PLACES = /** @type {const} */ (["light", "set", "book", "kit"]);
 
+/** The key of each place (see keys.js): figures are for what is typed. */
+export const PLACE_KEYS = /** @type {const} */ ({ light: "l", set: "s", book: "b", kit: "k" });
+
 /** @type {Record<string, View>} */
 export const VIEWS = {
   light: { title: "place.light", place: "light", show: () => html`<ek-light></ek-light>` },

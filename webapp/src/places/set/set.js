@@ -196,7 +196,7 @@ class SetView extends Page {
         colour: ((gelled && look?.with_pack) || look?.as_read)?.grey,
         meant: look?.as_meant?.grey,
         stops: lit === this.key ? 0 : (state?.stops_to_key ?? null),
-        verdict: (gelled && one.pack?.verdict) || one.verdict,
+        verdict: (gelled && this.verdictThen(i)) || one.verdict,
       };
     });
     return html`
@@ -221,6 +221,14 @@ class SetView extends Page {
         <ek-patch-light></ek-patch-light>
       </div>
     `;
+  }
+
+  /** Whether a light holds with what is to hang on it. @param {number} i */
+  verdictThen(i) {
+    const { light, reading } = this.asked[i];
+    if (toDo(light, reading)) return light.data.planned.verdict;
+    const one = this.answer?.lights[i];
+    return one && !one.problem && this.hangs[i] ? one.pack?.verdict : undefined;
   }
 
   /** @param {number} index of a light */

@@ -65,8 +65,8 @@ def open_demo(page: Page) -> None:
 def open_slip(page: Page, name: str) -> Locator:
     """Unfold the slip of a light on Set."""
     slip = page.locator("ek-set .slip", has=page.get_by_role("heading", name=name, exact=True))
-    if slip.locator("details").get_attribute("open") is None:
-        slip.locator("summary").first.click()
+    if slip.locator("> details").get_attribute("open") is None:
+        slip.locator("> details > summary").click()
     return slip
 
 

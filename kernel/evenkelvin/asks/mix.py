@@ -25,7 +25,7 @@ from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.colorimetry.display import adaptation, on_display
 from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.data import Floats
-from evenkelvin.exposure.stops import amount_in_tenths, lux_at
+from evenkelvin.exposure.stops import LIGHT_BOUNDS, amount_in_tenths, lux_at
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import Gel
 from evenkelvin.lights.dimming import LEAST_LIGHT, dimmed, may_dim
@@ -197,11 +197,12 @@ def _read_amount(group: Fields, light: Reading) -> tuple[dict[str, float], float
             group.at("share_fc"),
             Said("Give the share in lux or in foot-candles, not both of them."),
         )
+    low, high = LIGHT_BOUNDS
     if group.given("share_lx"):
-        share = group.number("share_lx", low=0.0, high=1e7, label=Said("the share in lux"))
-        known = {"lx": share}
+        known = {"lx": _nothing_or(group, "share_lx", low, high, Said("the share in lux"))}
     elif group.given("share_fc"):
-        share = group.number("share_fc", low=0.0, high=1e6, label=Said("the share in foot-candles"))
+        label = Said("the share in foot-candles")
+        share = _nothing_or(group, "share_fc", low / LX_PER_FC, high / LX_PER_FC, label)
         known = {"lx": share * LX_PER_FC}
     factor = _part_of_light(group)
     there = either(group, "distance", LENGTH, LENGTH_BOUNDS)
@@ -220,10 +221,17 @@ def _read_amount(group: Fields, light: Reading) -> tuple[dict[str, float], float
     return known, factor
 
 
+def _nothing_or(group: Fields, name: str, low: float, high: float, label: Said) -> float:
+    """Return a number that is zero, where a light is out, or within bounds that are real."""
+    if group.number(name, 100.0, 0.0, high, label) == 0.0:
+        return 0.0
+    return group.number(name, 100.0, low, high, label)
+
+
 def _part_of_light(group: Fields) -> float:
     """Return what stops and dimmer leave of a light; above 1 it is brighter than it was read."""
     stops = group.number("stops", 0.0, -20.0, 20.0)
-    percent = group.number("dimmer", 100.0, 0.0, 100.0, Said("the dimmer in percent"))
+    percent = _nothing_or(group, "dimmer", 1e-3, 100.0, Said("the dimmer in percent"))
     return float(2.0**stops * percent / 100.0)
 
 

@@ -175,7 +175,7 @@ def test_a_practical_is_dimmed_to_what_it_is_meant_to_be(app: Page) -> None:
     keep(app)
     go(app, "Set")
     expect(slip_of(app, "practical").locator(".hang")).to_have_text(found["words"])
-    slip_of(app, "practical").get_by_role("link", name="What dimming does to practical").click()
+    slip_of(app, "practical").get_by_role("link", name="Dim practical").click()
     expect(app.locator(".answer .now")).to_contain_text("holds")
     slider = app.get_by_label("Dimmed by")
     assert abs(float(slider.input_value()) - found["stops"]) <= 0.05

@@ -196,7 +196,7 @@ const de = {
   "patch.read": "wie gemessen",
   "patch.gelled": "mit den Folien",
   "patch.meant": "gemeint",
-  "patch.map": "Eine Graukarte wie gemessen, mit den Folien und wie gemeint: Karte öffnen",
+  "patch.map": "{parts}: Karte öffnen",
   "patch.full": "Felder hell",
   "patch.dim": "Felder dunkel",
   "patch.noMonitor":
@@ -217,7 +217,7 @@ const de = {
   "slip.dial": "Einstellen",
   "slip.dialName": "Was an {name} einzustellen ist",
   "slip.dim": "Dimmen",
-  "slip.dimName": "Was Dimmen mit {name} macht",
+  "slip.dimName": "{name} dimmen",
   "slip.measureName": "Neu messen: {name}",
 
   "text.title": "{place}, angeglichen an {against}",

@@ -314,7 +314,7 @@ export default {
   "patch.read": "as read",
   "patch.gelled": "with the gels",
   "patch.meant": "meant",
-  "patch.map": "A grey card as read, with the gels and as meant: open the map",
+  "patch.map": "{parts}: open the map",
   "patch.full": "Full patches",
   "patch.dim": "Dim patches",
   "patch.noMonitor":
@@ -335,7 +335,7 @@ export default {
   "slip.dial": "Dial",
   "slip.dialName": "What to dial on {name}",
   "slip.dim": "Dim",
-  "slip.dimName": "What dimming does to {name}",
+  "slip.dimName": "Dim {name}",
   "slip.measureName": "Read again: {name}",
 
   "text.title": "{place}, matched to {against}",

@@ -413,7 +413,8 @@ class LightView extends Page {
     const { typed } = lightDraft;
     const { last, namesake } = this;
     const fault = this.keeping.note();
-    if (namesake) return html`${fault} ${this.renderWhich(namesake)}`;
+    // While a reading is being written its own light has its name already.
+    if (namesake && !this.keeping.busy) return html`${fault} ${this.renderWhich(namesake)}`;
     return html`
       ${fault}
       ${
@@ -475,7 +476,7 @@ class LightView extends Page {
         type="button"
         class="seen"
         aria-expanded=${this.mapped ? "true" : "false"}
-        aria-label=${t("patch.map")}
+        aria-label=${t("patch.map", { parts: parts.map(([key]) => t(key)).join(" ") })}
         @click=${() => {
           this.mapped = !this.mapped;
           patchLight.put(this.mapped);
@@ -485,7 +486,7 @@ class LightView extends Page {
           parts.map(([, one]) => one?.grey),
           { kind: "large" },
         )}
-        <span class="under">${parts.map(([key]) => html`<span>${t(key)}</span>`)}</span>
+        <span class="under">${parts.map(([key]) => html`<span>${t(key)}</span> `)}</span>
       </button>
       ${this.mapped ? this.renderMap() : nothing}`;
   }

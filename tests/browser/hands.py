@@ -75,3 +75,23 @@ def open_setup(page: Page, name: str) -> None:
     go(page, "Book")
     page.get_by_role("link", name=name).click()
     expect(page.locator("ek-setup h1")).to_be_visible()
+
+
+def chip(where_: Page | Locator) -> Locator:
+    """What a light is meant to be, to be tapped for the choices."""
+    return where_.locator("ek-meant summary")
+
+
+def choose(where_: Page | Locator, way: str) -> Locator:
+    """Open the choices if need be, take one; returns the row."""
+    row = where_.locator("ek-meant")
+    if not row.locator(".panel").is_visible():
+        chip(where_).click()
+    row.get_by_role("button", name=way, exact=True).click()
+    return row
+
+
+def mean_white(page: Page, name: str) -> None:
+    """On Set, mean a light to be the camera's white."""
+    choose(open_slip(page, name), "White")
+    expect(page.locator("ek-set .answer[aria-busy=false]").first).to_be_visible()

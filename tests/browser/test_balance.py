@@ -3,7 +3,16 @@
 from __future__ import annotations
 
 from conftest import Site, wait_for_kernel, wait_until_kept
-from hands import go, headline, keep_light, open_demo, open_setup, open_slip, type_xy
+from hands import (
+    go,
+    headline,
+    keep_light,
+    mean_white,
+    open_demo,
+    open_setup,
+    open_slip,
+    type_xy,
+)
 from playwright.sync_api import BrowserContext, Locator, Page, expect
 
 from evenkelvin.desk import answer
@@ -68,6 +77,7 @@ def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
     wait_until_kept(app)
     site.stop()
     open_demo(app)
+    mean_white(app, "practical on the counter")
     lights = app.locator(".slip").count()
     cards = open_balance(app)
     # The trade-off: all hold with most work; without any gel some are not matched.
@@ -118,7 +128,7 @@ def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
 
     # Carried out: the gel goes on, the light is read again.
     app.get_by_role("button", name="Dismiss").click()
-    open_slip(app, "practical")
+    open_slip(app, "practical on the counter")
     app.get_by_role("button", name="Read again: practical").click()
     app.get_by_role("radio", name="x y", exact=True).check()
     type_xy(app, "0.3740", "0.3730")
@@ -149,6 +159,7 @@ def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
 
 def test_what_may_be_done_and_which_whites_bound_the_plans(app: Page) -> None:
     open_demo(app)
+    mean_white(app, "practical on the counter")
     cards = open_balance(app)
     app.locator("summary", has_text="What may be done").click()
     may(app, "practical on the counter", "Leave")

@@ -6,7 +6,7 @@ import re
 from typing import Any
 
 from conftest import Site, wait_for_kernel, wait_until_kept
-from hands import go, headline, keep, open_demo, type_xy
+from hands import chip, choose, go, headline, keep, open_demo, type_xy
 from playwright.sync_api import BrowserContext, Locator, Page, expect
 
 from evenkelvin.desk import answer
@@ -33,19 +33,6 @@ def where(meant: dict[str, Any]) -> tuple[str, str]:
 
 def slip_of(page: Page, name: str) -> Locator:
     return page.locator(".slip").filter(has=page.get_by_role("heading", name=name, exact=True))
-
-
-def chip(where_: Page | Locator) -> Locator:
-    return where_.locator("ek-meant summary")
-
-
-def choose(where_: Page | Locator, way: str) -> Locator:
-    """Open the choices if need be, take one; returns the row."""
-    row = where_.locator("ek-meant")
-    if not row.locator(".panel").is_visible():
-        chip(where_).click()
-    row.get_by_role("button", name=way, exact=True).click()
-    return row
 
 
 def mean(page: Page, meant: dict[str, Any]) -> None:

@@ -15,17 +15,17 @@ BUDGET = {
     "pyodide/numpy._core._multiarray_umath.wasm.pack": 500_000,
     "pyodide/numpy.linalg._umath_linalg.wasm.pack": 320_000,
     "pyodide/library.pack": 910_000,
-    "pyodide/kernel.pack": 290_000,
+    "pyodide/kernel.pack": 345_000,
     "pyodide/pyodide.asm.js": 160_000,
     "worker.js": 12_000,
     "sw.js": 8_000,
     "styles.css": 8_000,
 }
 #: Most bytes of the page's own script that is read before the first view, and of all its parts.
-OPENING_SCRIPT, WHOLE_SCRIPT = 52_000, 175_000
+OPENING_SCRIPT, WHOLE_SCRIPT = 60_000, 187_000
 #: Most bytes of all files together: where a host compresses, and where it does not. Pyodide and
-#: numpy as published are 8.76 MB where a host compresses; the app is to stay below 0.55 of that.
-ALL_SENT, ALL_PLAIN = 4_810_000, 5_800_000
+#: numpy as published are 8.76 MB where a host compresses; the app is to stay below 0.57 of that.
+ALL_SENT, ALL_PLAIN = 4_860_000, 5_960_000
 
 
 def sent(path: Path) -> int:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from conftest import Site, ask, wait_for_kernel
-from hands import go, headline, keep_light, open_demo, open_slip, type_xy
+from hands import go, headline, keep_light, mean_white, open_demo, open_slip, type_xy
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
 
@@ -66,6 +66,7 @@ def test_the_set_is_shared_as_text(app: Page, context: BrowserContext) -> None:
     context.grant_permissions(["clipboard-read", "clipboard-write"])
     app.evaluate("delete Navigator.prototype.share")
     open_demo(app)
+    mean_white(app, "practical on the counter")
     app.get_by_role("button", name="Share as text").click()
     expect(app.get_by_text("Copied")).to_be_visible()
     text = app.evaluate("navigator.clipboard.readText()")

@@ -108,14 +108,14 @@ def entries() -> list[Plain]:
             "light", FLASH, SETUP, 6, name='\'key\' & "fill" <b>2</b>', lamp="flash",
             meant={"like": KEY},
         ),
-        _entry("light", WINDOW, SETUP, 7, name=ARABIC, lamp="daylight", meant={"as": "found"}),
+        _entry("light", WINDOW, SETUP, 7, name=ARABIC, lamp="daylight", meant={"as": "white"}),
         _entry(
             "light", TORN, SETUP, 8, name="Panel 1.5", lamp="unknown",
             meant={"x": "0.4512", "y": "0.4080"},
         ),
         _entry("light", "key-again", PICK_UP, 91, name=UNBROKEN, lamp="tungsten", pickup_of=KEY),
         _entry("light", "unread", PICK_UP, 92, name="red", lamp="led", meant={"cct_K": "2700"}),
-        _entry("light", "blue", PICK_UP, 92, name="blue", lamp="led", meant={"cooler_mired": "60"}),
+        _entry("light", "blue", PICK_UP, 92, name="blue", lamp="led", meant={"as": "found"}),
         gel,
         _entry(
             "reading", "key-1", KEY, 10, stage="bare", x="0.4476", y="0.4075", lamp="tungsten",

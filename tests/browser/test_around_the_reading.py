@@ -215,7 +215,9 @@ def test_windows_are_planned_kept_shared_and_ordered(demo: Page) -> None:
 def test_the_order_counts_every_layer_and_takes_off_what_is_cut_already(demo: Page) -> None:
     # A doubled gel of 12 pieces a layer, 0.6 m square: 24 of them are a roll of 1.22 × 7.62 m full.
     go(demo, "Set")
-    open_slip(demo, "practical on the counter").get_by_role("button", name="Read again: practical").click()
+    open_slip(demo, "practical on the counter").get_by_role(
+        "button", name="Read again: practical"
+    ).click()
     for _ in range(2):
         demo.get_by_label("Gel already on it").select_option("1/2 CTB")
     demo.get_by_role("radio", name="x y", exact=True).check()

@@ -159,6 +159,7 @@ def test_the_report_tells_place_position_and_photo_of_each_reading(page: Page) -
 
 def test_columns_of_the_report_stand_under_each_other_and_page_one_is_filled(page: Page) -> None:
     settle(page, f"report/{complete_book.SETUP}")
+    expect(page.locator("ek-report .slip table").nth(3)).to_be_visible()
     edges = page.locator("ek-report .slip table").evaluate_all(
         """tables => tables.map(table => [...table.querySelectorAll("thead th")]
             .map(cell => Math.round(cell.getBoundingClientRect().left)).join())"""

@@ -115,7 +115,8 @@ def entries() -> list[Plain]:
         ),
         _entry("light", "key-again", PICK_UP, 91, name=UNBROKEN, lamp="tungsten", pickup_of=KEY),
         _entry("light", "unread", PICK_UP, 92, name="red", lamp="led", meant={"cct_K": "2700"}),
-        _entry("light", "blue", PICK_UP, 92, name="blue", lamp="led", meant={"as": "found"}),
+        _entry("light", "blue", PICK_UP, 92, name="blue", lamp="led", meant={"cooler_mired": "60"}),
+        _entry("light", "sodium", PICK_UP, 93, name="spill", lamp="sodium", meant={"as": "found"}),
         gel,
         _entry(
             "reading", "key-1", KEY, 10, stage="bare", x="0.4476", y="0.4075", lamp="tungsten",

@@ -346,7 +346,7 @@ class BalanceView extends Page {
         }
       </section>
       <ek-spoken .words=${plan ? plan.words : ""}></ek-spoken>
-      <details class="more" ?open=${Boolean(this.balance.problem) || answer?.lights.some((/** @type {any} */ one) => one.problem)}>
+      <details class="more" ?open=${Boolean(this.balance.problem ?? answer?.lights.some((one) => one.problem))}>
         <summary>${t("balance.terms")}</summary>
         <h2>${t("balance.may")}</h2>
         <p class="hint">${t("balance.mayHint")}</p>

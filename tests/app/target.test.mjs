@@ -34,7 +34,11 @@ beforeEach(() => {
 
 /** What a set's question says that each of its lights is meant to be. */
 const asked = (setup = "s") =>
-  Object.fromEntries(lightsOf(book.thing(setup)).map(litQuestion).map((lit) => [lit.name, lit.meant]));
+  Object.fromEntries(
+    lightsOf(book.thing(setup))
+      .map(litQuestion)
+      .map((lit) => [lit.name, lit.meant]),
+  );
 
 test("a light of which nothing is said is meant to be the white itself", () => {
   light("key", "s");

@@ -11,7 +11,7 @@ import { route } from "../router.js";
 import { lightDraft } from "../store/drafts/light-draft.js";
 import { reportFault, settings } from "../store/index.js";
 import { t } from "../words/index.js";
-import { PLACE_KEYS, PLACES } from "./views.js";
+import { PLACE_KEYS, PLACES } from "./four-places.js";
 
 /** What arrows go through: the lights of Set and of a setup, readings that were found. */
 const LIGHTS = ".slip > details > summary, a.setup, a.reading";

@@ -11,8 +11,9 @@ import { lightDraft } from "../store/drafts/light-draft.js";
 import { book, bookRead, fault, inDemo, leaveDemo, reportFault, settings } from "../store/index.js";
 import { themeNow } from "../theme.js";
 import { t } from "../words/index.js";
+import { PLACE_KEYS, PLACES } from "./four-places.js";
 import { layout, panes } from "./layout.js";
-import { PLACE_KEYS, PLACES, readOthers, VIEWS } from "./views.js";
+import { readOthers, VIEWS } from "./views.js";
 
 class Shell extends Page {
   static properties = { newVersion: { state: true }, others: { state: true } };

@@ -29,10 +29,6 @@ export function readOthers() {
 }
 
 /** The four places of the thumb bar, in order. */
-export const PLACES = /** @type {const} */ (["light", "set", "book", "kit"]);
-
-/** The key of each place (see keys.js): figures are for what is typed. */
-export const PLACE_KEYS = /** @type {const} */ ({ light: "l", set: "s", book: "b", kit: "k" });
 
 /** @type {Record<string, View>} */
 export const VIEWS = {

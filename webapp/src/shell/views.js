@@ -28,8 +28,6 @@ export function readOthers() {
   return reading;
 }
 
-/** The four places of the thumb bar, in order. */
-
 /** @type {Record<string, View>} */
 export const VIEWS = {
   light: { title: "place.light", place: "light", show: () => html`<ek-light></ek-light>` },

@@ -208,5 +208,5 @@ def test_what_is_shipped_names_no_other_host_to_load_from(dist: Path) -> None:
 
 def test_every_part_that_is_shipped_comes_with_its_licence(dist: Path) -> None:
     text = (dist / "pyodide" / "licences.txt").read_text()
-    for words in ("Evenkelvin, MIT", "numpy 2.0.2", "pyodide 0.27.8, MPL-2.0", "lit "):
+    for words in ("Evenkelvin, MIT", "numpy 2.0.2", "Pyodide 0.27.8, MPL-2.0", "lit "):
         assert words in text

@@ -227,7 +227,7 @@ def test_everything_is_copied_and_saved(demo: Page, tmp_path: Path) -> None:
 
 
 def test_lights_that_agree_in_x_y_but_not_in_spectrum_are_told(demo: Page) -> None:
-    warning = demo.locator(".answer .warnings", has_text="agree in x y but not in spectrum")
+    warning = demo.locator("ek-set .warnings", has_text="agree in x y but not in spectrum")
     expect(warning).to_contain_text("fill and edge")
     ssi = re.search(r"SSI (\d+)", warning.inner_text())
     assert ssi
@@ -246,7 +246,7 @@ def test_two_readings_teach_a_gel_that_is_used_from_then_on(demo: Page) -> None:
     take(demo, "Key bare")
     demo.get_by_label("Name", exact=True).fill("tungsten key")
     keep(demo)
-    demo.get_by_role("button", name="read it again").click()
+    demo.get_by_role("button", name="Read again", exact=True).click()
     for chip in demo.locator(".chips .chip").all()[::-1]:
         chip.click()
     demo.get_by_label("Gel already on it").select_option("1/2 CTB")

@@ -147,7 +147,7 @@ def test_light_set_and_report_say_one_thing_of_a_pick_up(demo: Page) -> None:
     go(demo, "Set")
     slip = demo.locator(".slip", has_text="HMI through the doorway")
     expect(slip).to_contain_text(f"{away} mired")
-    expect(slip.locator("summary")).to_contain_text(verdict)
+    expect(slip.locator("> details > summary")).to_contain_text(verdict)
     expect(slip.locator(".hang")).to_contain_text(to_do)
 
     open_setup(demo, "3 Between the cars, pick-up")

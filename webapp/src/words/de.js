@@ -606,6 +606,8 @@ const de = {
   "files.tooLarge":
     "Die Datei ist größer als 4 MB. Die eines Messgeräts ist viel kleiner: exportiere nur die Spektren.",
   "files.unreadable": "Das Telefon konnte diese Datei nicht öffnen. Wähle sie noch einmal.",
+  "files.book": "Das ist ein Buch, kein Licht.",
+  "files.openBook": "Das Buch ansehen",
   "files.format": "Verstanden als {format}.",
   "files.line": "Zeile {line}: {message}",
   "files.drop": "Beiseitelegen",

@@ -109,6 +109,8 @@ export default {
   "files.tooLarge":
     "The file is larger than 4 MB. A meter's file is far smaller: export the spectra alone.",
   "files.unreadable": "The phone could not open this file. Choose it again.",
+  "files.book": "This is a book, not a light.",
+  "files.openBook": "Look at the book",
   "files.format": "Understood as {format}.",
   "files.line": "Line {line}: {message}",
   "files.drop": "Set aside",

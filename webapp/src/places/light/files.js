@@ -31,12 +31,16 @@ class FilesView extends Page {
     this.watch = new Watch(this, incoming, book, settings, gels);
   }
 
-  /** A book goes on to the door of books; of several the first, the others are looked at after it. */
+  /** A book that came alone goes on to the door of books; among other files it waits for a tap. */
   updated() {
-    const found = incoming.files.find(({ book: brought }) => brought);
-    if (!found?.book) return;
-    incoming.drop(found);
-    visitor.bring(found.book);
+    if (incoming.files.length === 1 && incoming.files[0].book) this.toBooks(incoming.files[0]);
+  }
+
+  /** @param {InFile} file that is somebody's book */
+  toBooks(file) {
+    if (!file.book) return;
+    incoming.drop(file);
+    visitor.bring(file.book);
     route.go("receive");
   }
 
@@ -117,6 +121,14 @@ class FilesView extends Page {
       </header>
       ${file.waiting ? html`<p class="hint" role="status">${t("files.reading")}</p>` : nothing}
       ${words ? html`<p class="hint">${words}</p>` : nothing}
+      ${
+        file.book
+          ? html`<p class="problem">${t("files.book")}</p>
+              <button type="button" @click=${() => this.toBooks(file)}>
+                ${t("files.openBook")}
+              </button>`
+          : nothing
+      }
       ${(answer?.questions ?? []).map((/** @type {any} */ question) =>
         choice({
           id: `file-${file.key}-${question.field}`,

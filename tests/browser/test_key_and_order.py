@@ -6,6 +6,7 @@ import json
 from pathlib import Path
 
 import pytest
+from conftest import wait_for_kernel
 from hands import go, keep, open_slip, type_xy
 from playwright.sync_api import BrowserContext, Page, expect
 
@@ -48,6 +49,7 @@ def test_the_key_is_chosen_and_kept(lit: Page) -> None:
     lit.get_by_label("Light that the others are a ratio to").select_option("fill")
     check_by(lit, "fill")
     lit.reload()
+    wait_for_kernel(lit)
     check_by(lit, "fill")
 
 
@@ -84,6 +86,7 @@ def test_key_and_order_go_along_into_a_pick_up_and_to_another_phone(
         })"""
     )
     lit.reload()
+    wait_for_kernel(lit)
     lit.evaluate("location.hash = '#receive'")
     lit.get_by_label("Choose a book's file").set_input_files(file)
     lit.get_by_role("button", name="Add to my book").click()

@@ -6,8 +6,8 @@ import re
 from typing import Any
 
 from conftest import Site, wait_for_kernel, wait_until_kept
-from hands import chip, choose, go, headline, keep, open_demo, type_xy
-from playwright.sync_api import BrowserContext, Locator, Page, expect
+from hands import chip, choose, go, headline, keep, open_demo, open_slip, type_xy
+from playwright.sync_api import BrowserContext, Page, expect
 
 from evenkelvin.desk import answer
 
@@ -29,10 +29,6 @@ def where(meant: dict[str, Any]) -> tuple[str, str]:
     question = {"ask": "fix", "reading": WHITE, "target": WHITE, "meant": meant or None}
     aim = answer(question)["target"]
     return f"{aim['x']:.4f}", f"{aim['y']:.4f}"
-
-
-def slip_of(page: Page, name: str) -> Locator:
-    return page.locator(".slip").filter(has=page.get_by_role("heading", name=name, exact=True))
 
 
 def mean(page: Page, meant: dict[str, Any]) -> None:
@@ -75,7 +71,7 @@ def test_a_night_interior_is_dressed_shared_and_opened_by_a_visitor(
     dress(app)
     go(app, "Set")
     expect(headline(app)).to_have_text("All 6 where they are meant to be")
-    expect(app.locator(".slip header .verdict.holds")).to_have_count(6)
+    expect(app.locator(".slip > details > summary .verdict.holds")).to_have_count(6)
     # A ring for each colour that is meant: the white, and three beside it.
     expect(app.locator("ek-set .chart .tolerance")).to_have_count(4)
     expect(app.locator("ek-set .chart .tolerance.beside")).to_have_count(3)
@@ -89,21 +85,21 @@ def test_a_night_interior_is_dressed_shared_and_opened_by_a_visitor(
     assert "undefined" not in text
 
     # Taken back, it is out; nobody judges it as found; and back again.
-    practical = slip_of(app, "bedside practical")
+    practical = open_slip(app, "bedside practical")
     choose(practical, "White")
     expect(headline(app)).to_have_text("1 of 6 out")
     expect(practical.locator(".hang")).not_to_have_text("Leave it alone")
     choose(practical, "As found")
     expect(headline(app)).to_have_text("All 5 where they are meant to be")
     expect(app.locator("ek-set .answer")).to_contain_text("1 as found: bedside practical")
-    expect(practical.locator("header")).to_contain_text("as found")
+    expect(practical.locator("> details > summary .verdict")).to_have_text("as found")
     row = choose(practical, "Warmer")
     row.get_by_label("Beside the white").fill("60")
     expect(headline(app)).to_have_text("All 6 where they are meant to be")
     app.reload()
     wait_for_kernel(app)
     expect(headline(app)).to_have_text("All 6 where they are meant to be")
-    expect(chip(slip_of(app, "bedside practical"))).to_contain_text("60 mired warmer")
+    expect(chip(open_slip(app, "bedside practical"))).to_contain_text("60 mired warmer")
 
     # The list to send for and the print say the same.
     app.evaluate("location.hash = '#balance'")
@@ -141,7 +137,7 @@ def visit(context: BrowserContext, site: Site, link: str) -> None:
     page.get_by_role("button", name="Work here: Setup 1").click()
     go(page, "Set")
     expect(headline(page)).to_have_text("All 6 where they are meant to be")
-    expect(chip(slip_of(page, "hall door"))).to_contain_text("the white through 1/2 CTO")
+    expect(chip(open_slip(page, "hall door"))).to_contain_text("the white through 1/2 CTO")
     stranger.close()
 
 
@@ -161,8 +157,8 @@ def test_a_practical_is_dimmed_to_what_it_is_meant_to_be(app: Page) -> None:
     expect(headline(app)).to_have_text(found["words"])
     keep(app)
     go(app, "Set")
-    expect(slip_of(app, "practical").locator(".hang")).to_have_text(found["words"])
-    slip_of(app, "practical").get_by_role("link", name="Dim practical").click()
+    expect(open_slip(app, "practical").locator(".hang")).to_have_text(found["words"])
+    open_slip(app, "practical").get_by_role("link", name="Dim practical").click()
     expect(app.locator(".answer .now")).to_contain_text("holds")
     slider = app.get_by_label("Dimmed by")
     assert abs(float(slider.input_value()) - found["stops"]) <= 0.05
@@ -186,9 +182,9 @@ def test_a_practical_is_dimmed_to_what_it_is_meant_to_be(app: Page) -> None:
 
 def test_the_demo_shows_what_lights_are_meant_to_be(app: Page) -> None:
     open_demo(app)
-    practical = slip_of(app, "practical on the counter")
+    practical = open_slip(app, "practical on the counter")
     expect(chip(practical)).to_contain_text("140 mired warmer")
-    expect(practical.locator("header")).to_contain_text("holds")
+    expect(practical.locator("> details > summary .verdict")).to_have_text("holds")
 
 
 def test_a_meaning_that_cannot_be_is_told_where_it_is_typed(app: Page) -> None:
@@ -210,5 +206,7 @@ def test_a_meaning_that_cannot_be_is_told_where_it_is_typed(app: Page) -> None:
     expect(chip(app)).to_contain_text("like lamp")
     keep(app)
     go(app, "Set")
-    choose(slip_of(app, "lamp"), "Like…")
-    expect(slip_of(app, "lamp").locator("> .problem")).to_contain_text("in a circle")
+    choose(open_slip(app, "lamp"), "Like…")
+    expect(open_slip(app, "lamp").locator("> details > summary .problem")).to_contain_text(
+        "in a circle"
+    )

@@ -77,6 +77,12 @@ def open_setup(page: Page, name: str) -> None:
     expect(page.locator("ek-setup h1")).to_be_visible()
 
 
+def work_here(page: Page, name: str) -> None:
+    """In a setup of the book, make it the one that is worked in, which leads to Light."""
+    page.get_by_role("button", name=f"Work here: {name}").click()
+    expect(page.get_by_label("x", exact=True)).to_be_visible()
+
+
 def chip(where_: Page | Locator) -> Locator:
     """What a light is meant to be, to be tapped for the choices."""
     return where_.locator("ek-meant summary")

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 from conftest import wait_for_kernel
-from hands import go, keep, open_slip, type_xy
+from hands import go, keep, open_slip, type_xy, work_here
 from playwright.sync_api import BrowserContext, Page, expect
 
 LIGHTS = [
@@ -93,7 +93,7 @@ def test_key_and_order_go_along_into_a_pick_up_and_to_another_phone(
     expect(lit.locator(".kept")).to_be_visible(timeout=30_000)
     go(lit, "Book")
     lit.get_by_role("link", name="Setup 1").click()
-    lit.get_by_role("button", name="Work here: Setup 1").click()
+    work_here(lit, "Setup 1")
     go(lit, "Set")
     expect(lit.locator(".slip h2")).to_have_text([name for name, *_ in LIGHTS])
     check_by(lit, "fill")

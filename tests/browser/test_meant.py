@@ -6,7 +6,7 @@ import re
 from typing import Any
 
 from conftest import Site, wait_for_kernel, wait_until_kept
-from hands import chip, choose, go, headline, keep, open_demo, open_slip, type_xy
+from hands import chip, choose, go, headline, keep, open_demo, open_slip, type_xy, work_here
 from playwright.sync_api import BrowserContext, Page, expect
 
 from evenkelvin.desk import answer
@@ -134,7 +134,7 @@ def visit(context: BrowserContext, site: Site, link: str) -> None:
     page.get_by_role("link", name="To the book").click()
     page.get_by_role("link", name="Setup 1").click()
     expect(page.locator(".lights .verdict.holds")).to_have_count(6)
-    page.get_by_role("button", name="Work here: Setup 1").click()
+    work_here(page, "Setup 1")
     go(page, "Set")
     expect(headline(page)).to_have_text("All 6 where they are meant to be")
     expect(chip(open_slip(page, "hall door"))).to_contain_text("the white through 1/2 CTO")

@@ -154,7 +154,7 @@ def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
     app.get_by_role("button", name="Give the plan up").click()
     expect(app.locator(".planned")).to_have_count(0)
     app.get_by_role("button", name="Undo").click()
-    expect(app.locator(".planned").first).to_be_visible()
+    expect(practical.locator(".planned").first).to_be_attached()
 
 
 def test_what_may_be_done_and_which_whites_bound_the_plans(app: Page) -> None:

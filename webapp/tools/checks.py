@@ -142,6 +142,7 @@ def kernel_tests_in_pyodide() -> None:
     """The kernel's own tests on the very files that the browser gets."""
     mounts = {
         "/work/tests": TESTS,
+        "/work/demo_readings": ROOT / "demo_readings",
         "/work/tools": test_tools_in_pyodide(),
         "/work/numpy": whole_numpy(),
         "/work/pyodide": PYODIDE,

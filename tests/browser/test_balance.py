@@ -12,6 +12,7 @@ from hands import (
     open_setup,
     open_slip,
     type_xy,
+    work_here,
 )
 from playwright.sync_api import BrowserContext, Locator, Page, expect
 
@@ -231,7 +232,7 @@ def test_the_camera_judges_and_mixtures_are_rated_where_spectra_are_known(app: P
     for name in ("TLCI", "Ra", "Rf", "Rg", "SSI"):
         expect(mixture.locator("dt", has_text=name)).to_be_visible()
     open_setup(app, "1 The queue")
-    app.get_by_role("button", name="Work here: 1 The queue").click()
+    work_here(app, "1 The queue")
     go(app, "Set")
     expect(app.locator("ek-set")).to_contain_text("The hero has no spectrum")
     app.get_by_text("Match", exact=True).click()

@@ -39,7 +39,8 @@ class SetupView extends Page {
 
   async work() {
     await openSetup(this.id);
-    route.go("light");
+    // Whoever went elsewhere meanwhile stays there.
+    if (this.isConnected) route.go("light");
   }
 
   /** Set today's white to the one of this setup. */

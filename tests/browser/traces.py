@@ -7,6 +7,7 @@ page as it was before and after.
 from __future__ import annotations
 
 import contextlib
+import os
 import re
 
 from playwright.sync_api import BrowserContext, Error
@@ -20,7 +21,8 @@ open_ones: list[BrowserContext] = []
 
 def trace(context: BrowserContext) -> None:
     """Write down what is done in a context from now on."""
-    context.tracing.start(snapshots=True, sources=True)
+    if not os.environ.get("CI"):  # where nobody could open a trace
+        context.tracing.start(snapshots=True, sources=True)
     open_ones.append(context)
     context.on("close", lambda closed: open_ones.remove(closed))
 

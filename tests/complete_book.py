@@ -1,7 +1,7 @@
 """A book that holds every kind of thing and every field, under names that are hard to show.
 
-Invented. To extend it, add the field to the thing that bears it; `test_complete_book.py` says
-which fields of the book's format are still missing here.
+Invented. To extend it, add the field to the thing that bears it; `kernel/test_complete_book.py`
+says which fields of the book's format are still missing here.
 """
 
 from __future__ import annotations

@@ -1,6 +1,6 @@
 /**
- * Hash routes: `#name/rest`, and `#copy=…` for what a link carries. The address is the state, so that the back button and a bookmark
- * work in any subfolder of any host. Fires "change".
+ * Hash routes: `#name/rest`, and `#copy=…` or `#join=…` for what a link carries. The address is the
+ * state, so that the back button and a bookmark work in any subfolder of any host. Fires "change".
  */
 
 export const FIRST = "light";

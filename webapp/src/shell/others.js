@@ -1,6 +1,8 @@
 /** Every view but Light, and the keys, as one part of the script. */
+import "../parts/joined-line.js";
 import "../places/book/book.js";
 import "../places/book/copy.js";
+import "../places/book/join.js";
 import "../places/book/reading.js";
 import "../places/book/receive.js";
 import "../places/book/report.js";

@@ -167,6 +167,7 @@ class Shell extends Page {
         </button>
         </div>
         ${this.renderNotices()}
+        <ek-joined-line></ek-joined-line>
       </header>
       ${this.renderPanes({ name, rest }, view.place)}
       <ek-toast></ek-toast>

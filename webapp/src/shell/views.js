@@ -76,6 +76,11 @@ export const VIEWS = {
     place: "book",
     show: () => html`<ek-receive></ek-receive>`,
   },
+  join: {
+    title: "join.title",
+    place: "book",
+    show: (code) => html`<ek-join .code=${code}></ek-join>`,
+  },
   copy: {
     title: "copy.title",
     place: "book",

@@ -415,6 +415,63 @@ const de = {
   "copy.toBook": "Zum Buch",
   "copy.moreSetups": { one: "und 1 weitere Einstellung", other: "und {n} weitere Einstellungen" },
 
+  "join.title": "Telefone verbinden",
+  "join.words":
+    "Telefone in einem WLAN oder Hotspot haben ein gemeinsames Buch, solange sie verbunden sind: was eines behält, haben die anderen. Ohne Internet, Server und Konto.",
+  "join.shared": "Dieses Telefon teilt",
+  "join.all": "das ganze Buch",
+  "join.whoHint": "Diesen Namen sehen die anderen Telefone.",
+  "join.invite": "Ein Telefon einladen",
+  "join.read": "Oder die Einladung eines anderen lesen",
+  "join.readWords": "Unter „Ein Telefon einladen“ zeigt es einen Code.",
+  "join.asked":
+    "Ein anderes Telefon lädt dich ein. Verbunden bekommt es, was dieses Telefon teilt, und du bekommst, was es teilt.",
+  "join.accept": "Verbinden",
+  "join.cancel": "Abbrechen",
+  "join.invitation": "Einladung",
+  "join.invitationWords":
+    "1. Lass das andere Telefon diesen Code mit der Kamera lesen. 2. Lies dann den Code, den es zeigt:",
+  "join.answer": "Antwort",
+  "join.answerWords":
+    "Halte das dem Telefon hin, das dich eingeladen hat. Es liest den Code, und ihr seid verbunden.",
+  "join.notACode":
+    "Das ist kein Code eines Telefons, das sich verbinden will, oder er gehört zu einer anderen Einladung. Fangt auf beiden Telefonen neu an.",
+  "join.who": "Verbunden",
+  "join.phone": "Telefon {n}",
+  "join.part": "Trennen",
+  "join.partFrom": "Von {name} trennen",
+  "join.stop": "Beenden",
+  "join.with": "Verbunden mit {names}",
+  "join.phones": { one: "Verbunden mit 1 Telefon", other: "Verbunden mit {n} Telefonen" },
+  "join.away": { one: "1 ist weg", other: "{n} sind weg" },
+  "join.pending": { one: "1 Eintrag zu senden", other: "{count} Einträge zu senden" },
+  "join.state.joining": "die Bücher werden verglichen…",
+  "join.state.joined": "alles gesendet",
+  "join.state.away": "weg; kommt von selbst zurück, solange beide Evenkelvin offen haben",
+  "join.state.over": "weg",
+  "join.keepOpen":
+    "Lass Evenkelvin auf jedem Telefon vorn: eines, das gesperrt ist oder etwas anderes zeigt, sendet nichts, bis es zurück ist.",
+  "join.address":
+    "Erlaube die Kamera, wenn du gefragt wirst. Manche Telefone sagen vorher keinem anderen, wo sie sind.",
+  "join.impossible":
+    "Dieser Browser kann keine Telefone verbinden. Teile stattdessen eine Datei oder Codes.",
+  "join.demo": "Die Demo wird nicht mit anderen Telefonen verbunden. Verlass sie zuerst.",
+  "join.why.unreached":
+    "Das andere Telefon war nicht zu erreichen. Sind beide im selben WLAN? Viele Gastnetze halten Telefone auseinander: nimm den Hotspot eines Telefons, oder teile eine Datei oder Codes.",
+  "join.why.garbage": "Getrennt: das andere Telefon hat etwas geschickt, das in kein Buch gehört.",
+  "join.why.flood": "Getrennt: das andere Telefon hat zu viel auf einmal geschickt.",
+  "join.why.large": "Getrennt: etwas vom anderen Telefon war zu groß. Teile es als Datei.",
+  "join.why.silent":
+    "Getrennt: das andere Telefon antwortet nicht mehr. Verbinde neu, wenn es zurück ist.",
+  "join.why.twin":
+    "Getrennt: das andere Telefon hat unter dem Namen eines Eintrags, den du hast, etwas anderes geschickt. Von deinem wurde nichts geändert.",
+  "join.why.clock":
+    "Getrennt: das andere Telefon datiert seine Einträge mehr als einen Tag voraus. Stell seine Uhr oder die dieses Telefons und verbinde neu.",
+  "join.why.refused":
+    "Getrennt: das andere Telefon hat einen Eintrag geschickt, der nicht zu behalten ist:",
+  "join.why.version":
+    "Getrennt: die beiden Telefone haben verschiedene Versionen von Evenkelvin. Aktualisiere beide und verbinde neu.",
+
   "report.title": "Bericht",
   "report.words":
     "Schwarz auf Weiß, A4 oder US Letter: der Druckdialog des Browsers speichert auch als PDF.",

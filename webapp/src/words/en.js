@@ -784,6 +784,60 @@ export default {
   "copy.toBook": "To the book",
   "copy.moreSetups": { one: "and 1 more setup", other: "and {n} more setups" },
 
+  "join.title": "Join phones",
+  "join.words":
+    "Phones on one Wi-Fi or hotspot become one book while they are joined: what one keeps, the others have. No internet, no server, no account.",
+  "join.shared": "This phone shares",
+  "join.all": "the whole book",
+  "join.whoHint": "The other phones see this name.",
+  "join.invite": "Invite a phone",
+  "join.read": "Or read another phone's invitation",
+  "join.readWords": "Its screen shows a code under Invite a phone.",
+  "join.asked":
+    "Another phone invites you. Joined, it gets what this phone shares, and you get what it shares.",
+  "join.accept": "Join it",
+  "join.cancel": "Cancel",
+  "join.invitation": "Invitation",
+  "join.invitationWords":
+    "1. Let the other phone read this code with its camera. 2. Then read the code it shows:",
+  "join.answer": "Answer",
+  "join.answerWords":
+    "Hold this up to the phone that invited you. It reads it, and you are joined.",
+  "join.notACode":
+    "This is not the code of a phone that wants to join, or it belongs to another invitation. Make a new one on both phones.",
+  "join.who": "Joined",
+  "join.phone": "Phone {n}",
+  "join.part": "Part",
+  "join.partFrom": "Part from {name}",
+  "join.stop": "Stop",
+  "join.with": "Joined with {names}",
+  "join.phones": { one: "Joined with 1 phone", other: "Joined with {n} phones" },
+  "join.away": { one: "1 is away", other: "{n} are away" },
+  "join.pending": { one: "1 entry to send", other: "{count} entries to send" },
+  "join.state.joining": "comparing the books…",
+  "join.state.joined": "all sent",
+  "join.state.away": "away; it comes back by itself while both have Evenkelvin open",
+  "join.state.over": "gone",
+  "join.keepOpen":
+    "Keep Evenkelvin in front on each phone: one that is locked, or shows something else, stops sending until it is back.",
+  "join.address":
+    "Allow the camera when you are asked. Some phones tell no other phone where they are before that.",
+  "join.impossible": "This browser cannot join phones. Share a file or codes instead.",
+  "join.demo": "The demo is not joined to other phones. Leave it first.",
+  "join.why.unreached":
+    "The other phone could not be reached. Are both on the same Wi-Fi? Many guest networks keep phones apart: use one phone's hotspot, or share a file or codes.",
+  "join.why.garbage": "Parted: the other phone sent what is no part of a book.",
+  "join.why.flood": "Parted: the other phone sent too much at once.",
+  "join.why.large": "Parted: something the other phone sent was too large. Share it as a file.",
+  "join.why.silent": "Parted: the other phone stopped answering. Join again when it is back.",
+  "join.why.twin":
+    "Parted: the other phone sent something else under the name of an entry that you have. Nothing of yours was changed.",
+  "join.why.clock":
+    "Parted: the other phone dates its entries more than a day ahead. Set its clock, or this phone's, and join again.",
+  "join.why.refused": "Parted: the other phone sent an entry that cannot be kept:",
+  "join.why.version":
+    "Parted: the two phones have different versions of Evenkelvin. Update both, then join again.",
+
   "report.title": "Report",
   "report.words":
     "Black on white, A4 or US Letter: the browser's print dialog also saves it as PDF.",

@@ -356,6 +356,7 @@ class BookView extends Page {
         <ul class="links">
           <li><a href="#share">${t("book.share")}</a></li>
           <li><a href="#receive">${t("receive.title")}</a></li>
+          <li><a href="#join">${t("join.title")}</a></li>
         </ul>
       </section>
     `;

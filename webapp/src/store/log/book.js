@@ -2,7 +2,8 @@
  * The book in memory: every entry of the log and the present state of every thing in it. What
  * the entries mean is told in the kernel's book/meaning.py; both run the cases of
  * tests/book_cases.
- * Fires "change" whenever that state moves, whichever tab moved it.
+ * Fires "change" whenever that state moves, whichever tab moved it, and "added" with the ids of
+ * entries that are new.
  */
 
 import { announce } from "../tabs.js";
@@ -46,9 +47,11 @@ export class Book extends Log {
     this.read = false;
   }
 
-  #changed() {
+  /** @param {string[]} [ids] of the entries that are new */
+  #changed(ids = []) {
     this.version += 1;
     this.dispatchEvent(new Event("change"));
+    if (ids.length) this.dispatchEvent(new CustomEvent("added", { detail: ids }));
   }
 
   /** Read the whole log, some at a time, so that no long book holds the screen up. */
@@ -83,7 +86,7 @@ export class Book extends Log {
       Promise.all(ids.map((id) => store.get(id))),
     );
     for (const entry of entries) if (entry) this.take(entry);
-    this.#changed();
+    this.#changed(ids);
   }
 
   /**
@@ -107,8 +110,9 @@ export class Book extends Log {
       for (const entry of some) this.take(entry);
       if (some.length === TOGETHER) await turn();
     }
-    this.#changed();
-    announce({ database: this.database.name, entries: entries.map((entry) => entry.id) });
+    const ids = entries.map((entry) => entry.id);
+    this.#changed(ids);
+    announce({ database: this.database.name, entries: ids });
   }
 
   /**

@@ -316,6 +316,19 @@ test("an endless cutting into ranges is given up", async () => {
   assert.equal(peer.why, "flood");
 });
 
+test("a goodbye is heard, and no line that was only lost is taken for one", async () => {
+  const [ana, ben] = [new Phone("Ana"), new Phone("Ben")];
+  const { peers } = await join(ana, ben);
+  await settled(...peers);
+  await peers[1].leave();
+  await until(() => peers[0].state === "over");
+  assert.equal(peers[0].left, true);
+  const again = await join(ana, ben);
+  await settled(...again.peers);
+  again.cut();
+  assert.equal(again.peers[0].left, false);
+});
+
 test("a phone with another version is told so", async () => {
   const { ends } = line();
   const peer = new Phone("Ana").talk(ends[0]);

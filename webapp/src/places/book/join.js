@@ -200,7 +200,7 @@ class JoinView extends Page {
     }
     return html`
       <h1>${t("join.title")}</h1>
-      <p>${t("join.words")}</p>
+      ${joined.making ? nothing : html`<p>${t("join.words")}</p>`}
       ${problemNote(refused || undefined)} ${problemNote(this.problem || undefined)}
       ${why === "unreached" ? this.renderOtherWays() : nothing} ${this.renderMembers()}
       ${joined.making ? nothing : [this.renderWho(), this.renderShared()]} ${this.renderStart()}

@@ -119,13 +119,13 @@ class Joined extends EventTarget {
   }
 
   /** @param {Member} member */
-  part(member) {
+  async part(member) {
     member.state = "over";
     this.members.delete(member);
     member.spares.drop();
-    member.peer?.close();
-    hangUp(member.line);
     this.#change();
+    if (member.peer?.state !== "over") await member.peer?.leave();
+    hangUp(member.line);
   }
 
   /**
@@ -201,6 +201,7 @@ class Joined extends EventTarget {
     if (member.peer !== peer || member.state === "over") return;
     if (peer.name) member.name = peer.name;
     if (peer.state !== "over") member.state = peer.state;
+    else if (peer.left) this.part(member);
     else if (peer.why) {
       this.why = peer.why;
       this.detail = peer.detail;

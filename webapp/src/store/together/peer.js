@@ -32,6 +32,9 @@ const LATER = 24 * 60 * 60 * 1000;
 const RATE = 5000;
 const BURST = 40_000;
 
+/** Milliseconds that a goodbye may take. */
+const GOODBYE = 1000;
+
 /** Until what the other could not keep is offered again. */
 const AGAIN = 3000;
 
@@ -78,6 +81,8 @@ export class Peer extends EventTarget {
   why = "";
   /** What the kernel or the other phone says about that. */
   detail = "";
+  /** Whether the other phone said that it leaves. */
+  left = false;
   /** What is in the way of sending or keeping right now, as a sentence. */
   trouble = "";
 
@@ -125,8 +130,15 @@ export class Peer extends EventTarget {
     this.#change();
   }
 
-  /** Part for good. */
+  /** The line is lost. */
   close() {
+    this.wire.close();
+  }
+
+  /** Part for good: the other need not wait for this phone. */
+  async leave() {
+    const told = this.wire.ask({ ask: "bye" }).catch(() => {});
+    await Promise.race([told, new Promise((resolve) => setTimeout(resolve, GOODBYE))]);
     this.wire.close();
   }
 
@@ -262,6 +274,10 @@ export class Peer extends EventTarget {
         this.state = "joined";
         this.#change();
         this.#flush();
+        return {};
+      case "bye":
+        this.left = true;
+        setTimeout(() => this.wire.close());
         return {};
       default: {
         const answer = await this.besides?.(message);

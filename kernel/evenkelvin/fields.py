@@ -49,15 +49,18 @@ def parse_number(raw: object, path: str, label: Value | None = None) -> float:
                 ),
             )
         if runs_to_thousands(field) and (doubtful := _DOUBTFUL.fullmatch(text)):
+            thousands = "".join(doubtful.groups())
+            decimal = f"{float(text.replace(',', '.')):.3f}"
             raise Problem(
                 path,
                 Said(
                     "{Name}: “{typed}” can be read in two ways. Type {thousands} or {decimal}.",
                     Name=name,
                     typed=text,
-                    thousands=Figure("".join(doubtful.groups())),
-                    decimal=Figure(f"{float(text.replace(',', '.')):.3f}"),
+                    thousands=Figure(thousands),
+                    decimal=Figure(decimal),
                 ),
+                choices=(thousands, decimal),
             )
         raw = float(text.replace(",", "."))
     try:

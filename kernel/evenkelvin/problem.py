@@ -17,17 +17,28 @@ class Problem(Exception):
         One sentence for the person who typed it, a :class:`~evenkelvin.said.Said`.
     line
         Line number, counted from 1, when the input came from a file.
+    choices
+        What may have been meant, each as it would be typed.
     """
 
-    def __init__(self, field: str, message: Said, line: int | None = None) -> None:
+    def __init__(
+        self,
+        field: str,
+        message: Said,
+        line: int | None = None,
+        choices: tuple[str, ...] = (),
+    ) -> None:
         super().__init__(message)
         self.field = field
         self.message = message
         self.line = line
+        self.choices = choices
 
     def as_dict(self) -> dict[str, object]:
         """Return the plain form that the desk answers with."""
         plain: dict[str, object] = {"field": self.field, "message": self.message}
         if self.line is not None:
             plain["line"] = self.line
+        if self.choices:
+            plain["choices"] = list(self.choices)
         return plain

@@ -144,6 +144,20 @@ def test_the_same_light_is_read_again_with_a_tap_and_says_what_hangs(app: Page) 
     expect(app.locator(".chips")).to_have_count(0)
 
 
+def test_a_second_reading_that_is_taken_back_takes_its_new_name_along(app: Page) -> None:
+    type_xy(app, "0.3810", "0.3770", "key")
+    press_keep(app)
+    check_ready(app)
+    app.get_by_role("button", name="Read again", exact=True).click()
+    type_xy(app, "0.3820", "0.3780", "key by the door")
+    app.get_by_label("Kind of lamp").select_option("hmi")
+    press_keep(app)
+    expect(app.locator(".kept")).to_contain_text("key by the door kept at")
+    app.get_by_role("button", name="Undo", exact=True).click()
+    expect(app.get_by_label("Name", exact=True)).to_have_value("key by the door")
+    check_set(app, [("key", "0.3810", "0.3770", "")])
+
+
 def test_names_are_offered_and_count_on(app: Page) -> None:
     app.get_by_role("button", name="key", exact=True).click()
     expect(app.get_by_label("Name", exact=True)).to_have_value("key")

@@ -78,6 +78,18 @@ def test_bad_input_is_told_at_its_field_and_nothing_is_lost(app: Page) -> None:
     expect(field).to_have_attribute("aria-invalid", "false")
 
 
+def test_a_doubtful_comma_is_settled_by_a_tap(app: Page) -> None:
+    type_xy(app, "0.3810", "0.3770")
+    lux = app.get_by_label("Illuminance", exact=True)
+    for said, typed in (("1500 lx", "1500"), ("1.5 lx", "1.500")):
+        lux.fill("1,500")
+        expect(app.get_by_text("can be read in two ways")).to_be_visible()
+        app.get_by_role("button", name=said, exact=True).click()
+        expect(lux).to_have_value(typed)
+        expect(app.get_by_text("can be read in two ways")).to_have_count(0)
+        expect(headline(app)).to_be_visible()
+
+
 def test_an_impossible_chromaticity_is_told(app: Page) -> None:
     type_xy(app, "0.7", "0.7")
     expect(app.locator("ek-light .problem").first).to_be_visible()

@@ -356,6 +356,7 @@ def test_a_comma_before_three_digits_is_doubtful_where_thousands_are_usual(
     problem = typed("1,500")["problem"]
     assert problem["field"] == (f"{group}.{name}" if group else name)
     assert "can be read in two ways. Type 1500 or 1.500." in problem["message"]
+    assert problem["choices"] == ["1500", "1.500"]
     for clear in ("1500", "1500,5", "1500.25", "1,50", "0,500", "1.500"):
         assert "two ways" not in typed(clear).get("problem", {}).get("message", "")
 

@@ -20,6 +20,7 @@ class Problem(TypedDict):
     field: str
     message: str
     line: NotRequired[int]
+    choices: NotRequired[list[str]]
 
 
 class Unusable(TypedDict):

@@ -26,7 +26,7 @@ export class LiveQuestion {
     this.kernel = kernel;
     /** The last good answer to the present question, or to the one before while waiting. */
     this.answer = /** @type {import("../kernel/answers.js").Answers[A] | undefined} */ (undefined);
-    /** What is wrong with the present question. @type {{field: string, message: string} | undefined} */
+    /** What is wrong with the present question. @type {import("../kernel/answers.js").Problem | undefined} */
     this.problem = undefined;
     this.waiting = false;
     this.#asked = "";
@@ -91,6 +91,15 @@ export class LiveQuestion {
    */
   problemAt(path) {
     return this.problem?.field === path ? this.problem.message : undefined;
+  }
+
+  /**
+   * What may have been meant at one place of the question, each as it would be typed.
+   * @param {string} path
+   * @returns {string[]}
+   */
+  choicesAt(path) {
+    return (this.problem?.field === path && this.problem.choices) || [];
   }
 
   /**

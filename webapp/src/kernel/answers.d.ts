@@ -165,6 +165,7 @@ export type Problem = {
   field: string;
   message: string;
   line?: number;
+  choices?: string[];
 };
 
 export type Spread = {
@@ -299,6 +300,7 @@ export type FileProblem = {
   field: string;
   message: string;
   line?: number;
+  choices?: string[];
   file: string;
 };
 

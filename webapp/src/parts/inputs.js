@@ -1,5 +1,6 @@
 /** One labelled input with its unit, its hint and, when the kernel refuses it, its sentence. */
 import { html, nothing } from "lit";
+import { asTyped } from "../words/numbers.js";
 
 /**
  * @param {object} field
@@ -10,10 +11,12 @@ import { html, nothing } from "lit";
  * @param {string} [field.unit]
  * @param {string} [field.hint]
  * @param {string} [field.problem]
+ * @param {string[]} [field.choices]  what may have been meant, each as it would be typed
  * @param {boolean} [field.number]   a number to be typed on a keypad
  * @param {boolean} [field.large]
  */
-export function textField({ id, label, value, onInput, unit, hint, problem, number, large }) {
+export function textField(field) {
+  const { id, label, value, onInput, unit, hint, problem, choices = [], number, large } = field;
   const described = [unit && `${id}-unit`, hint && `${id}-hint`, problem && `${id}-problem`];
   return html`
     <div class="field ${large ? "large" : ""}">
@@ -38,6 +41,17 @@ export function textField({ id, label, value, onInput, unit, hint, problem, numb
       </div>
       ${hint ? html`<p class="hint" id="${id}-hint">${hint}</p>` : nothing}
       ${problem ? html`<p class="problem" id="${id}-problem">${problem}</p>` : nothing}
+      ${
+        choices.length
+          ? html`<div class="row">
+              ${choices.map(
+                (choice) => html`<button type="button" @click=${() => onInput(choice)}>
+                  ${[asTyped(choice), unit].filter(Boolean).join(" ")}
+                </button>`,
+              )}
+            </div>`
+          : nothing
+      }
     </div>
   `;
 }

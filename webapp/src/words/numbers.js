@@ -87,6 +87,9 @@ export const duv = (value) => (value == null ? "–" : minus(signed.format(value
 /** @param {number | null | undefined} value */
 export const mired = (value) => (value == null ? "–" : `${minus(signedWhole.format(value))} mired`);
 
+/** What may be typed, as a number of this language. @param {string} text with a decimal point */
+export const asTyped = (text) => upTo3.format(Number(text));
+
 /** @param {number | null | undefined} value a chromaticity coordinate. */
 export const coordinate = (value) => (value == null ? "–" : four.format(value));
 

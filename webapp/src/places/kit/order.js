@@ -37,14 +37,13 @@ function ownSize(light) {
 }
 
 /**
- * Whether a light is daylight through windows that have gel and a cut list of their own: its gel is
- * counted there. One that was given a size of its own counts by that.
+ * Whether a light is daylight through windows that have a cut list of their own: their gel, once
+ * chosen, is counted there. One that was given a size of its own counts by that.
  * @param {Thing} light
  */
 function throughGlass(light) {
   const place = book.standing(book.thing(light.parent)?.parent);
-  const listed = place?.data.windows?.length && place.data.window_gels?.length;
-  return light.data.lamp === "daylight" && Boolean(listed) && !typedIn(ownSize(light));
+  return light.data.lamp === "daylight" && place?.data.windows?.length && !typedIn(ownSize(light));
 }
 
 /** For so many milliseconds setups are gone through before the screen gets a turn. */

@@ -214,6 +214,11 @@ class LightView extends Page {
     return this.last ? undefined : this.fix.problemAt(`reading.${name}`);
   }
 
+  /** @param {string} name of a field in the question */
+  choicesAt(name) {
+    return this.last ? [] : this.fix.choicesAt(`reading.${name}`);
+  }
+
   /** The sentence of a problem that no field on this screen shows. */
   otherProblem() {
     const problem = this.fix.problem;
@@ -271,6 +276,7 @@ class LightView extends Page {
                     number: true,
                     large: true,
                     problem: this.problemAt("cct_K"),
+                    choices: this.choicesAt("cct_K"),
                     onInput: typeInto("cct_K"),
                   }),
                   textField({
@@ -303,6 +309,7 @@ class LightView extends Page {
           value: typed.illuminance,
           number: true,
           problem: this.problemAt(level),
+          choices: this.choicesAt(level),
           onInput: typeInto("illuminance"),
         })}
         ${choice({

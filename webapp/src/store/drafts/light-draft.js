@@ -52,6 +52,7 @@ const FORM = "light";
  * @property {string} light          its id
  * @property {string} reading        its id
  * @property {boolean} fresh         whether the light came into the book with it
+ * @property {Record<string, any> | null} [earlier]  what the light was before, where that changed
  * @property {Typed} typed           as it was typed, to be taken up again
  */
 
@@ -226,7 +227,7 @@ class LightDraft extends EventTarget {
   async keep(name, target) {
     const { typed } = this;
     const called = typed.name.trim() || name;
-    const { light, reading } = await keepReading({
+    const { light, reading, earlier } = await keepReading({
       light: typed.light,
       lightData: {
         name: called,
@@ -242,6 +243,7 @@ class LightDraft extends EventTarget {
       light,
       reading,
       fresh: light !== typed.light,
+      earlier,
       typed: { ...typed, last: null },
     };
     if (typed.lamp !== settings.get("lamp")) settings.set("lamp", typed.lamp).catch(reportFault);
@@ -254,7 +256,7 @@ class LightDraft extends EventTarget {
   async undo() {
     const { last } = this.typed;
     if (!last) return;
-    await takeBack(last.reading, last.fresh ? last.light : null);
+    await takeBack(last);
     this.typed = { ...last.typed, last: null };
     this.#save();
   }

@@ -250,7 +250,8 @@ export async function sayMeant(id, said) {
  * @param {string | null} what.light   id of a light measured before, or null for a new one
  * @param {Record<string, any>} what.lightData  name and lamp of the light, what it is meant to be
  * @param {Record<string, any>} what.data  the reading
- * @returns {Promise<{light: string, reading: string}>} when durable
+ * @returns {Promise<{light: string, reading: string, earlier: Record<string, any> | null}>} when
+ *   durable; earlier: what a known light was before, where that changed
  */
 export async function keepReading({ light, lightData, data }) {
   /** @type {import("./entries.js").Entry[]} */
@@ -266,6 +267,7 @@ export async function keepReading({ light, lightData, data }) {
     setup = fresh;
   }
   let id = known?.id;
+  let earlier = null;
   if (!known) {
     const order = nextOrder(/** @type {string} */ (setup));
     const entry = creation("light", /** @type {string} */ (setup), { ...about, order });
@@ -273,34 +275,43 @@ export async function keepReading({ light, lightData, data }) {
     id = entry.id;
   } else if (Object.entries(about).some(([key, value]) => !same(known.data[key], value))) {
     entries.push(replacement(known.heads, { ...known.data, ...about }));
+    const keys = Object.keys(about);
+    earlier = Object.fromEntries(keys.map((key) => [key, known.data[key] ?? null]));
   }
   // A clock that was set back must not put this reading before those it came after.
-  const earlier = known ? book.below(known.id, "reading") : [];
-  const behind = earlier.some((one) => Date.parse(one.at) > Date.now());
+  const readings = known ? book.below(known.id, "reading") : [];
+  const behind = readings.some((one) => Date.parse(one.at) > Date.now());
   const taken = {
     ...data,
     stage: stageOf(data, known && book.latest(known.id)?.data),
     pack: names,
     ...(ids.length ? { gel_ids: ids } : {}),
-    ...(behind ? { follows: earlier[0].id } : {}),
+    ...(behind ? { follows: readings[0].id } : {}),
   };
   const reading = creation("reading", /** @type {string} */ (id), taken);
   await book.add(...entries, reading);
   if (!known && setup !== settings.get("here")) {
     await settings.set("here", /** @type {string} */ (setup));
   }
-  return { light: /** @type {string} */ (id), reading: reading.id };
+  return { light: /** @type {string} */ (id), reading: reading.id, earlier };
 }
 
 /**
- * Delete a reading that was kept by mistake, and with it a light that has no other.
- * @param {string} reading
- * @param {string | null} light  that came into the book with the reading
+ * Delete a reading that was kept by mistake, and with it a light that has no other; a light that was
+ * renamed with it is again what it was.
+ * @param {object} kept
+ * @param {string} kept.reading
+ * @param {string} kept.light
+ * @param {boolean} kept.fresh  whether the light came into the book with the reading
+ * @param {Record<string, any> | null} [kept.earlier]  see keepReading
  */
-export async function takeBack(reading, light) {
-  const alone = light && book.below(light, "reading").length < 2;
+export async function takeBack({ reading, light, fresh, earlier }) {
+  const alone = fresh && book.below(light, "reading").length < 2;
   const gone = [reading, alone ? light : null].flatMap((id) => book.thing(id) ?? []);
-  await book.add(...gone.map((thing) => replacement(thing.heads, thing.data, true)));
+  const entries = gone.map((thing) => replacement(thing.heads, thing.data, true));
+  const renamed = earlier && book.thing(light);
+  if (renamed) entries.push(replacement(renamed.heads, { ...renamed.data, ...earlier }));
+  await book.add(...entries);
 }
 
 /**

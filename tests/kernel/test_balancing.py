@@ -213,6 +213,92 @@ def test_alike_lights_that_want_the_same_scarce_gel_are_exact(each):
     _compare(lights, GRID, kit, {gel.name: each for gel in kit}, 2)
 
 
+def _twinned(rng):
+    """A set with a pair and a trio of lights that read within a step of each other."""
+    lights = []
+    for count in (2, 3):
+        kelvin, tint = float(rng.uniform(2900, 5200)), float(rng.uniform(0.0, 0.010))
+        lamp = str(rng.choice(["fluorescent", "led", "tungsten"]))
+        for _ in range(count):
+            reading = _reading(
+                cct_K=kelvin * (1 + float(rng.uniform(-0.001, 0.001))),
+                duv=tint + float(rng.uniform(-2e-4, 2e-4)),
+                lamp=lamp,
+            )
+            lights.append(SetLight(reading))
+    return [*lights, SetLight(_reading(cct_K=5600.0, duv=0.001, lamp="daylight"), may_gel=False)]
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_twins_hang_one_pack_unless_that_costs_a_verdict_or_a_piece(seed):
+    rng = np.random.default_rng(500 + seed)
+    lights = _twinned(rng)
+    grid = white_grid(np.linspace(2800.0, 6500.0, 9), np.array([0.0]))
+    kit = tuple(KIT[i] for i in sorted(rng.choice(len(KIT), 14, replace=False)))
+    stock = {gel.name: int(rng.integers(0, 5)) for gel in kit} if seed % 3 == 0 else {}
+    found = balance(lights, grid, kit, stock, RADIUS, 2)
+    groups = [(0, 1), (2, 3, 4)]
+    for one in found.front:
+        for group in groups:
+            hung = [one.parts[light].gels for light in group]
+            if set(group) & set(one.out) or None in hung:
+                continue
+            if len(set(hung)) == 1:
+                assert group in one.twins
+                continue
+            # Whatever all of them could hang instead holds no more, hangs more, is not at hand, or
+            # costs more than a tenth of a stop.
+            centre = _target(lights, group[0], grid.cct_k[one.white], 0.0)
+            rows = [_alone(lights[light], centre, kit, 2) for light in group]
+            used = sum(
+                np.bincount([kit.index(g) for g in part.gels or ()], minlength=len(kit))
+                for part in one.parts
+            )
+            mine = sum(
+                np.bincount([kit.index(g) for g in gels], minlength=len(kit)) for gels in hung
+            )
+            lost = sum(
+                row[0]
+                for (told, takes), gels in zip(rows, hung, strict=True)
+                for row in [told[_row_of(takes, gels, kit)][2:]]
+            )
+            pieces = sum(len(gels) for gels in hung)
+            for told, takes in zip(*rows[0], strict=True):
+                same = [np.nonzero(np.all(each == takes, axis=1))[0] for _, each in rows]
+                if not all(len(each) for each in same):
+                    continue
+                all_told = [one_[each[0]] for (one_, _), each in zip(rows, same, strict=True)]
+                fits = all(
+                    used[i] - mine[i] + len(group) * takes[i] <= stock.get(gel.name, 999)
+                    for i, gel in enumerate(kit)
+                )
+                assert (
+                    any(row[0] for row in all_told)
+                    or sum(row[1] for row in all_told) > pieces
+                    or sum(row[2] for row in all_told) > lost + 5
+                    or not fits
+                ), told
+
+
+def _row_of(takes, gels, kit):
+    """Return the row of a stack in what a light may do."""
+    wanted = np.bincount([kit.index(gel) for gel in gels], minlength=len(kit))
+    return int(np.nonzero(np.all(takes == wanted, axis=1))[0][-1])
+
+
+def test_lights_that_are_meant_to_differ_are_no_twins():
+    battens = [
+        {"reading": {"x": "0.3813", "y": "0.3899", "lamp": "fluorescent"}, "name": f"batten {n}"}
+        for n in (1, 2)
+    ]
+    alike = answer({"ask": "balance", "lights": [WINDOW, *battens]})
+    assert alike["front"][0]["twins"] == [[1, 2]]
+    battens[1]["meant"] = {"cooler_mired": 40}
+    apart = answer({"ask": "balance", "lights": [WINDOW, *battens]})
+    assert all(plan["twins"] == [] for plan in apart["front"])
+    assert apart["front"][0]["words"].endswith("all 3 where they are meant to be.")
+
+
 def test_tint_of_the_camera_counts_as_a_white():
     grid = white_grid(np.linspace(3000.0, 4500.0, 4), np.array([-0.003, 0.0, 0.003, 0.006]))
     rng = np.random.default_rng(3)

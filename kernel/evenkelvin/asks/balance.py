@@ -42,7 +42,7 @@ from evenkelvin.lights.balancing import (
 from evenkelvin.lights.camera_agreement import camera_steps
 from evenkelvin.lights.fixing import Landing, land, pack_words
 from evenkelvin.lights.gamut import USUAL_DUV, Whites
-from evenkelvin.lights.meant import meant_words, stands_for
+from evenkelvin.lights.meant import AS_WHITE, meant_words, stands_for
 from evenkelvin.lights.reading import TARGET_K, pack_transmittance
 from evenkelvin.lights.tolerance import verdict
 from evenkelvin.problem import Problem
@@ -83,12 +83,14 @@ FIELDS: Group = {
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with the trade-off, the fewest lights out first, and the fewest pieces among those.
 
-    Each of ``front``: ``white``; ``out`` (indices); ``pieces`` to hang; ``cuts`` and ``hang``
-    (gel, cuts, lights) to fetch; ``stops_lost``, the sum over the lights, and
-    ``stops_lost_max``; ``per_light`` with ``does`` "leave" | "gel" | "dial", ``pack`` as in fix,
-    ``dial``, ``steps``, ``verdict``, ``meant`` in words and its ``target`` at that white;
-    ``words``; ``exact`` and ``at_least_stops``: no plan with as
-    few lights out and as few pieces loses less, light being reckoned in fiftieths of a stop.
+    Each of ``front``: ``white``; ``out`` (indices); ``twins``, groups of indices of lights that are
+    meant alike, read within a step of each other and hang one pack, for which up to a tenth of a
+    stop more is lost; ``pieces`` to hang; ``cuts`` and ``hang`` (gel, cuts, lights) to fetch;
+    ``stops_lost``, the sum over the lights, and ``stops_lost_max``; ``per_light`` with ``does``
+    "leave" | "gel" | "dial", ``pack`` as in fix, ``dial``, ``steps``, ``verdict``, ``meant`` in
+    words and its ``target`` at that white; ``words``; ``exact`` and ``at_least_stops``: no plan
+    with as few lights out and as few pieces loses less, light being reckoned in fiftieths of a
+    stop.
     ``exact`` at the top says that nothing better was left untried anywhere; otherwise
     ``fewest_out`` is the least number of lights out that could not be ruled out.
 
@@ -393,6 +395,7 @@ def _plan(
     return {
         "white": shown,
         "out": list(one.out),
+        "twins": [list(group) for group in one.twins],
         "pieces": one.pieces,
         "cuts": sum(row["cuts"] for row in hang.values()),
         "hang": list(hang.values()),
@@ -459,6 +462,9 @@ def _plan_words(one: Balance, parts: list[dict[str, Any]], kelvin: float) -> Sai
     if not one.out:
         if all(part["verdict"] is None for part in parts):
             return Said("{plan}; every light is as found.", plan=plan)
+        judged = [part for part in parts if part["verdict"] is not None]
+        if any(part["meant"] != meant_words(AS_WHITE) for part in judged):
+            return Said("{plan}; all {n} where they are meant to be.", plan=plan, n=len(judged))
         return Said("{plan}; every light holds.", plan=plan)
     who = joined(parts[index]["name"] for index in one.out[:3])
     if len(one.out) > 3:

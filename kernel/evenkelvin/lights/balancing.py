@@ -25,6 +25,7 @@ from evenkelvin.lights.allotment import Options, Plan, Whole, allot
 from evenkelvin.lights.gamut import Reach
 from evenkelvin.lights.meant import AS_WHITE, Meant, Whites, aims
 from evenkelvin.lights.reading import Reading, pack_transmittance
+from evenkelvin.lights.twins import one_pack, twins
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -95,12 +96,14 @@ class Balance:
     """One plan for the set.
 
     ``stops_lost`` is the sum over the lights, in fiftieths as it was reckoned; no plan with as
-    few lights out and as few pieces loses less than ``at_least_stops``.
+    few lights out and as few pieces loses less than ``at_least_stops``. ``twins`` are the groups
+    of lights that are alike and hang one pack, for which up to :data:`WORTH_STOPS` more are lost.
     """
 
     white: int
     parts: tuple[Part, ...]
     out: tuple[int, ...]
+    twins: tuple[tuple[int, ...], ...]
     pieces: int
     stops_lost: float
     at_least_stops: float
@@ -266,10 +269,25 @@ def _balance(
     aimed: Sequence[Floats | None],
     kit: tuple[Gel, ...],
     stacks: _Stacks,
+    amounts: Whole,
 ) -> Balance:
     parts, out = [], []
+    groups = twins(
+        np.stack([xy_to_uv_prime(light.reading.xy) for light in lights]),
+        [None if aim is None else aim[plan.white] for aim in aimed],
+    )
+    choice = one_pack(
+        plan.choice,
+        plan.white,
+        groups,
+        [some.options for some in choices],
+        [some.what for some in choices],
+        amounts,
+        _UNIT,
+        round(WORTH_STOPS * STOP_PARTS),
+    )
     for index, (light, some, row, aim) in enumerate(
-        zip(lights, choices, plan.choice, aimed, strict=True)
+        zip(lights, choices, choice, aimed, strict=True)
     ):
         what = int(some.what[row])
         gels, dial = None, None
@@ -292,6 +310,11 @@ def _balance(
         plan.white,
         tuple(parts),
         tuple(out),
+        tuple(
+            group
+            for group in groups
+            if parts[group[0]].gels and len({parts[light].gels for light in group}) == 1
+        ),
         plan.pieces,
         plan.cost // _UNIT / STOP_PARTS,
         at_least // _UNIT / STOP_PARTS,
@@ -377,7 +400,16 @@ def balance(
                 continue
             brightest = best[p] = lost[k, p]
             front.append(
-                _balance(plan, float(found.at_least[k, p]), lights, choices, aimed, at_hand, stacks)
+                _balance(
+                    plan,
+                    float(found.at_least[k, p]),
+                    lights,
+                    choices,
+                    aimed,
+                    at_hand,
+                    stacks,
+                    amounts,
+                )
             )
         best = np.minimum.accumulate(best)
         if best[0] <= 0.0:

@@ -273,6 +273,7 @@ class BalanceLands(White):
 class BalancePlan(TypedDict):
     white: White
     out: list[int]
+    twins: list[list[int]]
     pieces: int
     cuts: int
     hang: list[Fetch]

@@ -1077,6 +1077,7 @@ export type BalanceLight = {
 export type BalancePlan = {
   white: White;
   out: number[];
+  twins: number[][];
   pieces: number;
   cuts: number;
   hang: Fetch[];

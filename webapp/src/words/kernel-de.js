@@ -53,6 +53,7 @@ export default {
   "leave as it is": "so lassen",
   "hang {pack}": "{pack} davor",
   "take off {pack}": "{pack} abnehmen",
+  "{plan}; all {n} where they are meant to be.": "{plan}; alle {n} sind, wie sie gemeint sind.",
   "{plan}; every light holds.": "{plan}; jedes Licht passt.",
   "{lights} and {count} more": "{lights} und {count} weitere",
   "Beside none of the whites can {name} be {meant}: take other whites, or another meaning.":

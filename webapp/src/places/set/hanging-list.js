@@ -2,7 +2,7 @@
 import { html, nothing } from "lit";
 import { verdictMark } from "../../parts/verdict.js";
 import { t } from "../../words/index.js";
-import { isolated, joined } from "../../words/isolated.js";
+import { joined } from "../../words/isolated.js";
 import { kelvin, steps, stops } from "../../words/numbers.js";
 
 /** @typedef {any} Plan  one of the front of the kernel's "balance" */
@@ -24,12 +24,35 @@ function fetchWords({ gel, cuts, lights }) {
   return t("balance.fetch", { n: cuts, gel, lights: names });
 }
 
+/**
+ * The lights of a plan, those that are alike and hang one pack together, under all their names and
+ * with the farther landing.
+ * @param {Plan} plan
+ * @returns {any[]}
+ */
+export function together({ per_light, twins = [] }) {
+  const groups = new Map(twins.map((/** @type {number[]} */ group) => [group[0], group]));
+  const others = new Set(twins.flatMap((/** @type {number[]} */ group) => group.slice(1)));
+  return per_light.flatMap((/** @type {any} */ _part, /** @type {number} */ at) => {
+    if (others.has(at)) return [];
+    const alike = (groups.get(at) ?? [at]).map((/** @type {number} */ each) => per_light[each]);
+    const farthest = alike.reduce((/** @type {any} */ a, /** @type {any} */ b) =>
+      b.steps > a.steps ? b : a,
+    );
+    const name = joined(
+      alike.map((/** @type {any} */ each) => each.name),
+      ", ",
+    );
+    return [{ ...farthest, name }];
+  });
+}
+
 /** @param {Plan} plan */
 export function hangingList(plan) {
   return html`
     <ol class="hanging">
-      ${plan.per_light.map(
-        (/** @type {any} */ part) => html`<li>
+      ${together(plan).map(
+        (part) => html`<li>
           <strong>${part.name}</strong> ${verdictMark(part.verdict)}
           <span class="hang">${part.words}</span>
           <span class="hint">
@@ -55,9 +78,9 @@ export function hangingList(plan) {
  * @param {string} place
  */
 export function hangingText(plan, place) {
-  const lines = plan.per_light.map(
-    (/** @type {any} */ part) =>
-      `${isolated(part.name)}: ${part.words}\n  ${landsWords(part.lands, part)} ${t(
+  const lines = together(plan).map(
+    (part) =>
+      `${part.name}: ${part.words}\n  ${landsWords(part.lands, part)} ${t(
         `verdict.${/** @type {"out"} */ (part.verdict ?? "found")}`,
       )}.`,
   );

@@ -126,7 +126,8 @@ def entries() -> list[Plain]:
         ),
         _entry(
             "reading", "key-2", KEY, 11, stage="gelled", cct_K="3900", duv="0.0021",
-            lamp="tungsten", illuminance_fc="62", target={"x": "0.4231", "y": "0.3992"}, **hung,
+            lamp="tungsten", illuminance_fc="62", target={"x": "0.4231", "y": "0.3992"},
+            dimmed={"from": "key-1", "percent_light": 62.5}, **hung,
         ),
         _entry(
             "reading", "key-3", KEY, 12, stage="re-checked", spectrum=SPECTRUM, lamp="tungsten",

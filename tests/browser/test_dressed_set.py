@@ -178,6 +178,33 @@ def test_a_practical_is_dimmed_to_what_it_is_meant_to_be(app: Page) -> None:
         f"{share['percent_light']:.0f} % of its light"
     )
     expect(chip(app)).to_contain_text("50 mired warmer")
+    # What is read there corrects the law for this lamp.
+    measured = {"x": "0.4630", "y": "0.4080", "lamp": "tungsten"}
+    type_xy(app, measured["x"], measured["y"])
+    keep(app)
+    go(app, "Set")
+    open_slip(app, "practical").get_by_role("link", name="Dim practical").click()
+    expect(app.locator("ek-dim")).to_contain_text("Corrected by 1 reading of this lamp")
+    slider.fill("-4")
+    pairs = [{"percent_light": share["percent_light"], "measured": measured}]
+    taught = answer({"ask": "dim", "reading": lamp, "stops": "-4", "pairs": pairs})
+    assert taught["words"] != darker["words"]
+    expect(app.locator(".answer .now")).to_contain_text(taught["words"])
+
+
+def test_an_offset_carries_its_tint(app: Page) -> None:
+    type_xy(app, "0.3810", "0.3770", "moonlight")
+    choose(app, "Cooler")
+    app.get_by_label("Tint in Duv").fill("-0.003")
+    asked = {"cooler_mired": 50, "duv": -0.003}
+    white = {"cct_K": 5600}
+    found = answer(
+        {"ask": "fix", "reading": {"x": "0.3810", "y": "0.3770"}, "target": white, "meant": asked}
+    )
+    expect(headline(app)).to_have_text(found["packs"][0]["words"], ignore_case=True)
+    expect(chip(app)).to_contain_text("50 mired cooler, Duv -0.003")
+    choose(app, "Warmer")
+    expect(chip(app)).to_contain_text("50 mired warmer, Duv -0.003")
 
 
 def test_the_demo_shows_what_lights_are_meant_to_be(app: Page) -> None:

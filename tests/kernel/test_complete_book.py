@@ -18,6 +18,7 @@ INNER = {
     "meant": ("light", "meant"),
     "window": ("location", "windows"),
     "colour": ("reading", "target"),
+    "dimmed": ("reading", "dimmed"),
 }
 
 

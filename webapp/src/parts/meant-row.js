@@ -156,13 +156,14 @@ class MeantRow extends Page {
     const { shown } = this;
     if (wayOf(shown) === way) return;
     const offset = shown?.warmer_mired ?? shown?.cooler_mired ?? String(FIRST);
+    const tint = wayOf(shown) !== "own" && shown?.duv ? { duv: shown.duv } : {};
     switch (way) {
       case "white":
         return this.type(earlierOf(this.light) ? { as: "white" } : null);
       case "warmer":
-        return this.type({ warmer_mired: offset });
+        return this.type({ warmer_mired: offset, ...tint });
       case "cooler":
-        return this.type({ cooler_mired: offset });
+        return this.type({ cooler_mired: offset, ...tint });
       case "through":
         return this.type({ as_through: [] });
       case "own":
@@ -208,7 +209,16 @@ class MeantRow extends Page {
       <button type="button" aria-label=${t("meant.more", { n: STEP })} @click=${step(STEP)}>
         +${STEP}
       </button>
-    </div>`;
+    </div>
+    ${textField({
+      id: `meant-tint-${this.light ?? "new"}`,
+      label: t("meant.tint"),
+      hint: t("meant.tintHint"),
+      number: true,
+      value: String(shown?.duv ?? ""),
+      problem: this.problemAt("duv"),
+      onInput: (duv) => this.type({ ...shown, duv }),
+    })}`;
   }
 
   renderOwn() {

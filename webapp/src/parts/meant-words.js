@@ -25,8 +25,12 @@ export function meantWords(light, said = saidOf(light), log = book) {
     return hero.id === light ? t("meant.asRead") : t("meant.like", { name: hero.data.name });
   }
   if (said.as === "found") return t("meant.found");
-  if (said.warmer_mired !== undefined) return t("meant.warmer", { n: said.warmer_mired });
-  if (said.cooler_mired !== undefined) return t("meant.cooler", { n: said.cooler_mired });
+  if (said.warmer_mired !== undefined) {
+    return withTint(t("meant.warmer", { n: said.warmer_mired }), said.duv);
+  }
+  if (said.cooler_mired !== undefined) {
+    return withTint(t("meant.cooler", { n: said.cooler_mired }), said.duv);
+  }
   if (said.as_through) {
     return t("meant.through", { pack: labels(said.as_through, said.gel_ids).join(" + ") });
   }
@@ -34,6 +38,9 @@ export function meantWords(light, said = saidOf(light), log = book) {
     return t("meant.like", { name: likeName(light, said.like, log) });
   return t("meant.own", { colour: whiteOf(said.like ?? said) });
 }
+
+/** @param {string} words @param {unknown} duv  as it was typed */
+const withTint = (words, duv) => (String(duv ?? "").trim() ? `${words}, Duv ${duv}` : words);
 
 /**
  * What a light is called that another is meant to be like: with its setup where that is another.

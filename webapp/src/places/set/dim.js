@@ -16,6 +16,7 @@ import { book, settings } from "../../store/index.js";
 import { withOwnGels } from "../../store/kit/own-gels.js";
 import { placeWords, sayMeant } from "../../store/log/shoot.js";
 import { besideReading, centreOf, litQuestion, saidOf } from "../../store/log/target.js";
+import { readingQuestion } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { kelvin, percent, steps } from "../../words/numbers.js";
 import { slider } from "./slider.js";
@@ -49,6 +50,24 @@ class DimView extends Page {
     return book.standing(this.of);
   }
 
+  /** The reading at full light: the latest, or the one that this was dimmed from. */
+  get full() {
+    const latest = book.latest(this.of);
+    return book.standing(latest?.data.dimmed?.from) ?? latest;
+  }
+
+  /** What was read at settings that are known: it corrects the law. */
+  get pairs() {
+    const from = this.full?.id;
+    return book
+      .below(this.of, "reading")
+      .filter(({ data }) => from && data.dimmed?.from === from)
+      .map(({ data }) => ({
+        percent_light: data.dimmed.percent_light,
+        measured: readingQuestion(data),
+      }));
+  }
+
   /** The setting asked about, in stops as the slider has them. */
   get at() {
     if (this.stops) return this.stops;
@@ -57,15 +76,14 @@ class DimView extends Page {
   }
 
   willUpdate() {
-    const { light } = this;
-    const reading = light && book.latest(light.id);
-    const lit = reading && litQuestion({ light, reading });
+    const { light, full: reading, pairs } = this;
+    const lit = light && reading && litQuestion({ light, reading });
     const beside = lit && besideReading(lit);
     const terms = { tolerance: settings.get("tolerance"), ...withOwnGels() };
     this.fix.put(beside ? { ask: "fix", ...beside, target: centreOf(), depth: 1, ...terms } : null);
     const meant = this.fix.answer?.target;
     const target = meant ? { x: meant.x, y: meant.y } : null;
-    const asked = beside && this.fix.answer && { reading: beside.reading, ...terms };
+    const asked = beside && this.fix.answer && { reading: beside.reading, pairs, ...terms };
     this.aim.put(asked && target ? { ask: "dim", ...asked, to: target } : null);
     this.dim.put(
       asked ? { ask: "dim", ...asked, stops: this.at, ...(target ? { target } : {}) } : null,
@@ -94,13 +112,16 @@ class DimView extends Page {
     }
     lightDraft.measureAgain(this.of);
     const { percent_light } = /** @type {any} */ (this.dim.answer);
-    lightDraft.type({ dimmer: t("dim.setting", { percent: percent(percent_light / 100) }) });
+    const words = t("dim.setting", { percent: percent(percent_light / 100) });
+    const from = this.full?.id ?? "";
+    lightDraft.type({ dimmer: words, dimmed: { from, percent_light, words } });
     route.go("light");
   }
 
   /** @param {any} answer */
   renderAnswer(answer) {
     const unreached = this.aim.answer?.unreached;
+    const taught = this.pairs.length;
     return html`
       <p class="headline" data-testid="headline">${kelvin(answer.cct_K)}</p>
       <p class="now">
@@ -108,14 +129,14 @@ class DimView extends Page {
         ${answer.steps == null ? nothing : html`<span class="hint">${steps(answer.steps)}</span>`}
       </p>
       ${unreached ? html`<p class="reason">${unreached}</p>` : nothing}
+      ${taught ? html`<p class="hint">${t("dim.taught", { n: taught })}</p>` : nothing}
       ${warningList(answer.warnings)}
     `;
   }
 
   render() {
     const { light, at } = this;
-    const reading = light && book.latest(light.id);
-    if (!light || !reading) {
+    if (!light || !this.full) {
       return html`<h1>${t("dim.title")}</h1><p class="empty">${t("book.gone")}</p>`;
     }
     const problem = this.fix.problem ?? this.dim.problem ?? this.aim.problem;

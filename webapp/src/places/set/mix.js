@@ -266,6 +266,13 @@ class MixView extends Page {
       </div>
       ${part.on ? this.renderSliders(light.id, part, problemAt) : nothing}
       ${
+        part.on && light.data.lamp === "tungsten" && ["stops", "dimmer"].includes(part.by)
+          ? html`<a class="button quiet" href="#dim/${light.id}">
+              ${t("mix.findDim", { name: light.data.name })}
+            </a>`
+          : nothing
+      }
+      ${
         part.on && part.by !== "share" && problemAt(`share_lx`)
           ? html`<p class="problem">${problemAt("share_lx")}</p>`
           : nothing

@@ -28,6 +28,7 @@ const FORM = "light";
  * @property {string} note
  * @property {string} dialled        what is dialled on the lamp, as its display says it
  * @property {string} dimmer
+ * @property {Dimmed | null} dimmed  how far it was dimmed, while the words in dimmer still say so
  * @property {string} place          where it was read
  * @property {{latitude: number, longitude: number, accuracy_m: number} | null} position
  * @property {string} photo          a small picture as a data address
@@ -37,6 +38,13 @@ const FORM = "light";
  * @property {string | null} before  id of the reading this one is compared with
  * @property {Offered | null} offered  what should hang by now, when a light is read again
  * @property {Last | null} last       what was kept last, until something else is kept
+ */
+
+/**
+ * @typedef {object} Dimmed
+ * @property {string} from           id of the reading at full light
+ * @property {number} percent_light  of that
+ * @property {string} words
  */
 
 /**
@@ -71,6 +79,7 @@ const BLANK = {
   note: "",
   dialled: "",
   dimmer: "",
+  dimmed: null,
   place: "",
   position: null,
   photo: "",
@@ -202,13 +211,17 @@ class LightDraft extends EventTarget {
 
   /** The reading as it is asked about and kept. @returns {Record<string, any>} */
   get reading() {
-    const { illuminance, lamp, pack, position } = this.typed;
+    const { illuminance, lamp, pack, position, dimmed, dimmer } = this.typed;
     const data = this.#colour();
     if (illuminance.trim()) data[levelField(lamp)] = illuminance;
     for (const field of /** @type {const} */ (["note", "dialled", "dimmer", "place", "photo"])) {
       if (this.typed[field].trim()) data[field] = this.typed[field].trim();
     }
     if (position) data.position = position;
+    if (dimmed && dimmed.words === dimmer) {
+      const { from, percent_light } = dimmed;
+      data.dimmed = { from, percent_light };
+    }
     return { ...data, lamp, pack };
   }
 

@@ -214,6 +214,7 @@ def with_book(browser: Browser, address: str, fill: str) -> tuple[list[float], l
     busy.wait_for(timeout=60_000)
     busy.wait_for(state="detached", timeout=300_000)
     ordered = time.monotonic() - began
+    most = max(most, elements(page))
     tasks.end("the order of it all")
     # An empty book takes the whole file.
     page.evaluate(CLEAR)

@@ -46,6 +46,12 @@ function throughGlass(light) {
   return light.data.lamp === "daylight" && place?.data.windows?.length && !typedIn(ownSize(light));
 }
 
+/** Lights on screen at first, and how many more each time. */
+const PAGE = 20;
+
+/** Names that stand beside a piece on the screen; the rest is counted. */
+const NAMED = 12;
+
 /** For so many milliseconds setups are gone through before the screen gets a turn. */
 const AT_ONCE = 20;
 
@@ -57,6 +63,7 @@ class OrderView extends Page {
     gathering: { state: true },
     done: { state: true },
     sizes: { state: true },
+    sized: { state: true },
   };
 
   constructor() {
@@ -71,6 +78,8 @@ class OrderView extends Page {
     this.done = 0;
     /** Sizes being typed, by light. @type {Record<string, Record<string, string>>} */
     this.sizes = {};
+    /** Lights whose size is on screen. */
+    this.sized = PAGE;
     this.order = /** @type {LiveQuestion<"order">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, book, settings, gels);
     this.gathered = "";
@@ -183,12 +192,14 @@ class OrderView extends Page {
     settings.set("order", { ...settings.get("order"), ...fields }).catch(reportFault);
   }
 
-  /** @param {any} gel */
-  pieceLines(gel) {
-    return gel.pieces.map(
-      (/** @type {any} */ piece) =>
-        piece.words + (piece.where.length ? ` (${joined(piece.where, ", ")})` : ""),
-    );
+  /** @param {any} gel @param {number} [most]  names; all without it */
+  pieceLines(gel, most) {
+    return gel.pieces.map((/** @type {any} */ { words, where }) => {
+      const rest = most ? where.length - most : 0;
+      const names = [joined(where.slice(0, most), ", ")];
+      if (rest > 0) names.push(t("find.more", { n: rest }));
+      return where.length ? `${words} (${names.join(", ")})` : words;
+    });
   }
 
   /** @param {any} answer */
@@ -211,7 +222,7 @@ class OrderView extends Page {
       <strong>${gel.words}</strong>
       ${
         gel.pieces.length
-          ? html`<p class="reason">${t("order.hangs", { pieces: this.pieceLines(gel).join("; ") })}</p>`
+          ? html`<p class="reason">${t("order.hangs", { pieces: this.pieceLines(gel, NAMED).join("; ") })}</p>`
           : nothing
       }
       ${gel.hung ? html`<p class="reason">${t("order.hung", { n: gel.hung })}</p>` : nothing}
@@ -307,7 +318,19 @@ class OrderView extends Page {
           ? html`<details class="more">
               <summary>${t("order.sizes")}</summary>
               <p class="hint">${t("order.sizesHint")}</p>
-              ${lamps.map(({ light }) => this.renderSize(light))}
+              ${lamps.slice(0, this.sized).map(({ light }) => this.renderSize(light))}
+              ${
+                lamps.length > this.sized
+                  ? html`<button
+                      type="button"
+                      @click=${() => {
+                        this.sized += PAGE;
+                      }}
+                    >
+                      ${t("find.more", { n: lamps.length - this.sized })}
+                    </button>`
+                  : nothing
+              }
             </details>`
           : nothing
       }

@@ -298,6 +298,16 @@ def test_unmix_refuses_bad_input():
     assert got["problem"]["field"] == "sum"
 
 
+def test_unmix_names_the_light_that_cannot_be_used():
+    typo = {"x": "0.4q", "y": 0.4, "name": "bench"}
+    problem = unmix(TUNGSTEN, typo, total=TUNGSTEN)["problem"]
+    assert problem["field"] == "lights.1.x"
+    assert problem["message"].startswith("bench: ")
+    nameless = unmix(TUNGSTEN, {}, total=TUNGSTEN)["problem"]
+    assert nameless["field"] == "lights.1.x"
+    assert nameless["message"].startswith("light 2: ")
+
+
 FLASH = {"cct_K": 5600, "duv": 0.001, "lamp": "flash", "exposure_lx_s": "40"}
 ROOM = {"cct_K": 2900, "duv": 0.002, "lamp": "tungsten", "illuminance_lx": 600}
 

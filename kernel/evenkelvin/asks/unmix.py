@@ -11,12 +11,14 @@ from typing import Any
 from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
+from evenkelvin.filters.gel import Gel
 from evenkelvin.lights.fixing import offset, offset_words
 from evenkelvin.lights.reading import Reading
 from evenkelvin.lights.unmixing import Missing, Shares, unmix
 from evenkelvin.problem import Problem
 from evenkelvin.replies.fix import offset_plain
 from evenkelvin.replies.plain import white
+from evenkelvin.requests.each import name_of, read_each
 from evenkelvin.requests.kit import OWN_GELS, read_kit
 from evenkelvin.requests.reading import READING, read_reading
 from evenkelvin.said import Said, joined, listed
@@ -38,9 +40,9 @@ def reply(fields: Fields) -> dict[str, Any]:
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
     groups = fields.groups("lights", most=_MOST_LIGHTS)
-    lights = [read_reading(group, kit, stand_in="none") for group in groups]
-    if not lights:
+    if not groups:
         raise Problem(fields.at("lights"), Said("Give the reading of each light alone."))
+    lights = _read_lights(groups, kit)
     total = read_reading(fields.group("sum"), kit, stand_in="none")
     names = [light.name or Said("light {n}", n=index + 1) for index, light in enumerate(lights)]
     found = unmix(lights, total)
@@ -72,6 +74,19 @@ def reply(fields: Fields) -> dict[str, Any]:
         + ([missing["words"]] if missing else []),
         "warnings": total.warnings,
     }
+
+
+def _read_lights(groups: list[Fields], kit: tuple[Gel, ...]) -> list[Reading]:
+    """Return the lights; one that cannot be used is named, as the others cannot share without it."""
+    read = read_each(groups, lambda group: read_reading(group, kit, stand_in="none"))
+    lights = []
+    for index, (group, one) in enumerate(zip(groups, read, strict=True)):
+        if isinstance(one, Problem):
+            named = Said("{name}: {message}", name=name_of(group, index), message=one.message)
+            where = group.at(one.field) if one.field else group.path
+            raise Problem(where, named, one.line, one.choices)
+        lights.append(one)
+    return lights
 
 
 def _missing_plain(missing: Missing, total: Reading, unit: str) -> dict[str, Any]:

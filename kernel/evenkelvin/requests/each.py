@@ -20,7 +20,7 @@ def read_each(groups: list[Fields], read: Callable[[Fields], _T]) -> list[_T | P
             return read(group)
         except Problem as problem:
             within = problem.field.removeprefix(group.path).removeprefix(".")
-            return Problem(within, problem.message, problem.line)
+            return Problem(within, problem.message, problem.line, problem.choices)
 
     return [one(group) for group in groups]
 

@@ -143,18 +143,16 @@ class UnmixView extends Page {
   }
 
   render() {
-    const { all, sum, lights } = this.parts;
-    const { problem, answer } = this.unmix;
+    const { all, sum } = this.parts;
+    const { answer } = this.unmix;
     const other = this.unmix.problemBeside(this.from ? [] : /^sum\./);
-    const lightAt = /^lights\.(\d+)/.exec(problem?.field ?? "");
-    const name = lightAt && lights[Number(lightAt[1])]?.light.data.name;
     return html`
       <h1 class="place">${t("unmix.heading")} <a href="#mix">${t("mix.heading")}</a></h1>
       <p class="hint">${placeWords(currentSetup())}. ${t("unmix.what")}</p>
       <section class="answer" aria-label=${t("unmix.answer")} aria-busy=${this.unmix.waiting}>
         <ek-boot-progress></ek-boot-progress>
         ${answer ? this.renderAnswer(answer) : nothing}
-        ${problemNote(other && name ? `${name}: ${other}` : other)}
+        ${problemNote(other)}
       </section>
       ${
         all.length

@@ -77,7 +77,7 @@ def reply(fields: Fields) -> dict[str, Any]:
 
 
 def _read_lights(groups: list[Fields], kit: tuple[Gel, ...]) -> list[Reading]:
-    """Return the lights; one that cannot be used is named, as the others cannot share without it."""
+    """Return the lights; name one that cannot be used, as nobody's share is known without it."""
     read = read_each(groups, lambda group: read_reading(group, kit, stand_in="none"))
     lights = []
     for index, (group, one) in enumerate(zip(groups, read, strict=True)):

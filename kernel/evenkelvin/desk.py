@@ -55,6 +55,8 @@ ASKS: dict[str, str] = {
     "dial": "dial",
     "drive": "drive",
     "dim": "dim",
+    "even": "even",
+    "trim": "trim",
 }
 
 

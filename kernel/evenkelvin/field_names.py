@@ -12,6 +12,7 @@ from evenkelvin.said import Figure, Said, Value
 
 #: With their articles.
 _NAMES: dict[str, Said] = {
+    "across": Said("the place across"),
     "ambient": Said("the ambient light"),
     "at_ft": Said("the distance in feet"),
     "at_m": Said("the distance in metres"),
@@ -25,6 +26,7 @@ _NAMES: dict[str, Said] = {
     "date": Said("the date"),
     "depth": Said("the most gels on a light"),
     "dimmer": Said("the dimmer"),
+    "dimmer_now": Said("the dimmer as read"),
     "distance_ft": Said("the distance in feet"),
     "distance_m": Said("the distance in metres"),
     "duty_percent": Said("the part of a pulse that is light"),
@@ -61,6 +63,7 @@ _NAMES: dict[str, Said] = {
     "lose_stops": Said("the stops to lose"),
     "loss_stops": Said("the loss in stops"),
     "mains_hz": Said("the mains frequency"),
+    "luminance_cd_m2": Said("the luminance"),
     "measured_at_ft": Said("the distance of the reading in feet"),
     "measured_at_m": Said("the distance of the reading in metres"),
     "measured_fc": Said("the light measured, in foot-candles"),
@@ -112,6 +115,8 @@ _NAMES: dict[str, Said] = {
     "wavelengths_nm": Said("the wavelengths"),
     "width_ft": Said("the width in feet"),
     "width_m": Said("the width in metres"),
+    "up": Said("the place upward"),
+    "within_stops": Said("how far off it may be, in stops"),
 }
 
 #: Numbers that fit a field, by its name or by the end of its name; invented.

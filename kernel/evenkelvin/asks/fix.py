@@ -38,7 +38,8 @@ def reply(fields: Fields) -> dict[str, Any]:
     ``white`` is the camera's. ``packs`` holds at most ``most`` of the Pareto front of distance,
     stops and pieces; ``dim`` is the setting of a tungsten lamp's dimmer (as ask dim has it) with
     "lands", "steps", "verdict" and whether it comes "before_gel", None where none helps. A light
-    that is meant as found has none of these, only its reading.
+    that is meant as found has none of these, only its reading. ``is_colour`` tells a reading too
+    far from white to have a CCT: there are then no packs, unless it is meant to be such a colour.
     """
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
@@ -54,6 +55,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     answer: dict[str, Any] = {
         "reading": white(reading.xy),
         "white": white(centre.xy),
+        "is_colour": reading.is_colour,
         "meant": meant_words(meant),
         "target": None,
         "offset": None,
@@ -68,6 +70,8 @@ def reply(fields: Fields) -> dict[str, Any]:
         return answer
     found = offset(reading, target)
     shown = offset_plain(found, meant.way == "white")
+    # Gel for white is no advice for a green screen; a light meant to be coloured may have it.
+    advised = target.is_colour or not reading.is_colour
     shown["cc"] = neutralising_cc(reading.spectra[0], target.duv)
     return answer | {
         "target": white(target.xy),
@@ -76,7 +80,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "dial": {"x": float(target.xy[0]), "y": float(target.xy[1])},
         "packs": [
             landing_plain(landing)
-            for landing in landings(reading, target, kit, radius, depth, most)
+            for landing in (landings(reading, target, kit, radius, depth, most) if advised else ())
         ],
         "dim": dimming_plain(dimming(reading, target, radius)),
     }

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from evenkelvin.colorimetry.spectrum import Spectrum
+from evenkelvin.colorimetry.temperature import LARGEST_DUV
 from evenkelvin.data import Floats
 from evenkelvin.filters.gel import Gel
 
@@ -39,6 +40,11 @@ class Reading:
     pack: tuple[Gel, ...] = ()
     warnings: list[str] = field(default_factory=list)
     role: str = ""
+
+    @property
+    def is_colour(self) -> bool:
+        """Whether it is too far from white for a CCT to mean anything."""
+        return abs(self.duv) > LARGEST_DUV
 
 
 def pack_transmittance(pack: tuple[Gel, ...]) -> Floats:

@@ -161,6 +161,7 @@ class Flag(TypedDict):
 class Fix(TypedDict):
     reading: White
     white: White
+    is_colour: bool
     meant: str
     target: White | None
     offset: FixOffset | None
@@ -635,6 +636,93 @@ class LevelsLight(TypedDict):
 
 class Levels(TypedDict):
     lights: list[LevelsLight | Unusable]
+
+
+class Evenness(TypedDict):
+    least_lx: float
+    mean_lx: float
+    greatest_lx: float
+    spread_stops: float
+    uniformity: float
+    least_to_greatest: float
+    holds: bool
+
+
+class EvenPoint(TypedDict):
+    problem: None
+    stops: float
+    holds: bool
+    words: str
+
+
+class ContourLine(TypedDict):
+    stops: float
+    words: str
+    paths: list[list[list[float]]]
+
+
+class SurfaceMap(TypedDict):
+    across: list[float]
+    up: list[float]
+    step_stops: float
+    lines: list[ContourLine]
+
+
+class WidestPair(TypedDict):
+    steps: float
+    pair: list[int]
+
+
+class Even(Evenness):
+    unit: str
+    aim_lx: float
+    within_stops: float
+    points: list[EvenPoint | Unusable]
+    worst: int
+    colour: WidestPair | None
+    map: SurfaceMap | None
+    words: str
+
+
+class TrimDimmer(TypedDict):
+    name: str
+    percent: float
+    setting_percent: float | None
+    part: float
+    idle: bool
+
+
+class TrimPoint(TypedDict):
+    lx: float
+    stops: float
+    holds: bool
+    words: str
+
+
+class Trimmed(Evenness):
+    points: list[TrimPoint]
+
+
+class TrimMove(TypedDict):
+    name: str
+    across: float
+    up: float
+    gain_stops: float
+    words: str
+
+
+class Trim(TypedDict):
+    unit: str
+    within_stops: float
+    dimmers: list[TrimDimmer]
+    now: Evenness
+    then: Trimmed
+    least_spread_stops: float
+    cost_stops: float
+    ambient_part: float
+    moves: list[TrimMove]
+    words: list[str]
+    warnings: list[str]
 
 
 class Falloff(TypedDict):
@@ -1355,4 +1443,6 @@ ANSWERS: dict[str, object] = {
     "dial": Dial,
     "drive": Drive,
     "dim": Dim,
+    "even": Even,
+    "trim": Trim,
 }

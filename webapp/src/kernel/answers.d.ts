@@ -19,6 +19,7 @@ export type Described = {
 export type Fix = {
   reading: White;
   white: White;
+  is_colour: boolean;
   meant: string;
   target: White | null;
   offset: FixOffset | null;
@@ -1454,6 +1455,107 @@ export type Dim = {
   warnings: string[];
 };
 
+export type Even = {
+  least_lx: number;
+  mean_lx: number;
+  greatest_lx: number;
+  spread_stops: number;
+  uniformity: number;
+  least_to_greatest: number;
+  holds: boolean;
+  unit: string;
+  aim_lx: number;
+  within_stops: number;
+  points: (EvenPoint | Unusable)[];
+  worst: number;
+  colour: WidestPair | null;
+  map: SurfaceMap | null;
+  words: string;
+};
+
+export type EvenPoint = {
+  problem: null;
+  stops: number;
+  holds: boolean;
+  words: string;
+};
+
+export type WidestPair = {
+  steps: number;
+  pair: number[];
+};
+
+export type SurfaceMap = {
+  across: number[];
+  up: number[];
+  step_stops: number;
+  lines: ContourLine[];
+};
+
+export type ContourLine = {
+  stops: number;
+  words: string;
+  paths: number[][][];
+};
+
+export type Trim = {
+  unit: string;
+  within_stops: number;
+  dimmers: TrimDimmer[];
+  now: Evenness;
+  then: Trimmed;
+  least_spread_stops: number;
+  cost_stops: number;
+  ambient_part: number;
+  moves: TrimMove[];
+  words: string[];
+  warnings: string[];
+};
+
+export type TrimDimmer = {
+  name: string;
+  percent: number;
+  setting_percent: number | null;
+  part: number;
+  idle: boolean;
+};
+
+export type Evenness = {
+  least_lx: number;
+  mean_lx: number;
+  greatest_lx: number;
+  spread_stops: number;
+  uniformity: number;
+  least_to_greatest: number;
+  holds: boolean;
+};
+
+export type Trimmed = {
+  least_lx: number;
+  mean_lx: number;
+  greatest_lx: number;
+  spread_stops: number;
+  uniformity: number;
+  least_to_greatest: number;
+  holds: boolean;
+  points: TrimPoint[];
+};
+
+export type TrimPoint = {
+  lx: number;
+  stops: number;
+  holds: boolean;
+  words: string;
+};
+
+export type TrimMove = {
+  name: string;
+  across: number;
+  up: number;
+  gain_stops: number;
+  words: string;
+};
+
 export type Answers = {
   describe: Described;
   fix: Fix;
@@ -1495,6 +1597,8 @@ export type Answers = {
   dial: Dial;
   drive: Drive;
   dim: Dim;
+  even: Even;
+  trim: Trim;
 };
 
 export type Ask = keyof Answers;

@@ -173,6 +173,8 @@ export default {
   "Spectral similarity needs the spectrum of every primary; by x y and lux only the most light can be found.":
     "Ähnlichkeit des Spektrums braucht das Spektrum jeder Primärfarbe; aus x y und Lux lässt sich nur das meiste Licht finden.",
   "primary {n}": "Primärfarbe {n}",
+  // asks/even.py
+  "point {n}": "Punkt {n}",
   // asks/expose.py
   "{lux} lx ({fc} fc)": "{lux} lx ({fc} fc)",
   "{amount} lx·s a burst": "{amount} lx·s je Blitz",
@@ -392,6 +394,27 @@ export default {
     "„{typed}“ ist hier kein Datum. Tippe Jahr-Monat-Tag, etwa 2026-11-25.",
   "a hazy sky": "dunstiger Himmel",
   "a clear sky": "klarer Himmel",
+  // asks/trim.py
+  "Adds nothing here: {lamps}.": "Bringt hier nichts: {lamps}.",
+  "Dimmed so, {then} stops lie between the darkest and the brightest point, where it was {now}.":
+    "So gedimmt liegen {then} Blenden zwischen dem dunkelsten und dem hellsten Punkt; vorher waren es {now}.",
+  "Dimming alone does not get there. Move {moves}, then read again.":
+    "Dimmen allein genügt nicht. Rücke {moves}, dann miss noch einmal.",
+  "Give {name} alone, or the others without it, not both.":
+    "Gib {name} allein an oder die anderen ohne sie, nicht beides.",
+  "It holds as it is: the lamps may stay as they are.":
+    "Es stimmt schon: die Lampen können bleiben, wie sie sind.",
+  "No lamp lights one of the points: read each lamp there, or leave the point out.":
+    "Einen der Punkte erhellt keine Lampe: miss dort jede Lampe, oder lass den Punkt weg.",
+  "Read each lamp alone, or all but one of them, to know what it does here.":
+    "Miss jede Lampe allein oder alle bis auf eine: erst dann ist klar, was sie hier tut.",
+  "The lamps alone add up to {part} more than all of them together: read them again, or see whether one was moved.":
+    "Die Lampen einzeln ergeben {part} mehr als alle zusammen: miss noch einmal, oder sieh nach, ob eine bewegt wurde.",
+  "lamp {n}": "Lampe {n}",
+  "{name} has {count} readings; the surface has {points} points.":
+    "{name} hat {count} Messungen, die Fläche {points} Punkte.",
+  "{name} toward the {way}": "{name} nach {way}",
+  "{name}: a level is zero or more.": "{name}: ein Wert ist null oder mehr.",
   // asks/units.py
   "Nothing to convert: give {fields}.": "Nichts umzurechnen; nötig ist {fields}.",
   "A ratio needs two lights: give both.": "Ein Verhältnis braucht zwei Lichter: gib beide an.",
@@ -657,6 +680,11 @@ export default {
   "{time} s": "{time} s",
   // field_names.py
   "the ambient light": "das Umgebungslicht",
+  "the place across": "der Ort quer",
+  "the place upward": "der Ort in der Höhe",
+  "the luminance": "die Leuchtdichte",
+  "the dimmer as read": "der Dimmer beim Messen",
+  "how far off it may be, in stops": "wie weit es in Blenden danebenliegen darf",
   "the distance in feet": "der Abstand in Fuß",
   "the distance in metres": "der Abstand in Metern",
   "the bare reading": "die Messung ohne Folie",
@@ -1192,6 +1220,36 @@ export default {
   // replies/rendering.py
   "The samples are {step} nm apart; the published metrics ask for 5 nm or finer. They were interpolated: take the numbers as approximate.":
     "Die Werte liegen {step} nm auseinander; die Normen verlangen 5 nm oder feiner. Sie sind interpoliert: nimm die Zahlen als ungefähr.",
+  // replies/sweep.py
+  "Even: every point is within {within}.": "Gleichmäßig: jeder Punkt liegt innerhalb von {within}.",
+  "just over {amount}": "knapp über {amount}",
+  level: "gleich",
+  "{Places}, and {more} more are off by over {within}.":
+    "{Places}, und {more} weitere liegen um mehr als {within} daneben.",
+  "{Places}; nothing is within {within}.": "{Places}; nichts liegt innerhalb von {within}.",
+  "{Places}; the rest is within {within}.": "{Places}; der Rest liegt innerhalb von {within}.",
+  "{amount} over": "{amount} zu hell",
+  "{amount} under": "{amount} zu dunkel",
+  "{place} is {off}": "{place} {off}",
+  // requests/sweep.py
+  "Give one amount of light, not several.": "Gib eine Lichtmenge an, nicht mehrere.",
+  "Point {n} is in {unit}, the first in {other}: read them all in one unit.":
+    "Punkt {n} steht in {unit}, der erste in {other}: miss alle in einer Einheit.",
+  "The aim is a level in lux for readings in lux; else choose a point or the mean.":
+    "Das Ziel ist ein Wert in Lux, wenn in Lux gemessen wird; sonst wähle einen Punkt oder das Mittel.",
+  "There are no readings of this surface yet.": "Von dieser Fläche gibt es noch keine Messung.",
+  "There is no reading at that point yet.": "An diesem Punkt gibt es noch keine Messung.",
+  "Type how much light there is.": "Tippe ein, wie viel Licht da ist.",
+  // sweep/evenness.py
+  "lower left": "unten links",
+  bottom: "unten",
+  "lower right": "unten rechts",
+  "left side": "links",
+  middle: "Mitte",
+  "right side": "rechts",
+  "upper left": "oben links",
+  top: "oben",
+  "upper right": "oben rechts",
   // replies/units.py
   "{width} × {along} m": "{width} × {along} m",
   "{length} m": "{length} m",

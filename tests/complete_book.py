@@ -158,6 +158,19 @@ def entries() -> list[Plain]:
             "reading", "again-1", "key-again", 93, stage="bare", x="0.4492", y="0.4081",
             lamp="tungsten", illuminance_lx="930", target=WHITE, pack=[],
         ),
+        _entry(
+            "surface", "screen", SETUP, 30, name=UNBROKEN, width_m="4", width_ft="13' 1\"",
+            height_m="3", height_ft="10", columns=2, rows=1, note=ARABIC, photo=PHOTO,
+            points=[
+                {"across": 0.25, "up": 0.5, "x": "0.2912", "y": "0.5804", "illuminance_lx": "412"},
+                {"across": 0.75, "up": 0.5, "illuminance_fc": "48"},
+            ],
+            lamps=[
+                {"name": OVERRIDE, "points": ["300", "120"], "dimmer_now": "80"},
+                {"name": ARABIC, "without": ["290", "110"]},
+            ],
+            again=["398", ""], aim={"point": 0, "illuminance_lx": "400", "illuminance_fc": "37"},
+        ),
         _entry("light", "lost", SETUP, 18, name="deleted light", lamp="led"),
         {**_entry("light", "lost-2", SETUP, 19, name="deleted light"), "of": "lost",
          "after": ["lost"], "gone": True},

@@ -15,7 +15,7 @@ from evenkelvin.book import entries as in_entries
 from evenkelvin.book.canonical import canonical
 from evenkelvin.book.entries import VERSION, _twin, book_hash, merge
 from evenkelvin.book.file import as_plain, as_text, parse_json, read_book
-from evenkelvin.book.meaning import below, conflicts, part_of, things
+from evenkelvin.book.meaning import below, conflicts, part_of, summary, things
 from evenkelvin.book.migrations import MIGRATIONS, migrate
 from evenkelvin.book.schema import compile_schema
 from evenkelvin.problem import Problem
@@ -81,6 +81,21 @@ def test_a_field_this_version_does_not_know_is_kept() -> None:
     assert read_book(file_of(entry("a", data=data))).entries[0]["data"] == data
 
 
+def test_a_kind_of_thing_this_version_does_not_know_is_kept_and_handed_on() -> None:
+    above = [
+        entry("p", thing="production"), entry("l", thing="location", parent="p"),
+        entry("s", thing="setup", parent="l"), entry("w", thing="surface", parent="s"),
+    ]  # fmt: skip
+    stranger = entry("k", thing="kite", parent="s", data={"name": 7, "tail": {"m": 2}})
+    replaced = entry("k2", thing="kite", of="k", parent="s", after=["k"], data={"name": 8})
+    elsewhere = entry("e", thing="kite", parent="another")
+    book = read_book(as_text(read_book(file_of(*above, stranger, replaced, elsewhere))))
+    assert len(book.entries) == 7
+    handed = part_of(book.entries, "s").entries
+    assert {each["id"] for each in handed} == {"p", "l", "s", "w", "k2"}
+    assert summary(book)["things"]["surface"] == 1
+
+
 @pytest.mark.parametrize(
     ("broken", "field", "words"),
     [
@@ -88,7 +103,7 @@ def test_a_field_this_version_does_not_know_is_kept() -> None:
         ({"id": "a\n"}, "book.entries.0.id", "is not an id"),
         ({"at": "2026-11-25 19:42"}, "book.entries.0.at", "is not a date and time with its zone"),
         ({"at": "2026-02-30T10:00:00Z"}, "book.entries.0.at", "is not a date and time"),
-        ({"thing": "flag"}, "book.entries.0.thing", "must be production, location, setup"),
+        ({"thing": "Flag!"}, "book.entries.0.thing", "a kind of thing in small letters"),
         ({"after": "a"}, "book.entries.0.after", "must be a list, not text"),
         ({"gone": False}, "book.entries.0.gone", "must be true"),
         ({"gone": 1}, "book.entries.0.gone", "must be true"),

@@ -54,7 +54,8 @@ def test_a_book_is_counted_and_hashed_alike_as_text_and_as_data() -> None:
     assert data == text
     assert (data["count"], data["version"], data["migrated_from"]) == (10, 2, None)
     assert data["things"] == {
-        "production": 1, "location": 1, "setup": 1, "light": 2, "reading": 5, "gel": 0,
+        "production": 1, "location": 1, "setup": 1, "light": 2, "reading": 5, "surface": 0,
+        "gel": 0,
     }  # fmt: skip
 
 

@@ -19,6 +19,8 @@ INNER = {
     "window": ("location", "windows"),
     "colour": ("reading", "target"),
     "dimmed": ("reading", "dimmed"),
+    "point": ("surface", "points"),
+    "lamp": ("surface", "lamps"),
 }
 
 
@@ -33,7 +35,17 @@ def test_every_field_of_the_format_is_there() -> None:
             for one in group if isinstance(group, list) else [group] if group else []:
                 held.setdefault(inner, set()).update(one)
     held["colour"] |= {"spectrum"}  # the target of the pick-up's setup
-    for kind in ("production", "location", "setup", "light", "reading", "gel", "entry", *INNER):
+    for kind in (
+        "production",
+        "location",
+        "setup",
+        "light",
+        "reading",
+        "surface",
+        "gel",
+        "entry",
+        *INNER,
+    ):
         assert set(SCHEMA[kind]["properties"]) <= held[kind], kind
 
 

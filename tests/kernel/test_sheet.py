@@ -4,13 +4,16 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 from typing import Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from evenkelvin.book.sheet import COLUMNS, write_csv
+import complete_book
+from evenkelvin.book.sheet import COLUMNS, STYLES, write_csv
+from evenkelvin.desk import answer
 from evenkelvin.interchange.csv_text import defused
 from examples import examples
 
@@ -119,3 +122,25 @@ def test_place_and_position_of_a_reading_are_in_its_row() -> None:
 def test_a_position_that_is_none_leaves_its_cells_empty(odd: Any) -> None:
     (row,) = rows(write_csv(book(position=odd), "comma"), "comma")
     assert (row["latitude"], row["longitude"]) == ("", "")
+
+
+@pytest.mark.parametrize("style", ["comma", "semicolon"])
+def test_a_surface_is_a_table_of_its_points(style: str) -> None:
+    got = answer({"ask": "book_csv", "book": complete_book.book(), "of": "screen", "style": style})
+    separator, decimal = STYLES[style]
+    rows = list(csv.reader(io.StringIO(got["text"].removeprefix("\ufeff")), delimiter=separator))
+    assert rows[0] == [as_cell for as_cell in rows[0] if as_cell]
+    assert len(rows[0]) == len(got["columns"]) == 10
+    first = [cell.replace(decimal, ".") for cell in rows[1]]
+    assert first[:6] == ["1", "0.25", "0.5", "0.2912", "0.5804", "412"]
+    assert first[7:] == ["300", "290", "398"]
+    assert rows[2][6:] == ["48", "120", "110", ""]
+
+
+def test_what_is_typed_at_a_point_runs_in_no_spreadsheet() -> None:
+    book = complete_book.book()
+    screen = next(each for each in book["entries"] if each["id"] == "screen")
+    screen["data"]["points"][0]["illuminance_lx"] = "=2+2"
+    screen["data"]["lamps"][0]["name"] = "=cmd"
+    got = answer({"ask": "book_csv", "book": book, "of": "screen"})
+    assert not re.search(r"(^|,)\"?=", got["text"], re.M)

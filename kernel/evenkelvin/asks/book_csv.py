@@ -1,4 +1,4 @@
-"""The readings of a book as a table for spreadsheets.
+"""The readings of a book, or the points of one surface, as a table for spreadsheets.
 
 ``{"ask": "book_csv", "book": text | plain, "of"?: id, "style"?: "comma" | "semicolon"}``
 """
@@ -8,7 +8,8 @@ from __future__ import annotations
 from typing import Any
 
 from evenkelvin.book.given import chosen_part
-from evenkelvin.book.sheet import COLUMNS, STYLES, write_csv
+from evenkelvin.book.meaning import things
+from evenkelvin.book.sheet import COLUMNS, STYLES, write_csv, write_surface_csv
 from evenkelvin.fields import Fields
 from evenkelvin.shapes import Checked, Choice, Group, Text
 
@@ -18,9 +19,13 @@ FIELDS: Group = {"book": Checked(), "of": Text(), "style": Choice(tuple(STYLES))
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with ``text`` (CSV in UTF-8 with its mark, CRLF), its ``columns`` and ``style``.
 
-    "semicolon" writes decimal commas, as spreadsheets of such places read them.
+    With a surface as ``of`` it holds that surface's points. "semicolon" writes decimal commas, as spreadsheets of such places read them.
     """
     fields.refuse_unknown("ask", *FIELDS)
     style = fields.choice("style", tuple(STYLES), "comma")
-    text = write_csv(chosen_part(fields).entries, style)
-    return {"text": text, "columns": list(COLUMNS), "style": style}
+    part = chosen_part(fields).entries
+    surface = things(part)["surface"].get(fields.text("of", ""))
+    if surface is not None:
+        columns, text = write_surface_csv(surface, style)
+        return {"text": text, "columns": columns, "style": style}
+    return {"text": write_csv(part, style), "columns": list(COLUMNS), "style": style}

@@ -1,4 +1,5 @@
-"""The book: an append-only log of things (production, location, setup, light, reading, gel).
+"""The book: an append-only log of things (production, location, setup, light, reading, surface,
+gel).
 
 An entry is never changed. It names in ``after`` the entries that it replaces. Two books merge by
 the union of their entries. What they say now is in :mod:`evenkelvin.book.meaning`.
@@ -27,13 +28,15 @@ FORMAT = "evenkelvin-book"
 VERSION = 2
 #: Most entries of one book, a limit beyond those that the schema states.
 MOST_ENTRIES = 200_000
-#: Each kind of thing and the kind that it belongs to, from the top.
+#: Each kind of thing and the kind that it belongs to, from the top. What newer versions add beside
+#: these is kept and handed on, and has no meaning here.
 ABOVE: dict[str, str | None] = {
     "production": None,
     "location": "production",
     "setup": "location",
     "light": "setup",
     "reading": "light",
+    "surface": "setup",
     "gel": None,
 }
 #: The kinds of things in a sentence.
@@ -43,6 +46,7 @@ KIND_WORDS: dict[str, Said] = {
     "setup": Said("setup"),
     "light": Said("light"),
     "reading": Said("reading"),
+    "surface": Said("surface"),
     "gel": Said("gel"),
 }
 

@@ -99,7 +99,8 @@ def things(entries: Iterable[Entry]) -> Found:
     replaced = {id_ for entry in listed for id_ in entry["after"]}
     groups: dict[tuple[str, str], list[Entry]] = {}
     for entry in listed:
-        groups.setdefault((entry["thing"], entry["of"]), []).append(entry)
+        if entry["thing"] in ABOVE:
+            groups.setdefault((entry["thing"], entry["of"]), []).append(entry)
     found = Found({kind: {} for kind in ABOVE})
     for (kind, id_), group in groups.items():
         heads = [entry for entry in group if entry["id"] not in replaced] or group
@@ -220,18 +221,32 @@ def part_of(entries: Iterable[Entry], id_: str) -> Book:
     Only heads, without the history before them: short enough for a link. It merges with the whole
     book without loss, because the entries are the same.
     """
+    entries = list(entries)
     found = things(entries)
     thing = find(found, id_, tuple(ABOVE))
     wanted, queue = [*above(found, thing)], [thing]
     while queue:
         each = queue.pop()
         wanted.append(each)
-        queue.extend(below(found, each.kind, each.id))
+        for kind, over in ABOVE.items():
+            if over == each.kind:
+                queue.extend(found.inside.get((kind, each.id), ()))
     wanted += _matched(found, wanted)
     heads = [head for each in wanted for head in each.heads]
+    heads += _unknown_below(entries, {each.id for each in wanted})
     named = dict.fromkeys(gel for head in heads for gel in gel_ids(head["data"]))
     gels = [found["gel"][gel] for gel in named if gel in found["gel"]]
     return merge(heads, (head for gel in gels for head in gel.heads))
+
+
+def _unknown_below(entries: Sequence[Entry], ids: set[str]) -> list[Entry]:
+    """Return what belongs to things and is of a kind that only newer versions know."""
+    replaced = {id_ for entry in entries for id_ in entry["after"]}
+    return [
+        entry
+        for entry in entries
+        if entry["thing"] not in ABOVE and entry["parent"] in ids and entry["id"] not in replaced
+    ]
 
 
 def _matched(found: Found, part: Sequence[Thing]) -> list[Thing]:

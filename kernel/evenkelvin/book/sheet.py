@@ -1,15 +1,15 @@
-"""The book as a table for spreadsheets: a reading a row (CSV, RFC 4180)."""
+"""The book as a table for spreadsheets: a reading a row (CSV, RFC 4180); a surface: a point a row."""
 
 from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from evenkelvin.book.entries import Entry, moment
 from evenkelvin.book.gel_names import GelNames
-from evenkelvin.book.logged import light_amounts, logged_cct, logged_position, logged_xy
+from evenkelvin.book.logged import amount, light_amounts, logged_cct, logged_position, logged_xy
 from evenkelvin.book.meaning import Thing, above, taken_at, things
 from evenkelvin.book.meant import Aims
 from evenkelvin.interchange.csv_text import Figure, as_csv
@@ -118,3 +118,37 @@ def write_csv(entries: Iterable[Entry], style: str = "comma") -> str:
             ]
         )
     return _MARK + as_csv(table, separator)
+
+
+def write_surface_csv(surface: Thing, style: str = "comma") -> tuple[list[str], str]:
+    """Return the columns and the text of a surface as CSV, a point a row: where it is, its level,
+    what each lamp gave, and what was read again.
+
+    ``style`` is a name of :data:`STYLES`.
+    """
+    separator, decimal = STYLES[style]
+    data = surface.present["data"]
+
+    def number(group: Mapping[str, Any], name: str) -> Figure:
+        value = amount(group, name)
+        return Figure(f"{value:.6g}".replace(".", decimal) if math.isfinite(value) else "")
+
+    lamps = data.get("lamps") or []
+    columns = [lamp.get("without") or lamp.get("points") or [] for lamp in lamps]
+    columns.append(data.get("again") or [])
+    fields = ("across", "up", "x", "y", "illuminance_lx", "illuminance_fc")
+    head = ["point", "across", "up", "x", "y", "illuminance (lx)", "illuminance (fc)"]
+    for lamp in lamps:
+        way = "without" if lamp.get("without") else "alone"
+        head.append(f"{_text(lamp.get('name'))} ({way})")
+    table: list[list[str]] = [[*head, "again"]]
+    for index, point in enumerate(data.get("points") or []):
+        levels = [column[index] if index < len(column) else None for column in columns]
+        table.append(
+            [
+                Figure(str(index + 1)),
+                *(number(point, name) for name in fields),
+                *(number({"level": level}, "level") for level in levels),
+            ]
+        )
+    return table[0], _MARK + as_csv(table, separator)

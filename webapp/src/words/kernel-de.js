@@ -496,6 +496,7 @@ export default {
   setup: "Einstellung",
   light: "Licht",
   reading: "Messung",
+  surface: "Fläche",
   gel: "Folie",
   "Together they have {count} entries; a book holds at most {most}.":
     "Zusammen haben sie {count} Einträge; ein Buch fasst höchstens {most}.",
@@ -641,6 +642,8 @@ export default {
   "The value at {nm} nm is {power}; light cannot be negative.":
     "Der Wert bei {nm} nm ist {power}; Licht kann nicht negativ sein.",
   // data/book.schema.json
+  "a kind of thing in small letters, such as light or reading":
+    "eine Art in Kleinbuchstaben, etwa light oder reading",
   "a SHA-256 of 64 hexadecimal digits": "eine SHA-256 aus 64 Hexadezimalziffern",
   "the id of the thing above, or null": "die Kennung des Dings darüber, oder nichts",
   "the id of a gel, or null": "die Kennung einer Folie, oder nichts",

@@ -19,7 +19,8 @@ FIELDS: Group = {"book": Checked(), "of": Text(), "style": Choice(tuple(STYLES))
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with ``text`` (CSV in UTF-8 with its mark, CRLF), its ``columns`` and ``style``.
 
-    With a surface as ``of`` it holds that surface's points. "semicolon" writes decimal commas, as spreadsheets of such places read them.
+    With a surface as ``of`` it holds that surface's points. "semicolon" writes decimal commas, as
+    spreadsheets of such places read them.
     """
     fields.refuse_unknown("ask", *FIELDS)
     style = fields.choice("style", tuple(STYLES), "comma")

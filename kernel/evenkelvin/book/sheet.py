@@ -1,4 +1,4 @@
-"""The book as a table for spreadsheets: a reading a row (CSV, RFC 4180); a surface: a point a row."""
+"""The book as a table for spreadsheets: a reading a row, of a surface a point a row (RFC 4180)."""
 
 from __future__ import annotations
 

@@ -28,5 +28,6 @@ import "../places/set/mix.js";
 import "../places/set/pair.js";
 import "../places/set/set.js";
 import "../places/set/spectrum.js";
+import "../places/set/sweep.js";
 import "../places/set/unmix.js";
 import "./keys.js";

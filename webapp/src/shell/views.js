@@ -49,6 +49,11 @@ export const VIEWS = {
   },
   mix: { title: "mix.heading", place: "set", show: (of) => html`<ek-mix .of=${of}></ek-mix>` },
   unmix: { title: "unmix.heading", place: "set", show: () => html`<ek-unmix></ek-unmix>` },
+  sweep: {
+    title: "sweep.heading",
+    place: "set",
+    show: (id) => keyed(id, html`<ek-sweep .id=${id}></ek-sweep>`),
+  },
   flash: { title: "flash.heading", place: "set", show: () => html`<ek-flash></ek-flash>` },
   book: { title: "place.book", place: "book", show: () => html`<ek-book></ek-book>` },
   setup: {

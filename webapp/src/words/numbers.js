@@ -101,6 +101,9 @@ export const steps = (value) =>
 export const nanometres = (value) =>
   `${(Math.abs(value - Math.round(value)) < 0.05 ? whole : tenth).format(value)} nm`;
 
+/** @param {number} value a difference in stops with its sign, where the unit is understood. */
+export const signedStops = (value) => minus(signedTenth.format(value));
+
 /** @param {number | null | undefined} value an index such as Ra, R9 or SSI. */
 export const index = (value) => (value == null ? "–" : minus(whole.format(value)));
 
@@ -182,7 +185,7 @@ export const dateTime = (at) => {
 
 /** @param {number | null | undefined} value a change or a ratio of light, in stops, with its sign. */
 export const stopsChange = (value) =>
-  value == null ? "–" : t("unit.stops", { n: minus(signedTenth.format(value)) });
+  value == null ? "–" : t("unit.stops", { n: signedStops(value) });
 
 /**
  * @param {{illuminance_lx?: number | null, illuminance_fc?: number | null}} answer

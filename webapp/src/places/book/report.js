@@ -28,6 +28,7 @@ import {
   whenRead,
 } from "../../words/numbers.js";
 import { dialledWords, whiteOf } from "../../words/reading.js";
+import { surfaceSheet, surfacesOf } from "./surface-sheet.js";
 import { placeLines, stopsOf } from "./surroundings.js";
 
 /** So many readings, or the next setup if it has more, are drawn at a time. */
@@ -59,7 +60,11 @@ class ReportView extends Page {
     this.report = null;
     /** The kernel's "field" of each setup, by its id. @type {Record<string, any>} */
     this.fields = {};
-    /** Stops and place of each setup. @type {Record<string, {stops: (string | null)[], lines: string[]}>} */
+    /**
+     * Stops, place and surfaces of each setup.
+     * @type {Record<string, {stops: (string | null)[], lines: string[],
+     *   surfaces: Awaited<ReturnType<typeof surfacesOf>>}>}
+     */
     this.around = {};
     this.problem = "";
     this.asked = "";
@@ -101,7 +106,11 @@ class ReportView extends Page {
     while (this.report && this.told < this.shown) {
       const setup = this.report.setups[this.told];
       this.told += 1;
-      const around = { stops: await stopsOf(ask, setup), lines: await placeLines(ask, setup) };
+      const around = {
+        stops: await stopsOf(ask, setup),
+        lines: await placeLines(ask, setup),
+        surfaces: await surfacesOf(ask, setup.id),
+      };
       const field = setup.field && (await ask({ ...setup.field, ...withOwnGels() }));
       if (asked !== this.asked) return;
       this.around = { ...this.around, [setup.id]: around };
@@ -265,6 +274,7 @@ class ReportView extends Page {
       ${field ? balanceField(field, { title: t("field.titleSet") }) : nothing}
       ${setup.slips.map((/** @type {any} */ slip, /** @type {number} */ i) => this.renderSlip(slip, i, around?.stops[i]))}
       ${setup.slips.length ? nothing : html`<p>${t("book.noLights")}</p>`}
+      ${around?.surfaces.map(surfaceSheet) ?? nothing}
       ${setup.spectra.map(
         (/** @type {any} */ spectrum) => html`<figure class="spectrum">
           <figcaption>

@@ -124,6 +124,21 @@ class SetupView extends Page {
     </li>`;
   }
 
+  renderSurfaces() {
+    const surfaces = book.below(this.id, "surface");
+    if (!surfaces.length) return nothing;
+    return html`<section>
+      <h2>${t("sweep.others")}</h2>
+      <ul class="links">
+        ${surfaces.map(
+          (surface) => html`<li>
+            <a href="#sweep/${surface.id}">${surface.data.name}</a> ${versions(surface)}
+          </li>`,
+        )}
+      </ul>
+    </section>`;
+  }
+
   updated() {
     const readings = book
       .below(this.id, "light")
@@ -172,6 +187,7 @@ class SetupView extends Page {
             </ul>`
           : html`<p class="empty">${t("book.noLights")}</p>`
       }
+      ${this.renderSurfaces()}
       <section>
         <h2>${t("setup.with")}</h2>
         <ul class="links">

@@ -19,11 +19,15 @@ export function bestPack(fix) {
   return fix.verdict === "holds" || dimsFirst(fix) ? undefined : fix.packs[0];
 }
 
+/** Whether it is a colour, such as a green screen's, that no gel should make white. @param {any} fix */
+const noWhite = (fix) => fix.is_colour && !fix.packs.length;
+
 /** The one line that counts. @param {any} fix the kernel's answer to "fix" */
 export function headline(fix) {
   if (!fix.target) return t("answer.found");
   if (dimsFirst(fix)) return fix.dim.words;
   if (fix.verdict === "holds") return t("answer.leave");
+  if (noWhite(fix)) return t("answer.colour");
   const best = bestPack(fix);
   return best ? changeWords(best) || packWords(best) : t("answer.noGel");
 }
@@ -62,6 +66,9 @@ export function answerCard(fix, before) {
     <p class="headline" data-testid="headline">${headline(fix)}</p>
     ${best ? inAll(best) : nothing} ${goodEnough(fix.verdict, offset.steps)}
     ${best ? packFigures(best) : nothing} ${dimLine(fix)}
+    ${
+      noWhite(fix) ? html`<p><a class="button" href="#sweep">${t("answer.sweep")}</a></p>` : nothing
+    }
     <p class="now">
       <span class="what">${t("answer.now")}</span> ${verdictMark(fix.verdict)} ${offset.words}
     </p>

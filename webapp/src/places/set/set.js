@@ -424,6 +424,7 @@ class SetView extends Page {
               <p class="row">
                 <a class="button" href="#balance">${t("balance.open")}</a>
                 <a class="button" href="#mix">${t("mix.heading")}</a>
+                <a class="button" href="#sweep">${t("sweep.heading")}</a>
               </p>
               ${keyChoice(lights, setup)}
               <ek-findings></ek-findings>
@@ -440,6 +441,7 @@ class SetView extends Page {
           : html`<section class="empty">
               <p>${t("set.empty")}</p>
               <div class="actions">
+                <a class="button" href="#sweep">${t("sweep.heading")}</a>
                 <a class="button main" href="#light">${t("set.add")}</a>
               </div>
             </section>`

@@ -297,6 +297,26 @@ export async function keepReading({ light, lightData, data }) {
 }
 
 /**
+ * Keep a surface in the setup we work in, or put it in place of itself. Resolves when durable.
+ * @param {string} id  "" = a new one
+ * @param {import("./surfaces.js").Surface} surface
+ * @returns {Promise<string>} its id
+ */
+export async function keepSurface(id, { photo, ...surface }) {
+  const data = { ...surface, ...(photo ? { photo } : {}) };
+  if (book.standing(id)) {
+    await book.replace(id, data);
+    return id;
+  }
+  const here = currentSetup();
+  const { made, setup } = here ? { made: [], setup: here.id } : setupEntries();
+  const entry = creation("surface", setup, data);
+  await book.add(...made, entry);
+  if (!here) await settings.set("here", setup);
+  return entry.id;
+}
+
+/**
  * Delete a reading that was kept by mistake, and with it a light that has no other; a light that was
  * renamed with it is again what it was.
  * @param {object} kept

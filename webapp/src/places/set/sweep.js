@@ -1,0 +1,601 @@
+/** Sweep: a surface read point by point, how even it is, and which lamp makes it so. */
+import { html, nothing } from "lit";
+import { FormDraft } from "../../base/form-draft.js";
+import { LiveQuestion } from "../../base/live-question.js";
+import { Page } from "../../base/page.js";
+import { Watch } from "../../base/watch.js";
+import { surfaceMap } from "../../charts/surface-map.js";
+import "../../parts/boot-progress.js";
+import { choice, segments, textField } from "../../parts/inputs.js";
+import { Keeping } from "../../parts/keeping.js";
+import { lengthField } from "../../parts/length-field.js";
+import { smallPhoto } from "../../parts/photo.js";
+import { pickFile } from "../../parts/pick-file.js";
+import "../../parts/spoken.js";
+import { sayWithUndo } from "../../parts/toast.js";
+import { problemNote } from "../../parts/warnings.js";
+import { route } from "../../router.js";
+import { book, bookRead, reportFault, settings } from "../../store/index.js";
+import { currentSetup, keepSurface, placeWords } from "../../store/log/shoot.js";
+import {
+  blankSurface,
+  cellsOf,
+  evenQuestion,
+  GRIDS,
+  gridOf,
+  levelFieldOf,
+  readPoints,
+  trimQuestion,
+  walkOf,
+} from "../../store/log/surfaces.js";
+import { t } from "../../words/index.js";
+import { level, percent, stops } from "../../words/numbers.js";
+import { saveFiles } from "./save-files.js";
+import { sweepLamps, trimTable } from "./sweep-lamps.js";
+import { sweepPad } from "./sweep-pad.js";
+
+/** @typedef {import("../../store/log/surfaces.js").Surface} Surface */
+
+/**
+ * What the pad fills: the surface with all lamps on, one lamp, or the surface again.
+ * @typedef {"together" | "again" | number} Round
+ */
+
+const PHOTO = "photo";
+
+class SweepView extends Page {
+  static properties = {
+    id: { attribute: false },
+    round: { state: true },
+    step: { state: true },
+    field: { state: true },
+    how: { state: true },
+    shown: { state: true },
+  };
+
+  constructor() {
+    super();
+    /** The surface of the book; "" = a new one. */
+    this.id = "";
+    /** @type {Round} */
+    this.round = "together";
+    /** How far along the walk we are. */
+    this.step = 0;
+    /** What of a point is typed: x and y come before its level where both are read. */
+    /** @type {"x" | "y" | "level"} */
+    this.field = "level";
+    this.colour = false;
+    /** @type {"steady" | "most_even"} */
+    this.how = "steady";
+    /** What the map shows. @type {"read" | "planned" | "again"} */
+    this.shown = "read";
+    this.draft = new FormDraft(this, {
+      name: () => (this.id ? `sweep/${this.id}` : "sweep"),
+      blank: () => this.kept ?? blankSurface(),
+      from: (saved) => {
+        // The walk goes on where it was left.
+        const read = readPoints(saved);
+        const left = walkOf(saved).findIndex((i) => !read.includes(i));
+        this.step = left < 0 ? saved.points.length : left;
+        return saved;
+      },
+    });
+    this.keeping = new Keeping(this);
+    this.even = /** @type {LiveQuestion<"even">} */ (new LiveQuestion(this));
+    this.trim = /** @type {LiveQuestion<"trim">} */ (new LiveQuestion(this));
+    this.measured = /** @type {LiveQuestion<"even">} */ (new LiveQuestion(this));
+    this.watch = new Watch(this, book, settings);
+  }
+
+  connectedCallback() {
+    super.connectedCallback();
+    // What the book has is known only once it is read.
+    bookRead().then(() => {
+      if (this.id && !this.draft.typed.name) this.draft.hostConnected();
+    });
+  }
+
+  /** @returns {Surface | undefined} as the book has it */
+  get kept() {
+    const thing = book.standing(this.id);
+    return thing && /** @type {Surface} */ ({ ...blankSurface(), ...thing.data });
+  }
+
+  /** @returns {Surface} */
+  get surface() {
+    return /** @type {Surface} */ (this.draft.typed);
+  }
+
+  get walk() {
+    return walkOf(this.surface);
+  }
+
+  /** The point that is typed into, undefined at the end of the walk. */
+  get current() {
+    return this.walk[this.step];
+  }
+
+  willUpdate() {
+    const { surface } = this;
+    this.even.put(evenQuestion(surface));
+    this.trim.put(trimQuestion(surface, this.how));
+    this.measured.put(surface.again.length ? evenQuestion(surface, surface.again) : null);
+  }
+
+  /** Where the pad writes: the levels of this round, and what they are called. */
+  get levels() {
+    const { surface, round } = this;
+    const field = levelFieldOf(surface);
+    if (round === "together") return surface.points.map((point) => String(point[field] ?? ""));
+    if (round === "again") return surface.again;
+    const lamp = surface.lamps[round];
+    return lamp?.points ?? lamp?.without ?? [];
+  }
+
+  /** What stands in the pad now. */
+  get value() {
+    const { current, field, surface } = this;
+    if (current === undefined) return "";
+    if (field !== "level") return String(surface.points[current][field] ?? "");
+    return String(this.levels[current] ?? "");
+  }
+
+  /** @param {string} typed */
+  write(typed) {
+    const { current, field, round, surface } = this;
+    if (current === undefined) return;
+    const clean = typed.replace(/[^\d.,]/g, "");
+    if (round === "together") {
+      const name = field === "level" ? levelFieldOf(surface) : field;
+      // Four digits of a chromaticity stand behind its point.
+      const value = field !== "level" && /^\d{4}$/.test(clean) ? `0.${clean}` : clean;
+      const points = surface.points.map((point, i) =>
+        i === current ? { ...point, [name]: value } : point,
+      );
+      this.draft.type({ points });
+    } else if (round === "again") {
+      this.draft.type({ again: this.#filled(surface.again, current, clean) });
+    } else {
+      const lamps = surface.lamps.map((lamp, i) => {
+        if (i !== round) return lamp;
+        const way = lamp.without ? "without" : "points";
+        return { ...lamp, [way]: this.#filled(lamp[way] ?? [], current, clean) };
+      });
+      this.draft.type({ lamps });
+    }
+    if (this.#full(clean)) this.next();
+  }
+
+  /** @param {string[]} levels @param {number} at @param {string} value */
+  #filled(levels, at, value) {
+    return this.surface.points.map((_, i) => (i === at ? value : (levels[i] ?? "")));
+  }
+
+  /**
+   * Whether a number has all its digits: four for x and y; for a level as many as the others have,
+   * unless it would be far below all of them, as 104 is where 1040 begins.
+   * @param {string} typed
+   */
+  #full(typed) {
+    if (this.field !== "level") return /^\d{4}$|^0?[.,]\d{4}$/.test(typed);
+    if (/[.,]/.test(typed)) return false;
+    const others = this.levels.filter((one, i) => one && i !== this.current);
+    if (!others.length || others.some((one) => /[.,]/.test(one))) return false;
+    const longest = Math.max(...others.map((one) => one.length));
+    const least = Math.min(...others.map(Number));
+    return typed.length >= longest && (typed.length > longest || Number(typed) * 3 > least);
+  }
+
+  /** On to the next number; at the end of a walk the surface is kept. */
+  next() {
+    if (this.current === undefined) return;
+    if (this.round === "together" && this.colour && this.field !== "level") {
+      this.field = this.field === "x" ? "y" : "level";
+      return;
+    }
+    this.field = this.round === "together" && this.colour ? "x" : "level";
+    this.step += 1;
+    if (this.current === undefined) {
+      if (this.round === "again") this.shown = "again";
+      this.round = "together";
+      // Of free points nobody knows which is the last.
+      if (this.surface.columns || this.id) this.keep().catch(reportFault);
+    }
+  }
+
+  /** @param {Round} round */
+  begin(round) {
+    this.round = round;
+    this.step = 0;
+    this.shown = "read";
+    this.field = round === "together" && this.colour ? "x" : "level";
+    this.updateComplete.then(() => {
+      this.querySelector(".surface")?.scrollIntoView({ block: "start" });
+      /** @type {HTMLElement | null} */ (this.querySelector("#sweep-level"))?.focus({
+        preventScroll: true,
+      });
+    });
+  }
+
+  /** @param {number} index of a point */
+  touch(index) {
+    this.step = this.walk.indexOf(index);
+    this.field = "level";
+  }
+
+  async keep() {
+    await this.keeping.run(async () => {
+      await bookRead();
+      const { surface } = this;
+      const name = surface.name.trim() || t("sweep.nth", { n: this.others.length + 1 });
+      const id = await keepSurface(this.id, { ...surface, name });
+      await this.draft.clear({ ...surface, name });
+      if (!this.id) route.go("sweep", id);
+      return t("sweep.kept", { name });
+    });
+  }
+
+  /** The surfaces of this setup but this one. */
+  get others() {
+    const setup = currentSetup();
+    return setup ? book.below(setup.id, "surface").filter(({ id }) => id !== this.id) : [];
+  }
+
+  async drop() {
+    const undo = await book.remove(this.id);
+    sayWithUndo(t("book.deleted", { name: this.surface.name }), undo);
+    route.go("sweep");
+  }
+
+  /** The points as a table for a spreadsheet. */
+  async table() {
+    const entries = book.part(this.id);
+    const table = await this.askHere({
+      ask: "book_csv",
+      book: { format: "evenkelvin-book", version: 2, entries },
+      of: this.id,
+    });
+    if (table.problem) throw new Error(table.problem.message);
+    const name = `${this.surface.name}.csv`;
+    await saveFiles([{ name, media_type: "text/csv", text: table.text }]);
+  }
+
+  /** @param {string} grid "5×3", or a photo */
+  regrid(grid) {
+    const [columns, rows] = grid.split("×").map(Number);
+    this.draft.type(
+      grid === PHOTO
+        ? { columns: null, rows: null, points: [] }
+        : { columns, rows, points: gridOf(columns, rows), photo: undefined },
+    );
+    this.step = 0;
+  }
+
+  /** Put a point where the photo was touched. @param {MouseEvent} event */
+  putPoint(event) {
+    const { surface } = this;
+    if (surface.columns || !surface.photo) return;
+    const box = /** @type {Element} */ (event.currentTarget).getBoundingClientRect();
+    const inside = (/** @type {number} */ part) =>
+      Math.round(Math.min(1, Math.max(0, part)) * 1000) / 1000;
+    const point = {
+      across: inside((event.clientX - box.left) / box.width),
+      up: inside(1 - (event.clientY - box.top) / box.height),
+    };
+    this.draft.type({ points: [...surface.points, point] });
+    this.step = surface.points.length;
+  }
+
+  /** @returns {import("../../charts/surface-map.js").Cell[]} */
+  get cells() {
+    const { surface, shown, round } = this;
+    if (shown === "planned" && this.trim.answer) {
+      const { points } = this.trim.answer.then;
+      return surface.points.map(({ across, up }, i) => ({
+        across: Number(across),
+        up: Number(up),
+        ...points[i],
+        level: level(points[i].lx),
+      }));
+    }
+    if (shown === "again") return cellsOf(surface, this.measured.answer, surface.again);
+    if (round === "together") return cellsOf(surface, this.even.answer);
+    // What one lamp gives is for no aim.
+    return cellsOf(surface, undefined, this.levels);
+  }
+
+  renderMap() {
+    const { surface, shown } = this;
+    const source = shown === "again" ? this.measured.answer : this.even.answer;
+    const map = surfaceMap({
+      cells: this.cells,
+      columns: surface.columns,
+      lines: shown === "planned" ? null : (source?.map ?? null),
+      title: t("sweep.map"),
+      current: this.current,
+      aim: surface.aim?.point,
+      photo: surface.photo,
+      onTouch: (index) => this.touch(index),
+    });
+    return html`<div @click=${(/** @type {MouseEvent} */ event) => this.putPoint(event)}>${map}</div>
+      ${surface.photo ? html`<p class="hint">${t("sweep.tapPhoto")}</p>` : nothing}`;
+  }
+
+  renderAnswer() {
+    const answer = this.shown === "again" ? this.measured.answer : this.even.answer;
+    if (!answer || !readPoints(this.surface).length) return nothing;
+    return html`
+      <p class="headline small" data-testid="headline">${answer.words}</p>
+      <dl class="figures">
+        <div><dt>${t("sweep.spread")}</dt><dd>${stops(answer.spread_stops)}</dd></div>
+        <div><dt>${t("sweep.uniformity")}</dt><dd>${percent(answer.uniformity)}</dd></div>
+        <div>
+          <dt>${t("sweep.mean")}</dt>
+          <dd>${level(answer.mean_lx)} ${answer.unit}</dd>
+        </div>
+      </dl>
+      ${
+        answer.colour
+          ? html`<p class="reason">${t("sweep.colour", { n: answer.colour.steps.toFixed(1) })}</p>`
+          : nothing
+      }
+    `;
+  }
+
+  renderPad() {
+    const { current, surface } = this;
+    if (!surface.points.length || current === undefined) return nothing;
+    const cell = this.cells[current];
+    const name = typeof this.round === "number" ? surface.lamps[this.round]?.name : "";
+    const rounds = {
+      together: () => t("sweep.typing", { n: this.step + 1, all: surface.points.length }),
+      again: () => t("sweep.typingAgain", { n: this.step + 1, all: surface.points.length }),
+    };
+    return sweepPad({
+      label:
+        typeof this.round === "number"
+          ? t("sweep.typingLamp", {
+              name: name || t("sweep.lampNth", { n: this.round + 1 }),
+              n: this.step + 1,
+              all: surface.points.length,
+            })
+          : rounds[this.round](),
+      value: this.value,
+      unit: this.field === "level" ? levelFieldOf(surface).slice(-2) : this.field,
+      problem: (this.round === "together" && cell?.problem) || undefined,
+      onInput: (typed) => this.write(typed),
+      onNext: () => this.next(),
+    });
+  }
+
+  renderAim() {
+    const { surface } = this;
+    const { aim } = surface;
+    const field = levelFieldOf(surface);
+    const point = this.current ?? this.walk[0];
+    const way = !aim ? "mean" : aim.point === undefined ? "level" : "point";
+    return html`
+      ${segments({
+        name: "aim",
+        legend: t("sweep.aim"),
+        value: way,
+        options: [
+          { value: "mean", label: t("sweep.aimMean") },
+          { value: "point", label: t("sweep.aimPoint", { n: (aim?.point ?? point ?? 0) + 1 }) },
+          { value: "level", label: t("sweep.aimLevel") },
+        ],
+        onChange: (to) =>
+          this.draft.type({
+            aim: to === "mean" ? null : to === "point" ? { point } : { [field]: "" },
+          }),
+      })}
+      ${
+        way === "point" && point !== undefined && point !== aim?.point
+          ? html`<button type="button" @click=${() => this.draft.type({ aim: { point } })}>
+              ${t("sweep.aimHere", { n: point + 1 })}
+            </button>`
+          : nothing
+      }
+      ${
+        way === "level"
+          ? textField({
+              id: "sweep-aim",
+              label: t("sweep.aimTyped"),
+              unit: field.slice(-2),
+              number: true,
+              value: String(aim?.[/** @type {"illuminance_lx"} */ (field)] ?? ""),
+
+              onInput: (typed) => this.draft.type({ aim: { [field]: typed } }),
+            })
+          : nothing
+      }
+    `;
+  }
+
+  /** Where the points are, until the first is read. */
+  renderGrid() {
+    const { surface } = this;
+    const grid = surface.columns ? `${surface.columns}×${surface.rows}` : PHOTO;
+    const grids = GRIDS.map(([columns, rows]) => `${columns}×${rows}`);
+    const begun = readPoints(surface).length > 0;
+    return html`
+      ${
+        begun
+          ? nothing
+          : choice({
+              id: "sweep-grid",
+              label: t("sweep.grid"),
+              value: grid,
+              options: [
+                ...(grids.includes(grid) || grid === PHOTO ? grids : [grid, ...grids]).map(
+                  (one) => ({
+                    value: one,
+                    label: one.replace("×", " × "),
+                  }),
+                ),
+                { value: PHOTO, label: t("sweep.onPhoto") },
+              ],
+              onChange: (to) => this.regrid(to),
+            })
+      }
+      ${
+        surface.columns
+          ? nothing
+          : pickFile({
+              id: "sweep-photo",
+              label: t(surface.photo ? "sweep.otherPhoto" : "sweep.photo"),
+              accept: "image/*",
+              camera: true,
+              one: true,
+              onFiles: ([file]) =>
+                smallPhoto(file)
+                  .then((photo) => this.draft.type({ photo }))
+                  .catch(reportFault),
+            })
+      }
+    `;
+  }
+
+  renderAbout() {
+    const { surface } = this;
+    const problemAt = () => undefined;
+    return html`<details class="more">
+      <summary>${t("sweep.about")}</summary>
+      ${textField({
+        id: "sweep-name",
+        label: t("sweep.name"),
+        value: surface.name,
+        onInput: (name) => this.draft.type({ name }),
+      })}
+      <label class="check">
+        <input
+          type="checkbox"
+          .checked=${this.colour}
+          @change=${() => {
+            this.colour = !this.colour;
+            this.field = this.colour && this.round === "together" ? "x" : "level";
+          }}
+        />
+        <span>${t("sweep.withColour")}</span>
+      </label>
+      <div class="pair">
+        ${["width", "height"].map((name) =>
+          lengthField({
+            id: `sweep-${name}`,
+            label: t(`sweep.${/** @type {"width"} */ (name)}`),
+            name,
+            data: surface,
+            problemAt,
+            onInput: (fields) => this.draft.type(fields),
+          }),
+        )}
+      </div>
+      ${
+        this.id
+          ? html`<div class="row">
+              <button type="button" class="quiet" @click=${() => this.table().catch(reportFault)}>
+                ${t("sweep.table")}
+              </button>
+              <button type="button" class="quiet" @click=${() => this.drop().catch(reportFault)}>
+                ${t("book.delete")}
+              </button>
+            </div>`
+          : nothing
+      }
+    </details>`;
+  }
+
+  renderTrim() {
+    const { surface } = this;
+    if (readPoints(surface).length < surface.points.length || !surface.points.length)
+      return nothing;
+    return html`<section>
+      <h2>${t("sweep.which")}</h2>
+      <p class="hint">${t("sweep.whichHint")}</p>
+      ${sweepLamps({
+        surface,
+        problemAt: (path) => this.trim.problemAt(path),
+        onChange: (lamps) => this.draft.type({ lamps }),
+        onRead: (index) => this.begin(index),
+      })}
+      ${problemNote(this.trim.problemBeside(/^lamps\.\d+\.dimmer_now/))}
+      ${
+        this.trim.answer
+          ? trimTable({
+              answer: this.trim.answer,
+              how: this.how,
+              onHow: (how) => {
+                this.how = how;
+              },
+              onAgain: () => this.begin("again"),
+            })
+          : nothing
+      }
+    </section>`;
+  }
+
+  renderShown() {
+    const { surface } = this;
+    const again = surface.again.some((typed) => typed);
+    if (!this.trim.answer) return nothing;
+    return segments({
+      name: "sweep-shown",
+      legend: t("sweep.shown"),
+      quiet: true,
+      value: this.shown,
+      options: [
+        { value: "read", label: t("sweep.shownRead") },
+        { value: "planned", label: t("sweep.shownPlanned") },
+        ...(again ? [{ value: "again", label: t("sweep.shownAgain") }] : []),
+      ],
+      onChange: (to) => {
+        this.shown = /** @type {"read"} */ (to);
+      },
+    });
+  }
+
+  render() {
+    const { surface, others } = this;
+    if (this.id && book.read && !this.kept) {
+      return html`<h1>${t("sweep.heading")}</h1><p class="empty">${t("book.gone")}</p>`;
+    }
+    const changed = this.id ? JSON.stringify(this.kept) !== JSON.stringify(surface) : true;
+    return html`
+      <h1 class="place">
+        ${surface.name || t("sweep.heading")} <a href="#set">${placeWords(currentSetup())}</a>
+      </h1>
+      <section class="answer" aria-label=${t("sweep.answer")} aria-busy=${this.even.waiting}>
+        <ek-boot-progress></ek-boot-progress>
+        ${this.renderAnswer()} ${this.renderGrid()}
+        ${problemNote(this.even.problemBeside(/^aim/))}
+        ${this.renderMap()} ${this.renderShown()}
+      </section>
+      ${this.renderPad()} ${this.keeping.note()}
+      <div class="actions">
+        <button
+          type="button"
+          class="main"
+          ?disabled=${this.keeping.busy || !changed || !readPoints(surface).length}
+          @click=${() => this.keep().catch(reportFault)}
+        >
+          ${t("sweep.keep")}
+        </button>
+      </div>
+      ${readPoints(surface).length ? this.renderAim() : nothing} ${this.renderTrim()}
+      ${this.renderAbout()}
+      ${
+        others.length || this.id
+          ? html`<section>
+              <h2>${t("sweep.others")}</h2>
+              <ul class="links">
+                ${others.map(({ id, data }) => html`<li><a href="#sweep/${id}">${data.name}</a></li>`)}
+                ${this.id ? html`<li><a href="#sweep">${t("sweep.new")}</a></li>` : nothing}
+              </ul>
+            </section>`
+          : nothing
+      }
+      <ek-spoken .words=${this.even.answer?.words ?? ""}></ek-spoken>
+    `;
+  }
+}
+customElements.define("ek-sweep", SweepView);

@@ -203,14 +203,16 @@ class Fields:
 
     def numbers(self, name: str) -> list[float]:
         """Return a list of finite numbers."""
-        return [
-            parse_number(
-                item,
-                f"{self.at(name)}.{index}",
-                Said("{name}, number {n}", name=field_name(name), n=index + 1),
-            )
-            for index, item in enumerate(self.items(name))
-        ]
+        return [self._nth_number(name, index, item) for index, item in enumerate(self.items(name))]
+
+    def _nth_number(self, name: str, index: int, item: Any) -> float:
+        path = f"{self.at(name)}.{index}"
+        try:
+            return parse_number(item, path, name)
+        except Problem:
+            # Words for a complaint only: a spectrum has hundreds of numbers.
+            which = Said("{name}, number {n}", name=field_name(name), n=index + 1)
+            return parse_number(item, path, which)
 
     def text(self, name: str, default: str | None = None, longest: int = 2000) -> str:
         """Return a text of at most ``longest`` characters."""

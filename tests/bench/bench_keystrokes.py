@@ -45,6 +45,28 @@ PIECE = {"width_m": "1.2", "height_m": "0.9"}
 ROLL = {"width_m": "1.22", "length_m": "7.62"}
 
 
+def wall(n: int) -> list[dict[str, Any]]:
+    """Forty points of a wall, the last of them typed as far as its nth digit."""
+    levels = [400 + 17 * (k % 9) + 31 * (k // 8) for k in range(39)] + [300 + n]
+    return [
+        {"across": (k % 8 + 0.5) / 8, "up": (k // 8 + 0.5) / 5, "illuminance_lx": str(level)}
+        for k, level in enumerate(levels)
+    ]
+
+
+#: Twelve battens, each brightest at its own place.
+BATTENS = [
+    {
+        "name": f"batten {j + 1}",
+        "points": [
+            18 / (0.3 + (k % 8 / 8 - j % 6 / 6) ** 2 + (k // 8 / 5 - j // 6) ** 2)
+            for k in range(40)
+        ],
+    }
+    for j in range(12)
+]
+
+
 def golden(ask: str, case: int) -> dict[str, Any]:
     file = Path(__file__).parents[1] / "kernel" / "golden" / f"{ask}.json"
     request: dict[str, Any] = json.loads(file.read_text())[case]["request"]
@@ -56,6 +78,8 @@ def keystrokes(n: int) -> Iterator[tuple[str, dict[str, Any]]]:
     typed = light(2, x=f"0.38{n:02d}")
     bare = {"x": f"0.43{n:02d}", "y": "0.4022"}
     yield "describe", {"ask": "describe", "reading": bare}
+    yield "even, 40 points", {"ask": "even", "points": wall(n)}
+    yield "trim, 12 lamps × 40 points", {"ask": "trim", "points": wall(n), "lamps": BATTENS}
     yield "fix", {"ask": "fix", "reading": typed, "target": WHITE}
     yield "fix, before and after", {"ask": "fix", "reading": typed, "target": bare, "depth": 1}
     yield "field", {"ask": "field", "lights": [typed], "packs": [["1/4 CTO"]], "target": WHITE}

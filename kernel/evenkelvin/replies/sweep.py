@@ -52,19 +52,20 @@ def _off(stops: float, amount: Said) -> Said:
 def evenness_words(even: Evenness, places: Sequence[Sequence[float]], say: str) -> Said:
     """Return one sentence: where it is off, and how the rest is."""
     within = _limit_words(even.within_stops)
-    if all(even.holds):
+    holds = even.holds
+    if all(holds):
         return Said("Even: every point is within {within}.", within=within)
     stops = even.stops
     worst: dict[Said, float] = {}
     for index in np.argsort(-np.abs(stops)):
-        if not even.holds[index]:
+        if not holds[index]:
             place = place_words(*places[index])
             worst.setdefault(place, float(stops[index]))
     parts = [
         Said("{place} is {off}", place=place, off=point_words(off, even.within_stops, say))
         for place, off in list(worst.items())[:_NAMED]
     ]
-    if not any(even.holds):
+    if not any(holds):
         return Said("{Places}; nothing is within {within}.", Places=listed(parts), within=within)
     if len(worst) > _NAMED:
         more = len(worst) - _NAMED

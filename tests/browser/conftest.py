@@ -141,8 +141,8 @@ def watch() -> Iterator[Watch]:
 
 
 @pytest.fixture
-def context(phone_browser: Browser, watch: Watch) -> Iterator[BrowserContext]:
-    """A fresh browser profile of phone size."""
+def context(phone_browser: Browser, watch: Watch, site: Site) -> Iterator[BrowserContext]:
+    """A fresh browser profile of phone size, closed before the site that it reads stops."""
     made = phone_browser.new_context(viewport=PHONE, has_touch=True, is_mobile=True)
     watch.follow(made)
     yield made

@@ -28,6 +28,12 @@ def test_the_types_of_the_app_are_those_of_the_kernel() -> None:
     )
 
 
+def test_python_is_told_the_same_types() -> None:
+    assert answer_types.STUB.read_text(encoding="utf-8") == answer_types.stub(ANSWERS), (
+        "run .venv/bin/python webapp/tools/answer_types.py"
+    )
+
+
 def test_every_ask_has_an_answer_declared() -> None:
     assert set(ANSWERS) == set(ASKS)
 

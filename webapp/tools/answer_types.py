@@ -1,4 +1,4 @@
-"""The kernel's answers as types for the app: makes ``webapp/src/kernel/answers.d.ts``.
+"""The kernel's answers as types: ``webapp/src/kernel/answers.d.ts`` and ``evenkelvin/asking.pyi``.
 
 The answers are declared once, in ``evenkelvin/replies/answers.py``. Run this after a change there:
 
@@ -23,6 +23,7 @@ from typing import (
 
 ROOT = Path(__file__).resolve().parents[2]
 FILE = ROOT / "webapp" / "src" / "kernel" / "answers.d.ts"
+STUB = ROOT / "kernel" / "evenkelvin" / "asking.pyi"
 HEAD = """\
 // Made by webapp/tools/answer_types.py from kernel/evenkelvin/replies/answers.py: change that.
 
@@ -86,8 +87,24 @@ def declarations(answers: dict[str, Any]) -> str:
     )
 
 
+def stub(answers: dict[str, Any]) -> str:
+    """Return ``asking.pyi``: what ``ask`` answers to each question, for whoever checks types."""
+    ways = [
+        f'@overload\ndef ask(question: Literal["{ask}"], /, **fields: Any)'
+        f" -> answers.{hint.__name__}: ..."
+        for ask, hint in answers.items()
+    ]
+    ways.append("@overload\ndef ask(question: str, /, **fields: Any) -> dict[str, Any]: ...")
+    return (
+        "# Made by webapp/tools/answer_types.py from replies/answers.py: change that.\n"
+        "from typing import Any, Literal, overload\n\n"
+        "from evenkelvin.replies import answers\n\n" + "\n".join(ways) + "\n"
+    )
+
+
 if __name__ == "__main__":
     sys.path.insert(0, str(ROOT / "kernel"))
     from evenkelvin.replies.answers import ANSWERS
 
     FILE.write_text(declarations(ANSWERS), encoding="utf-8")
+    STUB.write_text(stub(ANSWERS), encoding="utf-8")

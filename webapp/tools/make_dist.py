@@ -9,6 +9,7 @@ import os
 import shutil
 from pathlib import Path
 
+from api_page import page
 from runtime import put_runtime
 from static_server import CSP
 from steps import DIST, ROOT, TOOLS, WEBAPP, files_below, key_of, run, say, scratch
@@ -52,6 +53,7 @@ def build_dist(wheels_folder: Path | None = None, target: Path = DIST) -> None:
         run(["node", TOOLS / "bundle.mjs", made, str(size), extensions], cwd=WEBAPP)
         shutil.copytree(WEBAPP / "static", made, dirs_exist_ok=True)
         shutil.copytree(ROOT / "demo_readings", made / "demo_readings")
+        (made / "api.html").write_text(page(), encoding="utf-8")
         put_service_worker(made)
         if target.exists():
             os.replace(target, folder / "old")

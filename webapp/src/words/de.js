@@ -1347,6 +1347,7 @@ const de = {
   "about.title": "Über die App, und Lizenzen",
   "about.promise":
     "Alles wird auf diesem Gerät berechnet und aufgehoben: kein Konto, kein Server, nichts über dich gemessen. Daten gehen nur hinaus, wenn du sie teilst.",
+  "about.api": "Der Rechenkern in Python",
   "about.licences": "Woraus sie gemacht ist",
   "about.licencesHint": "Jeder Teil mit seiner Lizenz, wie ausgeliefert.",
   "about.missing": "Die Lizenzen ließen sich nicht öffnen: ihre Datei ist nicht da.",

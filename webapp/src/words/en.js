@@ -1274,6 +1274,7 @@ export default {
   "about.title": "About, and licences",
   "about.promise":
     "Everything is worked out and kept on this device: no account, no server, nothing measured about you. Data leaves only when you share it.",
+  "about.api": "The kernel in Python",
   "about.licences": "What it is made of",
   "about.licencesHint": "Each part with its licence, as shipped.",
   "about.missing": "The licences could not be opened: their file is not at hand.",

@@ -51,6 +51,7 @@ class About extends Page {
           offlineState.build ? t("kit.offline", { build: offlineState.build }) : t("kit.notOffline")
         }
       </p>
+      <p><a class="button" href="./api.html">${t("about.api")}</a></p>
       <section>
         <h2>${t("about.licences")}</h2>
         <p class="hint">${t("about.licencesHint")}</p>

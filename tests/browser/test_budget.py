@@ -26,7 +26,7 @@ BUDGET = {
 OPENING_SCRIPT, WHOLE_SCRIPT = 62_000, 207_000
 #: Most bytes of all files together: where a host compresses, and where it does not. Pyodide and
 #: numpy as published are 8.76 MB where a host compresses; the app is to stay below 0.57 of that.
-ALL_SENT, ALL_PLAIN = 4_885_000, 6_020_000
+ALL_SENT, ALL_PLAIN = 4_903_000, 6_120_000
 
 
 def sent(path: Path) -> int:

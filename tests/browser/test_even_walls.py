@@ -80,6 +80,7 @@ def test_a_wall_is_read_trimmed_and_read_again(offline: Page, site: Site) -> Non
     walk(page, ["331", "409", "478", "471", "426", "370", "384", "466", "464"])
     expect(page.get_by_role("radio", name="Read again")).to_be_checked()
     expect(cell(page, 1)).to_contain_text("331")
+    expect(cell(page, 1)).to_contain_text(f"plan {planned.split()[0]}")
 
     # Kept: it is there after the app was opened anew, with its lamps.
     page.reload()

@@ -91,7 +91,7 @@ def test_when_nothing_holds_it_is_said() -> None:
 
 def test_many_places_off_are_counted() -> None:
     got = even([[100, 500, 100], [500, 500, 500], [100, 900, 1600]], aim={"illuminance_lx": 500})
-    assert "and 2 more are off by over ⅓ stop" in got["words"]
+    assert "and 3 more are off by over ⅓ stop" in got["words"]
 
 
 def test_a_point_that_cannot_be_used_does_not_keep_the_others_waiting() -> None:

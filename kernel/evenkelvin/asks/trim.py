@@ -58,10 +58,11 @@ def reply(fields: Fields) -> dict[str, Any]:
     lamp's light as read, what that is on its dimmer where ``dimmer_now`` was given, its part of
     the light on the surface, and whether it adds nothing anywhere. "steady" settings stop short of
     the least spread, where the rest would hang on the scatter of every reading; "most_even" go all
-    the way. ``now`` and ``then`` are the figures of ask even, with ``points`` [{"lx", "stops",
-    "holds", "words"}]; ``least_spread_stops`` is the least that dimming can leave, ``cost_stops``
-    the light lost on average, ``ambient_part`` what is there without the lamps. ``moves`` (at most
-    two, where dimming alone does not hold) [{"name", "across", "up", "gain_stops", "words"}] are
+    the way. ``now`` and ``then`` are the figures of ask even, ``then`` with ``words`` and
+    ``points`` [{"lx", "stops", "holds", "words"}]; ``least_spread_stops`` is the least that dimming
+    can leave, ``cost_stops`` the light lost on average, ``ambient_part`` what is there without the
+    lamps. ``moves`` (at most two, where dimming alone does not hold) [{"name", "across", "up",
+    "gain_stops", "words"}] are
     the lamps whose light helps most by moving, and the way: gain for each tenth of the surface.
     """
     fields.refuse_unknown("ask", *FIELDS)
@@ -105,6 +106,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "now": evenness_plain(now),
         "then": {
             **evenness_plain(then),
+            "words": evenness_words(then, surface.places.tolist(), say),
             "points": [
                 {"lx": float(level), "stops": float(off), "holds": holds,
                  "words": point_words(float(off), within, say)}

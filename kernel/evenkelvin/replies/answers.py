@@ -700,6 +700,7 @@ class TrimPoint(TypedDict):
 
 
 class Trimmed(Evenness):
+    words: str
     points: list[TrimPoint]
 
 

@@ -12,7 +12,7 @@ from evenkelvin.said import Said, joined, listed
 from evenkelvin.sweep.evenness import Contours, Evenness, place_words
 
 #: Places that one sentence names.
-_NAMED = 3
+_NAMED = 2
 
 
 def evenness_plain(even: Evenness) -> dict[str, Any]:

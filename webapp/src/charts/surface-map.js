@@ -12,6 +12,7 @@ import { signedStops } from "../words/numbers.js";
  * @property {number} across  0 to 1
  * @property {number} up      0 to 1
  * @property {string} [level] as typed
+ * @property {string} [planned] the level that was to be
  * @property {number} [stops] against the aim
  * @property {boolean} [holds]
  * @property {string} [words] how far off, said
@@ -29,7 +30,12 @@ const markOf = ({ stops, holds, problem }) => {
 const heard = (cell, index) =>
   t("sweep.point", {
     n: index + 1,
-    what: cell.problem ?? [cell.level, cell.words].filter(Boolean).join(", ") ?? "",
+    what:
+      cell.problem ??
+      [cell.level, cell.words, cell.planned && t("sweep.plan", { n: cell.planned })]
+        .filter(Boolean)
+        .join(", ") ??
+      "",
   });
 
 /** Puts a free point where it was read; by property, as the policy lets no style attribute in. @param {Cell} cell */
@@ -66,7 +72,7 @@ export function surfaceMap({ cells, columns, lines, title, current, aim, photo, 
   const shown = fromTop(cells.length, columns).map((index) => {
     const cell = cells[index];
     const inside = html`<span class="level">${cell.level || "–"}</span>
-      <span class="off">${markOf(cell)} ${cell.stops === undefined || cell.problem ? "" : signedStops(cell.stops)}</span>`;
+      <span class="off"><span class="mark">${markOf(cell)}</span> ${cell.stops === undefined || cell.problem ? "" : signedStops(cell.stops)}</span>${cell.planned ? html`<span class="off plan">${t("sweep.plan", { n: cell.planned })}</span>` : nothing}`;
     const place = columns ? undefined : placed(cell);
     const style = `cell ${styleOf(cell)} ${index === aim ? "aim" : ""}`;
     return onTouch

@@ -1538,6 +1538,7 @@ export type Trimmed = {
   uniformity: number;
   least_to_greatest: number;
   holds: boolean;
+  words: string;
   points: TrimPoint[];
 };
 

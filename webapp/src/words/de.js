@@ -906,7 +906,7 @@ const de = {
   "sweep.spread": "Dunkelster zu hellstem",
   "sweep.uniformity": "Kleinster durch Mittel",
   "sweep.mean": "Mittel",
-  "sweep.colour": "Die Farbe weicht um bis zu {n} Schritte ab.",
+  "sweep.colour": "Die Farbe weicht um bis zu {by} ab.",
   "sweep.aim": "Verglichen mit",
   "sweep.aimMean": "dem Mittel",
   "sweep.aimPoint": "Punkt {n}",
@@ -936,6 +936,7 @@ const de = {
   "sweep.mostEvenHint":
     "So gleichmäßig, wie Dimmen es kann; das hängt an jeder Messung und kostet Licht.",
   "sweep.readAgain": "Gedimmt: noch einmal messen",
+  "sweep.plan": "Plan {n}",
   "sweep.shown": "Die Karte zeigt",
   "sweep.shownRead": "Gemessen",
   "sweep.shownPlanned": "Geplant",

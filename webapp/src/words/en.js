@@ -483,7 +483,7 @@ export default {
   "sweep.spread": "Darkest to brightest",
   "sweep.uniformity": "Least over mean",
   "sweep.mean": "Mean",
-  "sweep.colour": "The colour differs by up to {n} steps.",
+  "sweep.colour": "The colour differs by up to {by}.",
   "sweep.aim": "Held against",
   "sweep.aimMean": "the mean",
   "sweep.aimPoint": "point {n}",
@@ -513,6 +513,7 @@ export default {
   "sweep.mostEvenHint":
     "As even as dimming can make it; it hangs on every reading, and costs light.",
   "sweep.readAgain": "Dimmed: read again",
+  "sweep.plan": "plan {n}",
   "sweep.shown": "The map shows",
   "sweep.shownRead": "As read",
   "sweep.shownPlanned": "Planned",

@@ -29,7 +29,7 @@ import {
   walkOf,
 } from "../../store/log/surfaces.js";
 import { t } from "../../words/index.js";
-import { level, percent, stops } from "../../words/numbers.js";
+import { level, percent, steps, stops } from "../../words/numbers.js";
 import { saveFiles } from "./save-files.js";
 import { sweepLamps, trimTable } from "./sweep-lamps.js";
 import { sweepPad } from "./sweep-pad.js";
@@ -298,7 +298,13 @@ class SweepView extends Page {
         level: level(points[i].lx),
       }));
     }
-    if (shown === "again") return cellsOf(surface, this.measured.answer, surface.again);
+    if (shown === "again") {
+      const planned = this.trim.answer?.then.points;
+      return cellsOf(surface, this.measured.answer, surface.again).map((cell, i) => ({
+        ...cell,
+        planned: planned && level(planned[i].lx),
+      }));
+    }
     if (round === "together") return cellsOf(surface, this.even.answer);
     // What one lamp gives is for no aim.
     return cellsOf(surface, undefined, this.levels);
@@ -322,8 +328,13 @@ class SweepView extends Page {
   }
 
   renderAnswer() {
-    const answer = this.shown === "again" ? this.measured.answer : this.even.answer;
+    const answer = {
+      read: this.even.answer,
+      again: this.measured.answer,
+      planned: this.trim.answer?.then,
+    }[this.shown];
     if (!answer || !readPoints(this.surface).length) return nothing;
+    const { unit, colour } = { unit: "", colour: null, ...this.even.answer };
     return html`
       <p class="headline small" data-testid="headline">${answer.words}</p>
       <dl class="figures">
@@ -331,12 +342,12 @@ class SweepView extends Page {
         <div><dt>${t("sweep.uniformity")}</dt><dd>${percent(answer.uniformity)}</dd></div>
         <div>
           <dt>${t("sweep.mean")}</dt>
-          <dd>${level(answer.mean_lx)} ${answer.unit}</dd>
+          <dd>${level(answer.mean_lx)} ${unit}</dd>
         </div>
       </dl>
       ${
-        answer.colour
-          ? html`<p class="reason">${t("sweep.colour", { n: answer.colour.steps.toFixed(1) })}</p>`
+        colour
+          ? html`<p class="reason">${t("sweep.colour", { by: steps(colour.steps) })}</p>`
           : nothing
       }
     `;

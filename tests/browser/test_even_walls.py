@@ -71,6 +71,7 @@ def test_a_wall_is_read_trimmed_and_read_again(offline: Page, site: Site) -> Non
     expect(table).to_contain_text("batten 1")
     expect(table).to_contain_text("batten 2")
     expect(page.get_by_text("Dimming alone does not get there. Move batten 2")).to_be_visible()
+    expect(page.get_by_text("let it cool before you move it")).to_be_visible()
 
     # Planned beside measured.
     page.get_by_role("radio", name="Planned").check(force=True)
@@ -149,6 +150,10 @@ def test_what_cannot_be_read_is_said_at_its_cell_and_the_others_stand(app: Page)
 def test_the_aim_is_a_touched_point_or_a_level(app: Page) -> None:
     open_sweep(app)
     walk(app, WALK)
+    # At once, while the surface is still being kept: it is not lost.
+    app.get_by_role("radio", name="a level").check(force=True)
+    expect(app.get_by_role("heading", level=1)).to_contain_text("Surface 1")
+    expect(app.get_by_role("radio", name="a level")).to_be_checked()
     cell(app, 3).click()
     app.get_by_role("radio", name="point 3").check(force=True)
     expect(cell(app, 3)).to_contain_text("● 0.0")
@@ -174,6 +179,15 @@ def test_a_green_screen_gets_no_gel_but_a_sweep(app: Page) -> None:
     app.keyboard.press("Enter")
     expect(cell(app, 2)).to_contain_text("398")
     expect(app.get_by_text(re.compile("The colour differs by up to"))).to_be_visible()
+    # What was mistyped is put right from its cell, colour and level.
+    cell(app, 1).click()
+    expect(pad(app)).to_have_value("0.3012")
+    pad(app).fill("3002")
+    expect(pad(app)).to_have_value("0.5874")
+    pad(app).fill("5874")
+    expect(pad(app)).to_have_value("412")
+    cell(app, 1).click()
+    expect(pad(app)).to_have_value("0.3002")
 
 
 def test_free_points_on_a_photo(app: Page, tmp_path: object) -> None:
@@ -193,6 +207,34 @@ def test_free_points_on_a_photo(app: Page, tmp_path: object) -> None:
     expect(headline(app)).to_contain_text("stop")
     expect(app.locator(".surface .cell")).to_have_count(3)
     expect(app.locator(".surface polyline").first).to_be_attached()
+    # One touched by mistake is taken away, its reading kept for second thoughts.
+    cell(app, 2).click()
+    app.get_by_role("button", name="Delete point 2").click()
+    expect(app.locator(".surface .cell")).to_have_count(2)
+    expect(cell(app, 2)).to_contain_text("380")
+    app.get_by_role("button", name="Undo").click()
+    expect(cell(app, 2)).to_contain_text("420")
+    expect(app.locator(".surface .cell")).to_have_count(3)
+
+
+def test_a_surface_stands_in_its_own_setup_wherever_one_works(app: Page) -> None:
+    open_sweep(app)
+    walk(app, WALK)
+    expect(app.get_by_role("heading", level=1)).to_contain_text("Surface 1")
+    mine = app.get_by_role("heading", level=1).get_by_role("link").inner_text()
+    address = app.url
+    go(app, "Book")
+    app.get_by_role("link", name=re.compile("Setup 1")).first.click()
+    app.get_by_role("button", name="Duplicate for a pick-up").click()
+    expect(app).to_have_url(re.compile("#set$"))
+    app.goto(address)
+    expect(app.get_by_role("heading", level=1).get_by_role("link")).to_have_text(mine)
+    # From the book a new one goes into the setup it is begun in.
+    go(app, "Book")
+    app.get_by_role("link", name=re.compile("Setup 1(?!, pick-up)")).first.click()
+    app.get_by_role("button", name="A new surface").click()
+    expect(pad(app)).to_be_visible()
+    expect(app.get_by_role("heading", level=1).get_by_role("link")).to_have_text(mine)
 
 
 def test_the_points_are_saved_as_a_table(app: Page) -> None:

@@ -585,6 +585,8 @@ const de = {
     "Heiße Lampen versengen und entzünden Folie: weg von der Linse und belüftet. Nie ein Schutzglas, einen UV-Filter oder eine Lüftung abdecken.",
   "caution.flashing":
     "Blitzendes Licht kann bei empfindlichen Menschen einen Anfall auslösen: warne alle, bevor es läuft.",
+  "caution.moving":
+    "Eine Lampe bleibt nach dem Ausschalten heiß: lass sie abkühlen, bevor du sie umstellst, und sichere sie neu. Leitern und Rigging sind für Leute, die darin geübt sind.",
   "caution.whole": "Alle Warnungen",
   "cautions.title": "Warnungen",
   "cautions.lead":
@@ -892,6 +894,7 @@ const de = {
   "sweep.photo": "Foto machen",
   "sweep.otherPhoto": "Anderes Foto machen",
   "sweep.tapPhoto": "Tippe auf das Foto, wo du misst, dann gib den Wert ein.",
+  "sweep.pointDropped": "Punkt {n} gelöscht",
   "sweep.withColour": "An jedem Punkt auch x und y eingeben",
   "sweep.width": "Breite",
   "sweep.height": "Höhe",

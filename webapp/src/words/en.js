@@ -469,6 +469,7 @@ export default {
   "sweep.photo": "Take the photo",
   "sweep.otherPhoto": "Take another photo",
   "sweep.tapPhoto": "Tap the photo where you read the meter, then type the level.",
+  "sweep.pointDropped": "Point {n} deleted",
   "sweep.withColour": "Type x and y at each point too",
   "sweep.width": "Width",
   "sweep.height": "Height",
@@ -1336,6 +1337,8 @@ export default {
     "Hot lamps scorch and ignite gel: keep it off the lens and ventilated. Never cover a safety glass, UV filter or vent.",
   "caution.flashing":
     "Flashing light can bring on a seizure in people who are sensitive to it: warn everybody before it runs.",
+  "caution.moving":
+    "A lamp stays hot after it is off: let it cool before you move it, and secure it again. Ladders and rigging are for people trained on them.",
   "caution.whole": "All cautions",
 
   "cautions.title": "Cautions",

@@ -37,10 +37,11 @@ class SetupView extends Page {
     this.watch = new Watch(this, book, settings, verdicts);
   }
 
-  async work() {
+  /** Work in this setup. @param {"light" | "sweep"} place  where to begin */
+  async work(place) {
     await openSetup(this.id);
     // Whoever went elsewhere meanwhile stays there.
-    if (this.isConnected) route.go("light");
+    if (this.isConnected) route.go(place);
   }
 
   /** Set today's white to the one of this setup. */
@@ -126,7 +127,6 @@ class SetupView extends Page {
 
   renderSurfaces() {
     const surfaces = book.below(this.id, "surface");
-    if (!surfaces.length) return nothing;
     return html`<section>
       <h2>${t("sweep.others")}</h2>
       <ul class="links">
@@ -135,6 +135,15 @@ class SetupView extends Page {
             <a href="#sweep/${surface.id}">${surface.data.name}</a> ${versions(surface)}
           </li>`,
         )}
+        <li>
+          <button
+            type="button"
+            class="quiet"
+            @click=${() => this.work("sweep").catch(reportFault)}
+          >
+            ${t("sweep.new")}
+          </button>
+        </li>
       </ul>
     </section>`;
   }
@@ -175,7 +184,7 @@ class SetupView extends Page {
           type="button"
           class="main"
           aria-label=${t("book.workName", { name })}
-          @click=${run(() => this.work())}
+          @click=${run(() => this.work("light"))}
         >
           ${t("book.work")}
         </button>

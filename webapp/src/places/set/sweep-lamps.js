@@ -1,5 +1,6 @@
 /** The lamps on a surface: each read alone or left out, and what to dim and to move. */
 import { html, nothing } from "lit";
+import { cautionNote } from "../../parts/caution-note.js";
 import { segments, textField } from "../../parts/inputs.js";
 import { warningList } from "../../parts/warnings.js";
 import { complete } from "../../store/log/surfaces.js";
@@ -95,6 +96,7 @@ export function sweepLamps({ surface, problemAt, onChange, onRead }) {
 export function trimTable({ answer, how, onHow, onAgain }) {
   return html`
     ${answer.words.map((/** @type {string} */ words) => html`<p>${words}</p>`)}
+    ${answer.moves.length ? cautionNote("moving") : nothing}
     <table class="compare">
       <caption>
         ${t("sweep.dimTo", {

@@ -15,7 +15,7 @@ import "../../parts/spoken.js";
 import { sayWithUndo } from "../../parts/toast.js";
 import { problemNote } from "../../parts/warnings.js";
 import { route } from "../../router.js";
-import { book, bookRead, reportFault, settings } from "../../store/index.js";
+import { book, bookRead, drafts, reportFault, settings } from "../../store/index.js";
 import { currentSetup, keepSurface, placeWords } from "../../store/log/shoot.js";
 import {
   blankSurface,
@@ -27,6 +27,7 @@ import {
   readPoints,
   trimQuestion,
   walkOf,
+  withoutPoint,
 } from "../../store/log/surfaces.js";
 import { t } from "../../words/index.js";
 import { level, percent, steps, stops } from "../../words/numbers.js";
@@ -77,6 +78,8 @@ class SweepView extends Page {
         const read = readPoints(saved);
         const left = walkOf(saved).findIndex((i) => !read.includes(i));
         this.step = left < 0 ? saved.points.length : left;
+        this.colour ||= saved.points.some(({ x, y }) => x || y);
+        this.field = this.first;
         return saved;
       },
     });
@@ -108,6 +111,16 @@ class SweepView extends Page {
 
   get walk() {
     return walkOf(this.surface);
+  }
+
+  /** The setup that the surface stands in: a new one is for that which we work in. */
+  get setup() {
+    return this.id ? book.thing(book.standing(this.id)?.parent) : currentSetup();
+  }
+
+  /** What is typed first at a point. @returns {"x" | "level"} */
+  get first() {
+    return this.round === "together" && this.colour ? "x" : "level";
   }
 
   /** The point that is typed into, undefined at the end of the walk. */
@@ -193,7 +206,7 @@ class SweepView extends Page {
       this.field = this.field === "x" ? "y" : "level";
       return;
     }
-    this.field = this.round === "together" && this.colour ? "x" : "level";
+    this.field = this.first;
     this.step += 1;
     if (this.current === undefined) {
       if (this.round === "again") this.shown = "again";
@@ -208,7 +221,7 @@ class SweepView extends Page {
     this.round = round;
     this.step = 0;
     this.shown = "read";
-    this.field = round === "together" && this.colour ? "x" : "level";
+    this.field = this.first;
     this.updateComplete.then(() => {
       this.querySelector(".surface")?.scrollIntoView({ block: "start" });
       /** @type {HTMLElement | null} */ (this.querySelector("#sweep-level"))?.focus({
@@ -220,7 +233,7 @@ class SweepView extends Page {
   /** @param {number} index of a point */
   touch(index) {
     this.step = this.walk.indexOf(index);
-    this.field = "level";
+    this.field = this.first;
   }
 
   async keep() {
@@ -229,15 +242,22 @@ class SweepView extends Page {
       const { surface } = this;
       const name = surface.name.trim() || t("sweep.nth", { n: this.others.length + 1 });
       const id = await keepSurface(this.id, { ...surface, name });
-      await this.draft.clear({ ...surface, name });
+      // What was typed while it was being kept goes on as its draft.
+      const typed = this.surface;
+      const newer = { ...typed, name: typed.name.trim() || name };
+      const later = typed !== surface;
+      await Promise.all([
+        later && this.id ? undefined : this.draft.clear(newer),
+        later ? drafts.save(`sweep/${id}`, newer) : undefined,
+      ]);
       if (!this.id) route.go("sweep", id);
       return t("sweep.kept", { name });
     });
   }
 
-  /** The surfaces of this setup but this one. */
+  /** The surfaces of its setup but this one. */
   get others() {
-    const setup = currentSetup();
+    const { setup } = this;
     return setup ? book.below(setup.id, "surface").filter(({ id }) => id !== this.id) : [];
   }
 
@@ -274,7 +294,8 @@ class SweepView extends Page {
   /** Put a point where the photo was touched. @param {MouseEvent} event */
   putPoint(event) {
     const { surface } = this;
-    if (surface.columns || !surface.photo) return;
+    // A lamp is read at the points that there are.
+    if (surface.columns || !surface.photo || this.round !== "together") return;
     const box = /** @type {Element} */ (event.currentTarget).getBoundingClientRect();
     const inside = (/** @type {number} */ part) =>
       Math.round(Math.min(1, Math.max(0, part)) * 1000) / 1000;
@@ -284,6 +305,22 @@ class SweepView extends Page {
     };
     this.draft.type({ points: [...surface.points, point] });
     this.step = surface.points.length;
+    this.field = this.first;
+    this.shown = "read";
+  }
+
+  /** Take back a free point, such as one touched by mistake. @param {number} index */
+  dropPoint(index) {
+    const { points, lamps, again, aim } = this.surface;
+    const put = (/** @type {Partial<Surface>} */ fields) => {
+      this.draft.type(fields);
+      this.shown = "read";
+      this.step = this.surface.points.length;
+    };
+    put(withoutPoint(this.surface, index));
+    sayWithUndo(t("sweep.pointDropped", { n: index + 1 }), () =>
+      put({ points, lamps, again, aim }),
+    );
   }
 
   /** @returns {import("../../charts/surface-map.js").Cell[]} */
@@ -362,7 +399,7 @@ class SweepView extends Page {
       together: () => t("sweep.typing", { n: this.step + 1, all: surface.points.length }),
       again: () => t("sweep.typingAgain", { n: this.step + 1, all: surface.points.length }),
     };
-    return sweepPad({
+    const pad = sweepPad({
       label:
         typeof this.round === "number"
           ? t("sweep.typingLamp", {
@@ -377,6 +414,11 @@ class SweepView extends Page {
       onInput: (typed) => this.write(typed),
       onNext: () => this.next(),
     });
+    if (surface.columns || this.round !== "together") return pad;
+    return html`${pad}
+      <button type="button" class="quiet" @click=${() => this.dropPoint(current)}>
+        ${t("book.deleteName", { name: t("sweep.aimPoint", { n: current + 1 }) })}
+      </button>`;
   }
 
   renderAim() {
@@ -484,7 +526,7 @@ class SweepView extends Page {
           .checked=${this.colour}
           @change=${() => {
             this.colour = !this.colour;
-            this.field = this.colour && this.round === "together" ? "x" : "level";
+            this.field = this.first;
           }}
         />
         <span>${t("sweep.withColour")}</span>
@@ -573,7 +615,7 @@ class SweepView extends Page {
     const changed = this.id ? JSON.stringify(this.kept) !== JSON.stringify(surface) : true;
     return html`
       <h1 class="place">
-        ${surface.name || t("sweep.heading")} <a href="#set">${placeWords(currentSetup())}</a>
+        ${surface.name || t("sweep.heading")} <a href="#set">${placeWords(this.setup)}</a>
       </h1>
       <section class="answer" aria-label=${t("sweep.answer")} aria-busy=${this.even.waiting}>
         <ek-boot-progress></ek-boot-progress>

@@ -125,6 +125,28 @@ export function evenQuestion(surface, levels) {
 }
 
 /**
+ * A surface without one of its points: the levels that were read there go with it.
+ * @param {Surface} surface
+ * @param {number} index
+ * @returns {Pick<Surface, "points" | "lamps" | "again" | "aim">}
+ */
+export function withoutPoint({ points, lamps, again, aim }, index) {
+  /** @template T @param {T[]} list */
+  const rest = (list) => list.filter((_, i) => i !== index);
+  const at = aim?.point;
+  return {
+    points: rest(points),
+    again: rest(again),
+    lamps: lamps.map((lamp) => ({
+      ...lamp,
+      ...(lamp.points && { points: rest(lamp.points) }),
+      ...(lamp.without && { without: rest(lamp.without) }),
+    })),
+    aim: at === undefined ? aim : at === index ? null : { point: at > index ? at - 1 : at },
+  };
+}
+
+/**
  * The cells of a map: each point with its level, and how far it is off by an answer to even.
  * @param {Surface} surface
  * @param {import("../../kernel/answers.js").Answers["even"] | undefined} answer

@@ -29,6 +29,10 @@ OPENING_SCRIPT, WHOLE_SCRIPT = 62_200, 207_000
 ALL_SENT, ALL_PLAIN = 4_903_000, 6_120_000
 
 
+#: The pictures of the browser's own install dialogue, which nothing else fetches or keeps.
+PICTURES = 75_000
+
+
 def sent(path: Path) -> int:
     data = path.read_bytes()
     return min(len(data), len(gzip.compress(data, 9)))
@@ -48,6 +52,8 @@ def test_what_opens_the_app_is_a_small_part_of_its_script(dist: Path) -> None:
 
 
 def test_all_files_together_stay_within_the_budget(dist: Path) -> None:
-    files = files_below(dist)
+    pictures = files_below(dist / "screens")
+    assert 0 < sum(map(sent, pictures)) <= PICTURES
+    files = [file for file in files_below(dist) if file not in pictures]
     assert sum(map(sent, files)) <= ALL_SENT
     assert sum(path.stat().st_size for path in files) <= ALL_PLAIN

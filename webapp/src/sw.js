@@ -7,6 +7,7 @@
 // app's own address, because other apps may live on the same host.
 
 import { machineCode, unzipped } from "./kernel/python-packs.js";
+import { putShared, SHARE } from "./shared.js";
 
 /** @typedef {Record<string, string>} Files address within the app → "sha256-…" */
 
@@ -117,11 +118,21 @@ async function respond(request) {
   return new Response(kept.body, { headers });
 }
 
+/**
+ * What another app shares is kept here until the page takes it: no host ever sees it.
+ * @param {Request} request
+ */
+async function shared(request) {
+  await putShared(scope, await request.formData());
+  return Response.redirect(`${scope}#files`, 303);
+}
+
 worker.addEventListener("install", (/** @type {any} */ event) => event.waitUntil(install()));
 worker.addEventListener("activate", (/** @type {any} */ event) => event.waitUntil(activate()));
 
 worker.addEventListener("fetch", (/** @type {any} */ event) => {
   const { method, url } = event.request;
+  if (method === "POST" && url === scope + SHARE) event.respondWith(shared(event.request));
   if (method === "GET" && url.startsWith(scope)) event.respondWith(respond(event.request));
 });
 

@@ -31,7 +31,8 @@ def put_service_worker(dist: Path) -> None:
     files = {}
     for path in files_below(dist):
         name = path.relative_to(dist).as_posix()
-        if name != "sw.js":
+        # The pictures are for the browser's own dialogue before the app is installed.
+        if name != "sw.js" and not name.startswith("screens/"):
             digest = base64.b64encode(hashlib.sha256(path.read_bytes()).digest()).decode()
             # A folder's address, because some hosts redirect …/index.html to it.
             files["" if name == "index.html" else name] = f"sha256-{digest}"

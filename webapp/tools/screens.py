@@ -1,10 +1,11 @@
 """Take pictures of the demo shoot, from dist/ as it is built.
 
     .venv/bin/python webapp/tools/screens.py                the README's three
+    .venv/bin/python webapp/tools/screens.py manifest       those of the browser's install dialogue
     .venv/bin/python webapp/tools/screens.py FOLDER [NAME…] every view, or these, at 390 and
                                                             1280 px, dark and in daylight
 
-The second is for looking at: nothing of it is kept in the repository.
+The last is for looking at: nothing of it is kept in the repository.
 """
 
 from __future__ import annotations
@@ -22,6 +23,7 @@ from static_server import make_server
 from steps import DIST, ROOT, WEBAPP
 
 SCREENS = WEBAPP / "screens"
+STORE = WEBAPP / "static" / "screens"
 PHONE = {"width": 390, "height": 844}
 LAPTOP = {"width": 1280, "height": 800}
 REST = 2500  # ms until the last answer is drawn
@@ -77,6 +79,35 @@ def for_the_readme() -> None:
         shoot("balance")
 
 
+def for_the_manifest() -> None:
+    """The set on a phone and on a laptop, and one light, in few colours."""
+    from PIL import Image
+
+    STORE.mkdir(exist_ok=True)
+    with chromium() as (browser, address):
+        page = browser.new_page(viewport=PHONE, color_scheme="dark", locale="en-GB")
+        open_demo(page, address)
+        for name, place, size, down in (
+            ("set", "set", PHONE, 175),
+            ("light", "light", PHONE, 190),
+            ("wide", "set", LAPTOP, 60),
+        ):
+            page.set_viewport_size(size)  # type: ignore[arg-type]
+            page.goto(f"{address}#{place}")
+            if place == "light":
+                type_reading(page)
+            page.locator(f"ek-{place} svg").first.wait_for()
+            page.wait_for_timeout(REST)
+            page.mouse.wheel(0, down)
+            page.wait_for_timeout(REST)
+            file = STORE / f"{name}.png"
+            page.screenshot(path=file)
+            with Image.open(file) as picture:
+                picture.convert("RGB").quantize(24, dither=Image.Dither.NONE).save(
+                    file, optimize=True
+                )
+
+
 def every_view(folder: Path, only: list[str]) -> None:
     """Each address of the app, found as the tests find them, as a whole screen."""
     sys.path.insert(0, str(ROOT / "tests" / "browser"))
@@ -103,7 +134,9 @@ def every_view(folder: Path, only: list[str]) -> None:
 
 
 if __name__ == "__main__":
-    if sys.argv[1:]:
+    if sys.argv[1:] == ["manifest"]:
+        for_the_manifest()
+    elif sys.argv[1:]:
         every_view(Path(sys.argv[1]), sys.argv[2:])
     else:
         for_the_readme()

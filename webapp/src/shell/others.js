@@ -1,4 +1,4 @@
-/** Every view but Light, and the keys, as one part of the script. */
+/** Every view but Light, the keys, and what the phone hands over, as one part of the script. */
 import "../parts/joined-line.js";
 import "../places/book/book.js";
 import "../places/book/copy.js";
@@ -30,4 +30,5 @@ import "../places/set/set.js";
 import "../places/set/spectrum.js";
 import "../places/set/sweep.js";
 import "../places/set/unmix.js";
+import "./from-the-system.js";
 import "./keys.js";

@@ -31,7 +31,7 @@ export function readOthers() {
 /** @type {Record<string, View>} */
 export const VIEWS = {
   light: { title: "place.light", place: "light", show: () => html`<ek-light></ek-light>` },
-  set: { title: "place.set", place: "set", show: () => html`<ek-set></ek-set>` },
+  set: { title: "place.set", place: "set", show: (id) => html`<ek-set .open=${id}></ek-set>` },
   balance: {
     title: "balance.heading",
     place: "set",

@@ -347,6 +347,10 @@ const de = {
   "unit.stops": "{n} Blenden",
   "unit.steps": "{n} Schritte",
 
+  "setup.address": "Seine Adresse",
+  "setup.addressHint":
+    "Öffnet dieses Setup unter Set, nur auf diesem Telefon: leg sie auf den Startbildschirm oder in einen Kurzbefehl.",
+  "setup.addressCopied": "Adresse kopiert.",
   "share.title": "Teilen",
   "share.whole": "das ganze Buch",
   "share.wholeName": "Buch",

@@ -788,6 +788,10 @@ export default {
   "unit.stops": "{n} stops",
   "unit.steps": "{n} steps",
 
+  "setup.address": "Its address",
+  "setup.addressHint":
+    "Opens this setup on Set, on this phone only: pin it to the home screen or put it in a shortcut.",
+  "setup.addressCopied": "Address copied.",
   "share.title": "Share",
   "share.whole": "the whole book",
   "share.wholeName": "book",

@@ -4,6 +4,7 @@ import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
 import { ask } from "../../kernel/client.js";
 import { meantBeside, meantLine } from "../../parts/meant-words.js";
+import { shareText } from "../../parts/share-text.js";
 import { sayWithUndo } from "../../parts/toast.js";
 import { route } from "../../router.js";
 import { book, reportFault, settings } from "../../store/index.js";
@@ -207,6 +208,22 @@ class SetupView extends Page {
           </li>
           <li><a href="#share/${setup.id}">${t("share.title")}</a></li>
           <li><a href="#report/${setup.id}">${t("report.title")}</a></li>
+          <li>
+            <button
+              type="button"
+              class="quiet"
+              @click=${run(() =>
+                shareText(
+                  name,
+                  new URL(`./#set/${setup.id}`, location.href).href,
+                  t("setup.addressCopied"),
+                ),
+              )}
+            >
+              ${t("setup.address")}
+            </button>
+            <p class="hint">${t("setup.addressHint")}</p>
+          </li>
         </ul>
         <details class="more">
           <summary>${t("book.change", { name })}</summary>

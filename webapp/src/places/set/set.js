@@ -21,7 +21,7 @@ import { Watch } from "../../base/watch.js";
 import { segments } from "../../parts/inputs.js";
 import "../../parts/patch-light.js";
 import { shareText } from "../../parts/share-text.js";
-import { sayWithUndo } from "../../parts/toast.js";
+import { say, sayWithUndo } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { route } from "../../router.js";
 import { lightDraft } from "../../store/drafts/light-draft.js";
@@ -30,7 +30,14 @@ import { gels } from "../../store/kit/gels.js";
 import { withOwnGels } from "../../store/kit/own-gels.js";
 import { curves, labels } from "../../store/log/measured-gels.js";
 import { toDo } from "../../store/log/plan.js";
-import { currentSetup, heroOf, lightsOf, placeWords, unreadLights } from "../../store/log/shoot.js";
+import {
+  currentSetup,
+  heroOf,
+  lightsOf,
+  openSetup,
+  placeWords,
+  unreadLights,
+} from "../../store/log/shoot.js";
 import { terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
@@ -42,7 +49,7 @@ import { slip } from "./slip.js";
 const MOST_PAIRS = 3;
 
 class SetView extends Page {
-  static properties = { gelled: { state: true } };
+  static properties = { gelled: { state: true }, open: {} };
 
   constructor() {
     super();
@@ -56,6 +63,8 @@ class SetView extends Page {
     this.seen = /** @type {LiveQuestion<"seen">} */ (
       new LiveQuestion(this, { after: [this.agree] })
     );
+    /** Id of the setup to open; empty for where one works. */
+    this.open = "";
     /** Whether the strip shows the lights with their gels on. */
     this.gelled = false;
     /** @type {ReturnType<typeof lightsOf>} the lights of the present question, in its order */
@@ -63,6 +72,19 @@ class SetView extends Page {
     /** The light that the levels of the others are told against. */
     this.key = /** @type {ReturnType<typeof keyOf> | undefined} */ (undefined);
     this.watch = new Watch(this, book, settings, gels);
+  }
+
+  /** An address of its own, such as one pinned to the home screen, opens its setup. */
+  updated(/** @type {Map<string, unknown>} */ changed) {
+    if (changed.has("open") && this.open) this.openPinned(this.open).catch(reportFault);
+  }
+
+  /** @param {string} id */
+  async openPinned(id) {
+    if (book.standing(id)) await openSetup(id);
+    else say(t("book.gone"));
+    // Whoever opens another setup now is not brought back here by a reload.
+    if (this.isConnected) location.replace("#set");
   }
 
   willUpdate() {

@@ -1,6 +1,22 @@
 /** One labelled input with its unit, its hint and, when the kernel refuses it, its sentence. */
 import { html, nothing } from "lit";
+import { t } from "../words/index.js";
 import { asTyped } from "../words/numbers.js";
+
+/** The other sign. @param {string} text */
+const turned = (text) =>
+  /^\s*[-−]/.test(text) ? text.replace(/^\s*[-−]/, "") : `-${text.replace(/^\s*\+/, "")}`;
+
+/** The pad of a phone often lacks the minus. @param {string} label @param {string} value @param {(value: string) => void} onInput */
+const signKey = (label, value, onInput) => html`<button
+  type="button"
+  class="sign"
+  aria-label=${t("field.sign", { label })}
+  @pointerdown=${(/** @type {Event} */ event) => event.preventDefault() /* the keyboard stays */}
+  @click=${() => onInput(turned(value))}
+>
+  ±
+</button>`;
 
 /**
  * @param {object} field
@@ -14,19 +30,34 @@ import { asTyped } from "../words/numbers.js";
  * @param {string[]} [field.choices]  what may have been meant, each as it would be typed
  * @param {boolean} [field.number]   a number to be typed on a keypad
  * @param {boolean} [field.large]
+ * @param {boolean} [field.signed]   a number that may be below nought
+ * @param {() => void} [field.onLeave]
+ * @param {"next" | "done"} [field.enter]  what the keyboard's own key says
  */
 export function textField(field) {
-  const { id, label, value, onInput, unit, hint, problem, choices = [], number, large } = field;
+  const {
+    id,
+    label,
+    value,
+    onInput,
+    unit,
+    hint,
+    problem,
+    choices = [],
+    number,
+    large,
+    signed,
+  } = field;
   const described = [unit && `${id}-unit`, hint && `${id}-hint`, problem && `${id}-problem`];
   return html`
     <div class="field ${large ? "large" : ""}">
       <label for=${id}>${label}</label>
-      <div class="entry">
+      <div class="entry ${signed ? "signed" : ""}">
         <input
           id=${id}
           type="text"
           inputmode=${number ? "decimal" : "text"}
-          enterkeyhint="done"
+          enterkeyhint=${field.enter ?? "done"}
           maxlength="200"
           autocomplete="off"
           autocapitalize=${number ? "off" : "sentences"}
@@ -36,8 +67,10 @@ export function textField(field) {
           aria-describedby=${described.filter(Boolean).join(" ") || nothing}
           @input=${(/** @type {InputEvent} */ event) =>
             onInput(/** @type {HTMLInputElement} */ (event.target).value)}
+          @change=${field.onLeave}
         />
         ${unit ? html`<span class="unit" id="${id}-unit">${unit}</span>` : nothing}
+        ${signed ? signKey(label, value, onInput) : nothing}
       </div>
       ${hint ? html`<p class="hint" id="${id}-hint">${hint}</p>` : nothing}
       ${problem ? html`<p class="problem" id="${id}-problem">${problem}</p>` : nothing}

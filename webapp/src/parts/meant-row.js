@@ -216,6 +216,7 @@ class MeantRow extends Page {
       hint: t("meant.tintHint"),
       number: true,
       value: String(shown?.duv ?? ""),
+      signed: true,
       problem: this.problemAt("duv"),
       onInput: (duv) => this.type({ ...shown, duv }),
     })}`;
@@ -231,6 +232,7 @@ class MeantRow extends Page {
         label,
         unit: name === "cct_K" ? "K" : undefined,
         number: true,
+        signed: name === "duv",
         value: String(shown?.[name] ?? ""),
         problem: this.problemAt(name),
         onInput: (value) => this.type({ ...shown, [name]: value }),

@@ -3,6 +3,7 @@
  * a slow phone can be typed into at once.
  */
 import { lightDraft } from "../store/drafts/light-draft.js";
+import { spread } from "../words/typed.js";
 
 /**
  * Put the app on the page in place of the opening. What was typed there begins a reading, and the
@@ -18,7 +19,8 @@ export async function handOver(shell) {
   const aside = typed.length && lightDraft.unsaved ? lightDraft.typed : null;
   if (typed.length) {
     const way = typed.some(({ name }) => name === "x" || name === "y") ? "xy" : "cct";
-    lightDraft.start({ way, ...Object.fromEntries(typed.map(({ name, value }) => [name, value])) });
+    const values = typed.map(({ name, value }) => spread(way, name, value) ?? { [name]: value });
+    lightDraft.start({ way, ...Object.assign({}, ...values) });
   }
   const caret = fields.find((field) => field === document.activeElement);
   // Beside it at first: a phone's keyboard would close with the field that it belongs to.

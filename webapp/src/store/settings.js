@@ -29,6 +29,7 @@ import { announce } from "./tabs.js";
  * @property {boolean} welcomed
  * @property {string} who          signs what is written
  * @property {string} lamp         kind of the lamp that was read last
+ * @property {number} digits       that the meter gives of x and y; 0 = not known
  * @property {"system" | "en" | "de"} language
  * @property {boolean} keys        whether single keys of a keyboard lead to places
  * @property {{at: string, count: number, sha256: string} | null} backup  the last file of it all
@@ -88,6 +89,7 @@ const FIRST = {
   welcomed: false,
   who: "",
   lamp: "unknown",
+  digits: 0,
   language: "system",
   keys: true,
   backup: null,

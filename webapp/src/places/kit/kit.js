@@ -110,6 +110,7 @@ class KitView extends Page {
           hint: t("light.duvHint"),
           number: true,
           value: white.duv,
+          signed: true,
           problem: this.problemAt("duv"),
           onInput: (duv) => this.set("white", { ...white, duv }),
         })}

@@ -44,7 +44,7 @@ import {
 } from "../../store/log/shoot.js";
 import { offlineState } from "../../store/offline-state.js";
 import { askPersistence } from "../../store/persistence.js";
-import { levelField, levelOf, levelUnit } from "../../store/questions/camera.js";
+import { levelOf, levelUnit } from "../../store/questions/camera.js";
 import { readingQuestion, terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { flightMode } from "./flight-mode.js";
@@ -55,6 +55,16 @@ import { nameOffers, whichLight } from "./which-light.js";
 
 /** Whether the fields have been on the screen: until then only what can be typed into is drawn. */
 let begun = false;
+
+/** Ids of the fields of a light by name, in the order they are typed. */
+const FIELDS = /** @type {const} */ ({
+  x: "light-x",
+  y: "light-y",
+  cct_K: "light-cct",
+  duv: "light-duv",
+  illuminance: "light-illuminance",
+  name: "light-name",
+});
 
 /** @param {string} name of a field of the draft */
 const typeInto = (name) => (/** @type {string} */ value) => lightDraft.type({ [name]: value });
@@ -178,16 +188,83 @@ class LightView extends Page {
     return lightDraft.complete && !this.keeping.busy && !wrong;
   }
 
-  keep() {
+  /** @param {{typing?: boolean}} [how]  whether the keyboard is up, to go on in the next reading */
+  keep({ typing = matchMedia("(hover: hover)").matches } = {}) {
     return this.keeping.run(async () => {
       await bookRead();
       if (this.namesake) return; // known only now that the book is read
       const target = await targetToKeep(centreOf());
       await lightDraft.keep(this.nameNow(), target);
       askPersistence();
-      // A keyboard goes on in the next reading; on a phone it would hide the answer.
-      if (matchMedia("(hover: hover)").matches) this.querySelector("input")?.focus();
+      // A keyboard goes on in the next reading; a phone's would come up and hide the answer.
+      if (typing) this.order[0]?.focus();
     });
+  }
+
+  /** One more light that is the same as the one kept last: kept with its reading, which says so. */
+  twin() {
+    const { last } = this;
+    if (!last) return;
+    this.keeping.run(async () => {
+      const target = await targetToKeep(centreOf());
+      await lightDraft.keepTwin(
+        nextName(currentSetup(), last.name),
+        t("light.twinNote", { name: last.name }),
+        target,
+      );
+    });
+  }
+
+  /** The fields that the keyboard goes through, the first first. */
+  get order() {
+    return Object.values(FIELDS)
+      .map((id) => /** @type {HTMLInputElement | null} */ (this.querySelector(`#${id}`)))
+      .filter((field) => field !== null);
+  }
+
+  /** @param {string} id of a field, to go on in at its end */
+  async into(id) {
+    await this.updateComplete;
+    const field = /** @type {HTMLInputElement | null} */ (this.querySelector(`#${id}`));
+    field?.focus();
+    field?.setSelectionRange(field.value.length, field.value.length);
+  }
+
+  /**
+   * A field of numbers was typed into: a line that holds several values goes to its fields, and a
+   * coordinate that has all its digits hands over to the next field, if that is empty.
+   * @param {"x" | "y" | "cct_K" | "duv" | "illuminance"} name
+   */
+  number(name) {
+    return (/** @type {string} */ value) => {
+      const grown = value.length > lightDraft.typed[name].length;
+      const last = lightDraft.typeNumber(name, value);
+      if (last !== name) {
+        this.into(FIELDS[/** @type {"x"} */ (last)]);
+        return;
+      }
+      if ((name !== "x" && name !== "y") || !grown || !lightDraft.full(name)) return;
+      const next = name === "x" ? "y" : "illuminance";
+      lightDraft.settle(name);
+      if (!lightDraft.typed[next].trim()) this.into(FIELDS[next]);
+    };
+  }
+
+  /** Enter goes on to the next field; after the last one it keeps. @param {KeyboardEvent} event */
+  enter(event) {
+    const { target } = event;
+    if (event.key !== "Enter" || event.isComposing || !(target instanceof HTMLInputElement)) return;
+    const at = this.order.indexOf(target);
+    if (at < 0) return;
+    event.preventDefault();
+    const next = this.order[at + 1];
+    // A light that has its name needs no more.
+    if (next && !(next.id === FIELDS.name && next.value.trim())) {
+      next.focus();
+      next.select();
+    } else if (this.keepable && !this.namesake) {
+      this.keep({ typing: true });
+    }
   }
 
   /** Empty the form; what was half typed can be brought back. */
@@ -229,7 +306,7 @@ class LightView extends Page {
       return t("light.targetProblem", { message: problem.message });
     if (problem.field.startsWith("reading.spectrum")) return undefined;
     const shown = lightDraft.typed.way === "xy" ? ["x", "y"] : ["cct_K", "duv"];
-    const here = [...shown, levelField(lightDraft.typed.lamp)].some(
+    const here = [...shown, lightDraft.levelField].some(
       (name) => problem.field === `reading.${name}`,
     );
     return here ? undefined : problem.message;
@@ -264,7 +341,9 @@ class LightView extends Page {
                     number: true,
                     large: true,
                     problem: this.problemAt(name),
-                    onInput: typeInto(name),
+                    enter: "next",
+                    onLeave: () => lightDraft.settle(/** @type {"x" | "y"} */ (name)),
+                    onInput: this.number(/** @type {"x" | "y"} */ (name)),
                   }),
                 )
               : [
@@ -277,7 +356,9 @@ class LightView extends Page {
                     large: true,
                     problem: this.problemAt("cct_K"),
                     choices: this.choicesAt("cct_K"),
-                    onInput: typeInto("cct_K"),
+                    enter: "next",
+                    onLeave: () => lightDraft.settle("cct_K"),
+                    onInput: this.number("cct_K"),
                   }),
                   textField({
                     id: "light-duv",
@@ -287,7 +368,10 @@ class LightView extends Page {
                     number: true,
                     large: true,
                     problem: this.problemAt("duv"),
-                    onInput: typeInto("duv"),
+                    signed: true,
+                    enter: "next",
+                    onLeave: () => lightDraft.settle("duv"),
+                    onInput: this.number("duv"),
                   }),
                 ]
         }
@@ -297,7 +381,7 @@ class LightView extends Page {
 
   renderDetails() {
     const { typed } = lightDraft;
-    const level = levelField(typed.lamp);
+    const level = lightDraft.levelField;
     const offers = book.read && !typed.light && !typed.name.trim();
     return html`
       ${this.renderMeant()}
@@ -305,11 +389,12 @@ class LightView extends Page {
         ${textField({
           id: "light-illuminance",
           label: t(typed.lamp === "flash" ? "exposure.burst" : "light.illuminance"),
-          unit: levelUnit(level),
+          unit: lightDraft.ownUnit ? undefined : levelUnit(level),
           value: typed.illuminance,
           number: true,
           problem: this.problemAt(level),
           choices: this.choicesAt(level),
+          enter: "next",
           onInput: typeInto("illuminance"),
         })}
         ${choice({
@@ -429,6 +514,8 @@ class LightView extends Page {
           ? justKept(last, {
               onUndo: () => lightDraft.undo().catch(reportFault),
               onAgain: () => this.again(),
+              twin: nextName(currentSetup(), last.name),
+              onTwin: () => this.twin(),
             })
           : nothing
       }
@@ -576,6 +663,7 @@ class LightView extends Page {
       </section>
       ${begun ? this.renderSaid() : nothing}
       <form
+        @keydown=${this.enter}
         @submit=${(/** @type {Event} */ event) => {
           event.preventDefault();
           if (this.keepable && !this.namesake) this.keep();

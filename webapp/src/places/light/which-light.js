@@ -1,6 +1,6 @@
 /** The name of the light that is typed: what it may be called, and which is meant when two share it. */
 import { html } from "lit";
-import { lightNamed, nextName, unreadLights } from "../../store/log/shoot.js";
+import { earlierNames, lightNamed, nextName, unreadLights } from "../../store/log/shoot.js";
 import { t } from "../../words/index.js";
 
 /** @typedef {import("../../store/log/book.js").Thing} Thing */
@@ -9,11 +9,11 @@ import { t } from "../../words/index.js";
 const ROLES = /** @type {const} */ (["key", "fill", "back", "background", "practical", "window"]);
 
 /** Names that are offered at once. */
-const MOST = 4;
+const MOST = 6;
 
 /**
  * Names for the next light: those that wait for their reading, the next number of the light kept
- * last, and what lights are for.
+ * last, those of earlier setups, and what lights are for.
  * @param {Thing | undefined} setup
  * @param {string} last  name of the light kept last
  */
@@ -21,7 +21,8 @@ function names(setup, last) {
   const numbered = /\d\s*$/.test(last) ? [nextName(setup, last)] : [];
   const free = ROLES.map((role) => t(`role.${role}`)).filter((name) => !lightNamed(setup, name));
   const waiting = unreadLights(setup).map((light) => String(light.data.name));
-  return [...new Set([...waiting, ...numbered, ...free])].slice(0, MOST);
+  const earlier = earlierNames(setup, MOST);
+  return [...new Set([...waiting, ...numbered, ...earlier, ...free])].slice(0, MOST);
 }
 
 /**

@@ -2,6 +2,7 @@
 import { html } from "lit";
 import { segments, textField } from "../../parts/inputs.js";
 import { t } from "../../words/index.js";
+import { spread, understood, withUnit } from "../../words/typed.js";
 
 /**
  * @typedef {object} Entered
@@ -21,9 +22,12 @@ export const complete = ({ way, x, y, cct_K }) =>
   way === "xy" ? Boolean(x.trim() && y.trim()) : Boolean(cct_K.trim());
 
 /** The colour that was typed, as the kernel reads it. @param {Entered} entered */
-export function colourOf({ way, x, y, cct_K, duv }) {
-  if (way === "xy") return { x, y };
-  return duv.trim() ? { cct_K, duv } : { cct_K };
+export function colourOf(entered) {
+  const [x, y, cct_K, duv] = /** @type {const} */ (["x", "y", "cct_K", "duv"]).map((name) =>
+    understood(name, entered[name]),
+  );
+  if (entered.way === "xy") return { x, y };
+  return duv ? { cct_K, duv } : { cct_K };
 }
 
 /**
@@ -33,8 +37,25 @@ export function colourOf({ way, x, y, cct_K, duv }) {
  * @returns {Record<string, any>}
  */
 export function readingOf(entered, unit) {
-  const { amount } = entered;
-  return { ...colourOf(entered), ...(amount.trim() ? { [unit]: amount } : {}) };
+  const { number, unit: own } = withUnit(entered.amount);
+  const other = unit.startsWith("illuminance") && (own === "lx" || own === "fc");
+  const field = other ? `illuminance_${own}` : unit;
+  const amount = field.endsWith(own.replace("·", "_")) ? number : entered.amount;
+  return { ...colourOf(entered), ...(number ? { [field]: amount } : {}) };
+}
+
+/**
+ * A whole line of a meter in one field, by field.
+ * @param {"xy" | "cct"} way
+ * @param {string} name
+ * @param {string} typed
+ * @returns {Partial<Entered> | null}
+ */
+function lineOf(way, name, typed) {
+  const line = spread(way, name, typed);
+  if (!line) return null;
+  const { illuminance, ...colour } = line;
+  return illuminance ? { ...colour, amount: withUnit(illuminance).number } : colour;
 }
 
 /**
@@ -58,7 +79,12 @@ export function readingEntry({ id, legend, value, amount, problemAt, onInput }) 
       number: true,
       value: value[name],
       problem: problemAt(name),
-      onInput: (typed) => onInput({ [name]: typed }),
+      signed: name === "duv",
+      onInput: (typed) => onInput(lineOf(value.way, name, typed) ?? { [name]: typed }),
+      onLeave: () => {
+        const text = understood(name, value[name]);
+        if (text !== value[name]) onInput({ [name]: text });
+      },
       ...more,
     });
   return html`

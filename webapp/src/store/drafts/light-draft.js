@@ -4,6 +4,7 @@
  */
 
 import { stamp } from "../../clock.js";
+import { decimalsOf, spread, understood, withUnit } from "../../words/typed.js";
 import { book, drafts, reportFault, settings } from "../index.js";
 import { gelsOn, labels } from "../log/measured-gels.js";
 import { toDo } from "../log/plan.js";
@@ -138,6 +139,44 @@ class LightDraft extends EventTarget {
     this.type({ ...typed, ...fields });
   }
 
+  /**
+   * What was typed or pasted into a field of numbers; a whole line of a meter fills several.
+   * @param {"x" | "y" | "cct_K" | "duv" | "illuminance"} name
+   * @param {string} text
+   * @returns {string} the last field that was filled
+   */
+  typeNumber(name, text) {
+    const { way } = this.typed;
+    const line = way === "spectrum" ? null : spread(way, name, text);
+    this.type(line ?? { [name]: text });
+    return line ? (Object.keys(line).at(-1) ?? name) : name;
+  }
+
+  /** A field is left: it shows what was understood. @param {"x" | "y" | "cct_K" | "duv"} name */
+  settle(name) {
+    const text = understood(name, this.typed[name]);
+    if (text !== this.typed[name]) this.type({ [name]: text });
+  }
+
+  /** Whether a coordinate has as many digits as the meter gives. @param {"x" | "y"} name */
+  full(name) {
+    const digits = settings.get("digits");
+    return digits > 0 && decimalsOf(this.typed[name]) === digits;
+  }
+
+  /** The unit that stands behind the brightness that was typed. */
+  get ownUnit() {
+    return withUnit(this.typed.illuminance).unit;
+  }
+
+  /** The field that the brightness belongs to: by its own unit, else by the settings. */
+  get levelField() {
+    const usual = levelField(this.typed.lamp);
+    const { ownUnit } = this;
+    if (usual === "exposure_lx_s" || !["lx", "fc"].includes(ownUnit)) return usual;
+    return `illuminance_${ownUnit}`;
+  }
+
   /** Replace all of it. @param {Partial<Typed>} typed */
   start(typed = {}) {
     // Light after light of one kind is the rule; where we are does not change between them.
@@ -203,17 +242,25 @@ class LightDraft extends EventTarget {
 
   /** @returns {Record<string, any>} */
   #colour() {
-    const { way, x, y, cct_K, duv, spectrum, source } = this.typed;
+    const { way, spectrum, source } = this.typed;
     if (way === "spectrum") return { spectrum, ...(source ? { file: source } : {}) };
+    const [x, y, cct_K, duv] = /** @type {const} */ (["x", "y", "cct_K", "duv"]).map((name) =>
+      understood(name, this.typed[name]),
+    );
     if (way === "xy") return { x, y };
-    return duv.trim() ? { cct_K, duv } : { cct_K };
+    return duv ? { cct_K, duv } : { cct_K };
   }
 
   /** The reading as it is asked about and kept. @returns {Record<string, any>} */
   get reading() {
     const { illuminance, lamp, pack, position, dimmed, dimmer } = this.typed;
     const data = this.#colour();
-    if (illuminance.trim()) data[levelField(lamp)] = illuminance;
+    if (illuminance.trim()) {
+      const field = this.levelField;
+      const { number, unit } = withUnit(illuminance);
+      // A unit that does not belong here stays, for the kernel to refuse.
+      data[field] = field.endsWith(unit.replace("·", "_")) ? number : illuminance;
+    }
     for (const field of /** @type {const} */ (["note", "dialled", "dimmer", "place", "photo"])) {
       if (this.typed[field].trim()) data[field] = this.typed[field].trim();
     }
@@ -259,10 +306,28 @@ class LightDraft extends EventTarget {
       earlier,
       typed: { ...typed, last: null },
     };
+    const digits = typed.way === "xy" ? Math.max(...[typed.x, typed.y].map(decimalsOf)) : 0;
+    if (digits >= 4 && digits <= 6 && digits !== settings.get("digits")) {
+      settings.set("digits", digits).catch(reportFault);
+    }
     if (typed.lamp !== settings.get("lamp")) settings.set("lamp", typed.lamp).catch(reportFault);
     // Keystrokes that came while it was being written belong to the next reading.
     if (this.typed === typed) this.start({ last });
     else this.type({ last });
+  }
+
+  /**
+   * Keep another light with the reading that was kept last. Resolves when durable.
+   * @param {string} name
+   * @param {string} note   that says whose reading it is
+   * @param {Record<string, any>} target
+   */
+  async keepTwin(name, note, target) {
+    const { last } = this.typed;
+    if (!last) return;
+    const fresh = { light: null, before: null, offered: null, photo: "", name, note, last };
+    this.typed = { ...last.typed, ...fresh };
+    await this.keep(name, target);
   }
 
   /** Take back what was kept last, and have it as it was typed. Resolves when durable. */

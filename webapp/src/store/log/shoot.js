@@ -362,3 +362,24 @@ export function nextName(setup, name) {
     if (!lightNamed(setup, next)) return next;
   }
 }
+
+/**
+ * Names that lights of the other setups here have and this one's have not, the latest setup's first.
+ * @param {Thing | undefined} setup
+ * @param {number} most
+ */
+export function earlierNames(setup, most) {
+  const place = here();
+  const location = place?.kind === "setup" ? place.parent : place?.id;
+  /** @type {Set<string>} */
+  const names = new Set();
+  for (const other of location ? book.below(location, "setup") : []) {
+    if (other.id === setup?.id) continue;
+    for (const light of book.below(other.id, "light").reverse()) {
+      const name = String(light.data.name);
+      if (!lightNamed(setup, name)) names.add(name);
+      if (names.size >= most) return [...names];
+    }
+  }
+  return [...names];
+}

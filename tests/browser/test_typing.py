@@ -1,0 +1,138 @@
+"""Typing a reading with one thumb: digits alone, a whole line, keys that go on, signs, units."""
+
+from __future__ import annotations
+
+import pytest
+from conftest import wait_for_kernel
+from hands import go, headline, keep, type_xy
+from playwright.sync_api import Locator, Page, expect
+
+
+def field(page: Page, label: str) -> Locator:
+    return page.get_by_label(label, exact=True)
+
+
+def kept_reading(page: Page) -> Locator:
+    page.evaluate("location.hash = '#book'")
+    page.get_by_role("link", name="Setup 1").click()
+    return page.locator(".lights > li .readings li").first
+
+
+def test_digits_without_a_point_are_understood_and_shown(app: Page) -> None:
+    field(app, "x").fill("4012")
+    field(app, "y").fill("3991")
+    expect(headline(app)).to_be_visible()
+    field(app, "Illuminance").click()
+    expect(field(app, "x")).to_have_value("0.4012")
+    expect(field(app, "y")).to_have_value("0.3991")
+    keep(app)
+    expect(kept_reading(app)).to_contain_text("x 0.4012 y 0.3991")
+
+
+def test_digits_that_can_be_read_in_two_ways_are_refused(app: Page) -> None:
+    type_xy(app, "0412", "3991")
+    expect(app.locator("#light-x-problem")).to_be_visible()
+    expect(app.get_by_role("button", name="Keep", exact=True)).to_be_disabled()
+    expect(field(app, "x")).to_have_value("0412")
+
+
+@pytest.mark.parametrize("line", ["0.4012 0.3991 860", "4012 3991 860", "x=0.4012, y=0.3991, 860"])
+def test_a_whole_line_in_one_field_fills_all(app: Page, line: str) -> None:
+    field(app, "x").fill(line)
+    expect(field(app, "x")).to_have_value("0.4012")
+    expect(field(app, "y")).to_have_value("0.3991")
+    expect(field(app, "Illuminance")).to_have_value("860")
+    expect(field(app, "Illuminance")).to_be_focused()
+    expect(headline(app)).to_be_visible()
+
+
+def test_a_line_typed_key_by_key_goes_on_in_the_next_field(app: Page) -> None:
+    field(app, "x").click()
+    app.keyboard.type("4012 3991 860", delay=20)
+    expect(field(app, "x")).to_have_value("0.4012")
+    expect(field(app, "y")).to_have_value("0.3991")
+    expect(field(app, "Illuminance")).to_have_value("860")
+
+
+def test_enter_goes_through_the_fields_and_keeps_at_the_end(app: Page) -> None:
+    field(app, "x").click()
+    for text, label in [("4012", "y"), ("3991", "Illuminance"), ("860", "Name")]:
+        app.keyboard.type(text)
+        app.keyboard.press("Enter")
+        expect(field(app, label)).to_be_focused()
+    app.keyboard.type("key")
+    app.keyboard.press("Enter")
+    expect(app.locator(".kept")).to_contain_text("key kept")
+    expect(field(app, "x")).to_be_focused()
+
+    # From here on it is known that this meter gives four digits.
+    app.keyboard.type("3810")
+    expect(field(app, "y")).to_be_focused()
+    app.keyboard.type("3770")
+    expect(field(app, "Illuminance")).to_be_focused()
+    app.keyboard.type("305")
+    app.get_by_role("button", name="fill", exact=True).click()
+    field(app, "Illuminance").press("Enter")
+    expect(app.locator(".kept")).to_contain_text("fill kept")
+    go(app, "Set")
+    expect(app.locator(".slip h2")).to_have_text(["key", "fill"])
+
+
+def test_a_meter_with_five_digits_is_not_cut_short(app: Page) -> None:
+    type_xy(app, "0.38115", "0.37702")
+    keep(app)
+    field(app, "x").click()
+    app.keyboard.type("4012")
+    expect(field(app, "x")).to_be_focused()
+    app.keyboard.type("5")
+    expect(field(app, "y")).to_be_focused()
+    expect(field(app, "x")).to_have_value("0.40125")
+
+
+def test_a_full_field_that_is_put_right_keeps_the_caret(app: Page) -> None:
+    type_xy(app, "0.3811", "0.3770")
+    keep(app)
+    type_xy(app, "0.4012", "0.3991")
+    field(app, "x").press("End")
+    app.keyboard.press("Backspace")
+    app.keyboard.type("3")
+    expect(field(app, "x")).to_be_focused()
+    expect(field(app, "x")).to_have_value("0.4013")
+    expect(field(app, "y")).to_have_value("0.3991")
+
+
+def test_the_sign_key_turns_duv_about(app: Page) -> None:
+    app.get_by_role("radio", name="CCT and Duv").check()
+    field(app, "CCT").fill("5600 K")
+    field(app, "Duv").fill("0.006")
+    expect(app.locator("ek-light .answer")).to_contain_text("+0.0060")
+    app.get_by_role("button", name="Change the sign of Duv").click()
+    expect(field(app, "Duv")).to_have_value("-0.006")
+    expect(app.locator("ek-light .answer")).to_contain_text("−0.0060")
+    app.get_by_role("button", name="Change the sign of Duv").click()
+    expect(field(app, "Duv")).to_have_value("0.006")
+
+
+@pytest.mark.parametrize(
+    ("typed", "kept"), [("941 lx", "941 lx"), ("87 fc", "87 fc"), ("941", "941 lx")]
+)
+def test_a_unit_behind_a_number_is_taken_at_its_word(app: Page, typed: str, kept: str) -> None:
+    type_xy(app, "0.4012", "0.3991")
+    field(app, "Illuminance").fill(typed)
+    expect(headline(app)).to_be_visible()
+    keep(app)
+    expect(kept_reading(app)).to_contain_text(kept)
+
+
+def test_the_same_again_is_one_tap_and_says_so(app: Page) -> None:
+    type_xy(app, "0.3760", "0.3860", "batten 1")
+    keep(app)
+    app.get_by_role("button", name="Same as batten 1: batten 2").click()
+    expect(app.locator(".kept")).to_contain_text("batten 2 kept")
+    app.reload()
+    wait_for_kernel(app)
+    go(app, "Set")
+    expect(app.locator(".slip h2")).to_have_text(["batten 1", "batten 2"])
+    app.evaluate("location.hash = '#book'")
+    app.get_by_role("link", name="Setup 1").click()
+    expect(app.locator(".lights")).to_contain_text("Same as batten 1, not read itself")

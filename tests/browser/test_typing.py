@@ -136,3 +136,40 @@ def test_the_same_again_is_one_tap_and_says_so(app: Page) -> None:
     app.evaluate("location.hash = '#book'")
     app.get_by_role("link", name="Setup 1").click()
     expect(app.locator(".lights")).to_contain_text("Same as batten 1, not read itself")
+
+
+def box(where_: Locator) -> tuple[float, float]:
+    """The top and bottom of what is shown, in the view."""
+    found = where_.bounding_box()
+    assert found
+    return found["y"], found["y"] + found["height"]
+
+
+@pytest.mark.parametrize("way", ["x y", "CCT and Duv"])
+def test_over_a_keyboard_fields_and_answer_are_both_in_sight(app: Page, way: str) -> None:
+    app.set_viewport_size({"width": 390, "height": 480})
+    expect(app.locator("html[data-short]")).to_be_attached()
+    app.get_by_role("radio", name=way, exact=True).check()
+    labels, values = (
+        (["x", "y"], ["4012", "3991"]) if way == "x y" else (["CCT", "Duv"], ["3500", "0.006"])
+    )
+    for label, value in zip(labels, values, strict=True):
+        field(app, label).click()
+        app.keyboard.type(value)
+    before = box(field(app, labels[1]))
+    expect(headline(app)).to_be_visible()
+    assert box(field(app, labels[1])) == before  # no jump as the answer lands
+    bar = box(app.locator("ek-light .bar"))[0]
+    answer = box(headline(app))
+    assert answer[0] >= 0
+    for label in labels:
+        top, bottom = box(field(app, label))
+        assert answer[1] <= top
+        assert bottom <= bar
+    field(app, "Illuminance").click()
+    app.keyboard.type("860")
+    assert box(headline(app))[0] >= 0
+    assert box(headline(app))[1] <= box(field(app, "Illuminance"))[0]
+    assert box(field(app, "Illuminance"))[1] <= bar
+    app.get_by_role("button", name="Keep", exact=True).click()
+    expect(app.locator(".kept")).to_be_visible()

@@ -2,6 +2,7 @@
 import { onStage, ready } from "./kernel/client.js";
 import { followFiles } from "./parts/bring-files.js";
 import { handOver } from "./shell/hand-over.js";
+import { followKeyboard } from "./shell/keyboard.js";
 import { registerOffline } from "./shell/offline.js";
 import { lightDraft } from "./store/drafts/light-draft.js";
 import { openStore, reportFault, settings } from "./store/index.js";
@@ -25,6 +26,7 @@ await openStore();
 await tieOldReadings().catch(reportFault);
 await lightDraft.load();
 followTheme();
+followKeyboard();
 followFiles();
 await speak(settings.get("language"));
 let shell = /** @type {any} */ (document.createElement("ek-shell"));

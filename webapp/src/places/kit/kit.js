@@ -6,6 +6,7 @@ import { segments, textField } from "../../parts/inputs.js";
 import "./kit-lamps.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
+import { starterKits } from "../../parts/starter-kits.js";
 import { ownGelList } from "./own-gel-list.js";
 import { stockList } from "./stock-list.js";
 import "./storage-truth.js";
@@ -170,6 +171,7 @@ class KitView extends Page {
     return html`<section>
       <h2>${t("kit.gels")}</h2>
       <p class="hint">${gels.note || t("kit.gelsHint")} ${t("stock.piecesHint")}</p>
+      ${starterKits()}
       <ul class="links row">
         <li><a href="#order">${t("kit.order")}</a></li>
         <li><a href="#rolls">${t("rolls.title")}</a></li>

@@ -1,5 +1,6 @@
 /** What a person sees the first time: what this is for, and a way to look around. */
 import { html } from "lit";
+import { starterKits } from "../../parts/starter-kits.js";
 import { reportFault, settings } from "../../store/index.js";
 import { t } from "../../words/index.js";
 
@@ -9,6 +10,7 @@ export function welcome() {
       <h2>${t("welcome.title")}</h2>
       <p>${t("welcome.job")}</p>
       <p>${t("welcome.keeps")}</p>
+      ${starterKits()}
       <div class="actions">
         <a class="button" href="#demo">${t("welcome.demo")}</a>
         <button

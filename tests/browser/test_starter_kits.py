@@ -10,11 +10,12 @@ from playwright.sync_api import Page, expect
 
 def in_stock(page: Page) -> set[str]:
     """The gels that are ticked in Kit."""
+    expect(page.locator("ek-kit .stock li").first).to_be_attached()
     names: list[str] = page.locator("ek-kit .stock li").evaluate_all(
         """rows => rows.filter(row => row.querySelector("input[type=checkbox]").checked)
-            .map(row => row.querySelector("label span").firstChild.textContent.trim())"""
+            .map(row => row.querySelector("button").getAttribute("aria-label"))"""
     )
-    return set(names)
+    return {name.removeprefix("Curve of ") for name in names}
 
 
 #: What is in each kit, and what is not. Common practice, no source.

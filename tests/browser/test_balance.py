@@ -174,7 +174,7 @@ def test_what_may_be_done_and_which_whites_bound_the_plans(app: Page) -> None:
     expect(cards.first).to_contain_text("practical on the counter not matched")
     may(app, "practical on the counter", "Dial")
     expect(practical).to_contain_text("dial 4300 K")
-    app.get_by_label("Dials from").fill("9000")
+    app.get_by_label("Colour range from").fill("9000")
     app.get_by_label("to", exact=True).fill("8000")
     app.get_by_label("to", exact=True).press("Tab")
     expect(app.locator("ek-balance .field .problem")).to_contain_text("below its start")
@@ -189,7 +189,7 @@ def test_what_may_be_done_and_which_whites_bound_the_plans(app: Page) -> None:
     app.locator("summary", has_text="What may be done").click()
     group = app.get_by_role("group", name="practical on the counter")
     expect(group.get_by_role("radio", name="Dial")).to_be_checked()
-    expect(app.get_by_label("Dials from")).to_have_value("9000")
+    expect(app.get_by_label("Colour range from")).to_have_value("9000")
     expect(app.get_by_label("From", exact=True)).to_have_value("4300")
 
 
@@ -234,7 +234,7 @@ def test_the_camera_judges_and_mixtures_are_rated_where_spectra_are_known(app: P
     open_setup(app, "1 The queue")
     work_here(app, "1 The queue")
     go(app, "Set")
-    expect(app.locator("ek-set")).to_contain_text("The hero has no spectrum")
+    expect(app.locator("ek-set")).to_contain_text("The reference has no spectrum")
     app.get_by_text("Match", exact=True).click()
     app.get_by_role("button", name="4300 K").click()
     expect(app.get_by_role("radio", name="The camera")).to_be_checked()

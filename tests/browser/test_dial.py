@@ -67,7 +67,7 @@ def test_a_lamp_is_dialled_to_the_white_and_remembered(app: Page, site: Site) ->
 def test_reach_is_told_with_the_gel_that_helps_and_primaries_are_driven(app: Page) -> None:
     open_demo(app)
     open_dial(app, "edge")
-    app.get_by_label("Dials from").fill("5000")
+    app.get_by_label("Colour range from").fill("5000")
     app.get_by_label("to", exact=True).fill("6500")
     app.get_by_label("to", exact=True).press("Tab")
     answer = app.locator("ek-dial .answer")

@@ -44,12 +44,12 @@ def test_a_reading_that_cannot_be_used_is_told_and_the_others_are_answered(
     expect(page.locator(".hanging > li")).to_have_count(1)
 
 
-def test_a_hero_light_is_matched(app: Page) -> None:
+def test_a_reference_light_is_matched(app: Page) -> None:
     open_demo(app)
     app.get_by_text("Match", exact=True).click()
     app.get_by_label("Or match another light").select_option("batten 1")
     hero = app.locator(".slip", has=app.get_by_role("heading", name="batten 1"))
-    expect(hero).to_contain_text("hero")
+    expect(hero).to_contain_text("reference")
     expect(hero).to_contain_text("holds")
     expect(hero).to_contain_text("Leave it alone")
 

@@ -347,7 +347,7 @@ def test_a_damaged_link_is_refused_whole(own: Page, damage: Any, words: str) -> 
     link = answer({"ask": "book_link", "book": book, "of": id_of("3 Between the cars")})["link"]
     to(own, damage("copy=" + link))
     if damage("copy=" + link) == "copy=":
-        expect(own.get_by_role("heading", name="A visitor's copy")).to_be_visible()
+        expect(own.get_by_role("heading", name="Preview: not in your book yet")).to_be_visible()
     else:
         expect(own.get_by_role("alert")).to_be_visible()
         assert re.search("cut|changed|not a link|too early", own.get_by_role("alert").inner_text())
@@ -552,7 +552,7 @@ def test_the_report_prints_whole_on(demo: Page, paper: str, size: tuple[int, int
         assert words in whole, words
     for number, text in enumerate(pages, 1):
         assert f"{number} / {len(pages)}" in text
-    for words in ("Go dark", "Leave the demo", "Print or save", "Kit"):
+    for words in ("Dark screen", "Leave the demo", "Print or save", "Kit"):
         assert words not in whole  # nothing to touch on paper
 
 

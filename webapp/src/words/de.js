@@ -207,7 +207,7 @@ const de = {
   "patch.noMonitor":
     "Ein Telefon ist kein Monitor: Die Felder zeigen die Richtung, nicht den fertigen Look.",
   "set.figures": "Zahlen und Warnungen",
-  "slip.hero": "Leitlicht",
+  "slip.hero": "Referenz",
   "slip.hang": "{pack} davor",
   "slip.lands": "Landet bei {cct}, kostet {stops}",
   "slip.read": "Gemessen {time}",
@@ -259,7 +259,7 @@ const de = {
   "book.gone": "Das steht nicht im Buch auf diesem Telefon, oder es wurde gelöscht.",
   "book.newProduction": "Neue Produktion",
   "book.newLocationIn": "Neues Motiv in {name}",
-  "book.carry": "Zu anderen und zurück",
+  "book.carry": "Teilen und importieren",
   "book.share": "Das ganze Buch teilen oder sichern",
 
   "log.more": "Mehr notieren",
@@ -385,7 +385,7 @@ const de = {
   "share.sendTable": "Tabelle teilen",
   "share.spectra": "Spektren teilen (TM-27, {n})",
 
-  "receive.title": "Hereinholen",
+  "receive.title": "Importieren",
   "receive.words":
     "Ein Link, Codes, die Datei eines Buchs oder eingefügter Text. Du siehst es erst an; nichts mischt sich mit deinem Buch, bis du es hinzufügst.",
   "receive.codes": "QR-Codes",
@@ -403,7 +403,7 @@ const de = {
   "scan.noCamera": "Keine Kamera ließ sich öffnen. Lies ein Bild oder füge den Link ein.",
   "scan.none": "In {name} wurde kein Code gefunden.",
 
-  "copy.title": "Eine Besucherkopie",
+  "copy.title": "Vorschau: noch nicht in deinem Buch",
   "copy.book": "Ein Buch",
   "copy.reading": "Wird gelesen…",
   "copy.setups": { one: "1 Einstellung", other: "{count} Einstellungen" },
@@ -487,7 +487,7 @@ const de = {
   "report.print": "Drucken oder als PDF sichern",
   "report.hangs": "davor {pack}",
   "report.noGel": "keine Folie",
-  "report.toHero": "zum Leitlicht {ratio}",
+  "report.toHero": "zur Referenz {ratio}",
   "report.spectrum": "Spektrum von {name}, {when}, {from} bis {to}",
   "report.windows": "Fenster, {name}",
   "report.making": "Wird ausgerechnet…",
@@ -558,8 +558,8 @@ const de = {
   "tolerance.own": "Schritte",
   "theme.dark": "Dunkel",
   "theme.daylight": "Tageslicht",
-  "theme.to.dark": "Dunkel",
-  "theme.to.daylight": "Tageslicht",
+  "theme.to.dark": "Bildschirm dunkel",
+  "theme.to.daylight": "Bildschirm hell",
   "starter.question": "Was ist im Lkw? Einmal tippen, dann ankreuzen, was anders ist.",
   "starter.basic": "Grundausstattung",
   "starter.basicHolds": "CTO, CTB, Plus- und Minusgrün in voll, 1/2 und 1/4; ND",
@@ -581,7 +581,7 @@ const de = {
   "storage.persisted": "Der Browser hat versprochen, es zu behalten, bis du es löschst.",
   "storage.mayGo":
     "Der Browser darf es löschen, wenn dem Telefon der Platz ausgeht oder die App wochenlang nicht geöffnet wird.",
-  "storage.ask": "Den Browser bitten, es zu behalten",
+  "storage.ask": "Gespeichertes schützen",
   "storage.askRefused":
     "Er hat es nicht versprochen. Die App auf den Startbildschirm zu legen hilft meist.",
   "storage.room": "{used} von {all} belegt.",
@@ -813,7 +813,7 @@ const de = {
   "may.gel": "Folie",
   "may.dial": "Einstellen",
   "may.either": "Beides",
-  "balance.dialFrom": "Einstellbar von",
+  "balance.dialFrom": "Farbbereich von",
   "balance.dialTo": "bis",
   "balance.cuts": "Stück je Lage",
   "balance.white": "Weiß der Kamera",
@@ -1089,7 +1089,7 @@ const de = {
     other: "Auge und Kamera sind bei {n} Lichtern uneins: {names}.",
   },
   "judge.same": "Auge und Kamera sind bei jedem Spektrum hier einig.",
-  "judge.heroless": "Das Leitlicht hat kein Spektrum: nur das Auge kann dagegen urteilen.",
+  "judge.heroless": "Die Referenz hat kein Spektrum: nur das Auge kann dagegen urteilen.",
   "judge.hint":
     "Die Kamera ist die Normkamera von EBU Tech 3355, auf das Weiß abgeglichen; sie braucht Spektren.",
 

@@ -327,12 +327,12 @@ export default {
   "patch.noMonitor":
     "A phone's screen is not a monitor: patches show the direction, not the grade.",
   "set.figures": "Figures and warnings",
-  "slip.hero": "hero",
+  "slip.hero": "reference",
   "slip.hang": "Hang {pack}",
   "slip.lands": "Lands {cct}, costs {stops}",
   "slip.read": "Read {time}",
   "slip.on": "on it: {pack}",
-  "slip.ssi": "SSI {value} to the hero",
+  "slip.ssi": "SSI {value} to the reference",
   "slip.spectrum": "Spectrum",
   "slip.spectrumName": "Spectrum of {name}",
   "slip.measure": "Read again",
@@ -373,7 +373,7 @@ export default {
   "may.gel": "Gel",
   "may.dial": "Dial",
   "may.either": "Either",
-  "balance.dialFrom": "Dials from",
+  "balance.dialFrom": "Colour range from",
   "balance.dialTo": "to",
   "balance.cuts": "Pieces per layer",
   "balance.white": "White of the camera",
@@ -657,7 +657,7 @@ export default {
     other: "Eye and camera differ on {n} lights: {names}.",
   },
   "judge.same": "Eye and camera agree on every spectrum here.",
-  "judge.heroless": "The hero has no spectrum: only the eye can judge against it.",
+  "judge.heroless": "The reference has no spectrum: only the eye can judge against it.",
   "judge.hint":
     "The camera is the standard one of EBU Tech 3355, balanced for the white; it needs spectra.",
 
@@ -713,7 +713,7 @@ export default {
   "book.gone": "This is not in the book on this phone, or it was deleted.",
   "book.newProduction": "New production",
   "book.newLocationIn": "New location in {name}",
-  "book.carry": "To others and back",
+  "book.carry": "Share and import",
   "book.share": "Share or save the whole book",
 
   "find.text": "Search the readings",
@@ -826,7 +826,7 @@ export default {
   "share.sendTable": "Share the table",
   "share.spectra": "Share spectra (TM-27, {n})",
 
-  "receive.title": "Bring in",
+  "receive.title": "Import",
   "receive.words":
     "A link, codes, a book's file or pasted text. You look at it first; nothing is mixed with your book until you add it.",
   "receive.codes": "QR codes",
@@ -844,7 +844,7 @@ export default {
   "scan.noCamera": "No camera could be opened. Read a picture, or paste the link.",
   "scan.none": "No code was found in {name}.",
 
-  "copy.title": "A visitor's copy",
+  "copy.title": "Preview: not in your book yet",
   "copy.book": "A book",
   "copy.reading": "Reading it…",
   "copy.setups": { one: "1 setup", other: "{count} setups" },
@@ -925,7 +925,7 @@ export default {
   "report.print": "Print or save as PDF",
   "report.hangs": "hangs {pack}",
   "report.noGel": "no gel",
-  "report.toHero": "to the hero {ratio}",
+  "report.toHero": "to the reference {ratio}",
   "report.spectrum": "Spectrum of {name}, {when}, {from} to {to}",
   "report.windows": "Windows, {name}",
   "report.making": "Working it out…",
@@ -1301,8 +1301,8 @@ export default {
   "theme.system": "System",
   "theme.dark": "Dark",
   "theme.daylight": "Daylight",
-  "theme.to.dark": "Go dark",
-  "theme.to.daylight": "Go daylight",
+  "theme.to.dark": "Dark screen",
+  "theme.to.daylight": "Bright screen",
 
   "starter.question": "What does the truck carry? One tap, then tick what differs.",
   "starter.basic": "Basic",
@@ -1331,7 +1331,7 @@ export default {
   "storage.persisted": "The browser has promised to keep it until you delete it.",
   "storage.mayGo":
     "The browser may clear it when the phone runs short of room or the app is not opened for weeks.",
-  "storage.ask": "Ask the browser to keep it",
+  "storage.ask": "Protect what is stored",
   "storage.askRefused": "It did not promise. Installing the app on the home screen usually helps.",
   "storage.room": "{used} used of {all} allowed.",
 

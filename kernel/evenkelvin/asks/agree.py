@@ -79,7 +79,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     elif hero is not None:
         target = hero
     else:
-        raise Problem(fields.at("target"), Said("Give a target white, or name the hero light."))
+        raise Problem(fields.at("target"), Said("Give a target white, or name the reference."))
     targets = lit.targets(target)
     places, names, lights, meant = lit.places, lit.names, lit.lights, lit.meant
     radius = read_tolerance(fields)

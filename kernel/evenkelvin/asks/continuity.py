@@ -35,8 +35,8 @@ def reply(fields: Fields) -> dict[str, Any]:
         raise Problem(
             fields.at("setup"),
             Said(
-                "The book has no white for “{name}”: no target was kept with it, and its hero "
-                "light has no reading.",
+                "The book has no white for “{name}”: no target was kept with it, and its reference "
+                "has no reading.",
                 name=setup.thing.name,
             ),
         )

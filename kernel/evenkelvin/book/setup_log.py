@@ -150,4 +150,4 @@ def white_of(setup: SetupLog) -> White | None:
     if hero is None:
         return None
     x, y = (float(value) for value in hero.state.xy)
-    return White({"x": x, "y": y}, Said("the hero light as it was last read"))
+    return White({"x": x, "y": y}, Said("the reference as it was last read"))

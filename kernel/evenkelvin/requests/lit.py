@@ -88,7 +88,7 @@ class LitSet(Generic[_Light]):
             why = self.problems[place].message
             raise Problem(
                 fields.at("hero"),
-                Said("The hero light cannot be used to match the others: {why}", why=why),
+                Said("The reference cannot be used to match the others: {why}", why=why),
             )
         return self._usable[place][0]
 

@@ -212,7 +212,7 @@ const de = {
   "slip.lands": "Landet bei {cct}, kostet {stops}",
   "slip.read": "Gemessen {time}",
   "slip.on": "davor: {pack}",
-  "slip.ssi": "SSI {value} zum Leitlicht",
+  "slip.ssi": "SSI {value} zur Referenz",
   "slip.spectrum": "Spektrum",
   "slip.spectrumName": "Spektrum von {name}",
   "slip.measure": "Neu messen",
@@ -361,7 +361,7 @@ const de = {
     "Alles geht mit: Messungen, Namen, Notizen, Orte, Positionen, Fotos, gemessene Folien und wer es schrieb. Wer es bekommt, kann es lesen; kein Server kann es.",
   "share.link": "Link",
   "share.linkWords":
-    "Der Link selbst trägt die Daten, hinter dem #, das Browser nie senden. Er öffnet sich in jedem Browser als Besucherkopie.",
+    "Der Link selbst trägt die Daten, hinter dem #, das Browser nie senden. Er öffnet sich in jedem Browser als Vorschau.",
   "share.sendLink": "Link senden",
   "share.linkCopied": "Der Link ist kopiert. Füge ihn in eine Nachricht ein.",
   "share.codes": "QR-Codes",

@@ -27,7 +27,7 @@ export default {
   "{work}, {n} to dim": "{work}, {n} zu dimmen",
   "{out}: {n} to dim": "{out}: {n} zu dimmen",
   "{out}: no gel helps them": "{out}: keine Folie hilft ihnen",
-  "Give a target white, or name the hero light.": "Nenne ein Ziel-Weiß oder das Leitlicht.",
+  "Give a target white, or name the reference.": "Nenne ein Ziel-Weiß oder die Referenz.",
   "{name} has no spectrum: the observer judges it, not the camera.":
     "{name} hat kein Spektrum: das Auge urteilt, nicht die Kamera.",
   "{name}: {verdict} to the eye, {word} to the camera.":
@@ -110,8 +110,8 @@ export default {
   "SSI of {light} against {reference}": "SSI von {light} gegen {reference}",
   "{camera} and BT.709 display": "{camera} und Bildschirm nach BT.709",
   // asks/continuity.py
-  "The book has no white for “{name}”: no target was kept with it, and its hero light has no reading.":
-    "Das Buch hat kein Weiß für „{name}“: kein Ziel wurde damit aufgehoben, und das Leitlicht hat keine Messung.",
+  "The book has no white for “{name}”: no target was kept with it, and its reference has no reading.":
+    "Das Buch hat kein Weiß für „{name}“: kein Ziel wurde damit aufgehoben, und die Referenz hat keine Messung.",
   // asks/dial.py
   "Dial this, then read the lamp.": "Stelle das ein, dann miss die Lampe.",
   "The target is out of this lamp's reach: {remains} steps remain.":
@@ -617,7 +617,7 @@ export default {
   "must be plain data, not {kind}": "muss aus einfachen Daten bestehen",
   "lacks the field {name}": "hat kein Feld {name}",
   // book/setup_log.py
-  "the hero light as it was last read": "das Leitlicht, wie es zuletzt gemessen wurde",
+  "the reference as it was last read": "die Referenz, wie sie zuletzt gemessen wurde",
   "the target of the setup": "das Ziel der Einstellung",
   "the target of its latest reading": "das Ziel ihrer letzten Messung",
   // colorimetry/spectrum.py
@@ -1367,8 +1367,8 @@ export default {
   west: "Westen",
   "north-west": "Nordwesten",
   // requests/lit.py
-  "The hero light cannot be used to match the others: {why}":
-    "Am Leitlicht lassen sich die anderen nicht messen: {why}",
+  "The reference cannot be used to match the others: {why}":
+    "An der Referenz lassen sich die anderen nicht messen: {why}",
   "It is meant like {other}, which cannot be used.":
     "Es ist wie {other} gemeint, und das ist nicht brauchbar.",
   // requests/meant.py

@@ -163,7 +163,7 @@ def test_lines_are_as_long_as_contourpys(seed: int) -> None:
 # ------------------------------------------------------------------ the programme
 
 
-@settings(max_examples=examples(100))
+@settings(max_examples=examples(100), deadline=None)
 @given(seed=st.integers(0, 10**6))
 def test_the_simplex_finds_what_scipys_linprog_finds(seed: int) -> None:
     """scipy's linprog (HiGHS), and the duality theorem."""

@@ -241,22 +241,20 @@ def test_steady_dimmers_are_what_scipys_minimiser_finds(seed: int) -> None:
     assert found.dimmers == pytest.approx(best.x[:-1], abs=2e-3)
 
 
-def test_two_percent_of_scatter_moves_hardly_any_dimmer_by_five() -> None:
+def test_readings_off_by_two_percent_move_no_dimmer_by_five() -> None:
     """A meter's scatter of 2 %: common practice, no source."""
     draws = np.random.default_rng(77)
     moved, lost = [], []
-    for _ in range(examples(120)):
+    for _ in range(examples(200)):
         rig = batten_rigs(draws)
-        scatter = 1 + 0.02 * draws.normal(size=rig.each.shape)
-        noisy = Rig(rig.places, (rig.each * scatter).sum(axis=1), rig.each * scatter)
-        found, again = trim(rig, steady=True), trim(noisy, steady=True)
+        off = 1 + 0.02 * draws.uniform(-1, 1, size=rig.each.shape)
+        read = Rig(rig.places, (rig.each * off).sum(axis=1), rig.each * off)
+        found, again = trim(rig, steady=True), trim(read, steady=True)
         moved.append(np.abs(found.dimmers - again.dimmers).max())
-        # What the advice from scattered readings does to the true surface.
-        true = rig.each @ again.dimmers
-        lost.append(spread(true) - found.least_spread_stops)
-    assert np.percentile(moved, 90) < 0.05
-    assert max(moved) < 0.08
-    assert np.percentile(lost, 90) < 0.3
+        # What the advice from readings that are off does to the true surface.
+        lost.append(spread(rig.each @ again.dimmers) - found.least_spread_stops)
+    assert max(moved) < 0.05
+    assert np.percentile(lost, 90) < 0.35
 
 
 # ------------------------------------------------------------------ which lamp to move

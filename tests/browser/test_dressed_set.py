@@ -195,7 +195,7 @@ def test_a_practical_is_dimmed_to_what_it_is_meant_to_be(app: Page) -> None:
 def test_an_offset_carries_its_tint(app: Page) -> None:
     type_xy(app, "0.3810", "0.3770", "moonlight")
     choose(app, "Cooler")
-    app.get_by_label("Tint in Duv").fill("-0.003")
+    app.get_by_role("textbox", name="Tint in Duv").fill("-0.003")
     asked = {"cooler_mired": 50, "duv": -0.003}
     white = {"cct_K": 5600}
     found = answer(

@@ -94,7 +94,7 @@ def _listing(book: Book) -> str:
         f"{number} {kind}{'' if number == 1 else 's'}"
         for kind, number in found["things"].items()
         # A book without measured gels need not say so.
-        if number or kind != "gel"
+        if number or kind not in ("gel", "surface")
     )
     return f"{table(rows)}\n{counts}\n{found['count']} entries, SHA-256 {found['sha256']}"
 

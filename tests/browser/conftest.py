@@ -25,7 +25,9 @@ ROOT = Path(__file__).parents[2]
 PHONE = {"width": 390, "height": 844}
 #: A machine that does other work besides may need so long; nothing waits longer than it must.
 expect.set_options(timeout=15_000)
-LAUNCH = {"args": ["--no-sandbox", "--disable-dev-shm-usage"]}
+#: Compiled once and quickly: most pages of the tests are closed before better code would pay.
+#: Firefox, WebKitGTK, Node and the bench run the code as it comes.
+LAUNCH = {"args": ["--no-sandbox", "--disable-dev-shm-usage", "--js-flags=--liftoff-only"]}
 
 
 class Site:
@@ -155,12 +157,68 @@ def page(context: BrowserContext) -> Page:
     return context.new_page()
 
 
+class Settled:
+    """A phone on which the app is kept for offline use, handed on from test to test.
+
+    Each test finds the app opened anew with nothing kept; only what the browser keeps of the
+    program itself stays, which is most of the work of a first visit.
+    """
+
+    def __init__(self, browser: Browser, dist: Path) -> None:
+        self.site = Site(dist)
+        self.watch = Watch()
+        self.context = browser.new_context(viewport=PHONE, has_touch=True, is_mobile=True)
+        self.watch.follow(self.context)
+        page = self.open()
+        wait_until_kept(page)
+        page.close()
+
+    def open(self) -> Page:
+        page = self.context.new_page()
+        session = self.context.new_cdp_session(page)
+        kinds = "cookies,file_systems,indexeddb,local_storage"
+        what = {"origin": self.site.url.rstrip("/"), "storageTypes": kinds}
+        session.send("Storage.clearDataForOrigin", what)
+        session.detach()
+        page.goto(self.site.url)
+        wait_for_kernel(page)
+        return page
+
+    def close_pages(self) -> list[str]:
+        """What went wrong on the pages that are closed."""
+        for page in self.context.pages:
+            page.close()
+        faults, self.watch.faults = self.watch.faults, []
+        return faults
+
+    def close(self) -> None:
+        self.context.close()
+        self.site.stop()
+
+
+@pytest.fixture(scope="session")
+def settled(phone_browser: Browser, dist: Path) -> Iterator[Settled]:
+    made = Settled(phone_browser, dist)
+    yield made
+    made.close()
+
+
+#: Who asks for one of these beside `app` may change it, and so gets a phone of its own.
+OWN = {"context", "page", "site", "watch"}
+
+
 @pytest.fixture
-def app(page: Page, site: Site) -> Page:
+def app(request: pytest.FixtureRequest) -> Iterator[Page]:
     """The app, opened and with its kernel ready."""
-    page.goto(site.url)
-    wait_for_kernel(page)
-    return page
+    if OWN & set(request.fixturenames):
+        page: Page = request.getfixturevalue("page")
+        page.goto(request.getfixturevalue("site").url)
+        wait_for_kernel(page)
+        yield page
+        return
+    phone: Settled = request.getfixturevalue("settled")
+    yield phone.open()
+    assert phone.close_pages() == []
 
 
 @pytest.fixture

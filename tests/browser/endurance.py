@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import astuple, dataclass
 
 from hands import go
 from playwright.sync_api import CDPSession, Page, expect
@@ -54,13 +54,14 @@ class Gauge:
         self.session.send("Performance.enable")
 
     def read(self) -> Memory:
-        """The least of some readings: what one round sets free may hold what the next one finds."""
-        rounds = [self.read_once() for _ in range(5)]
-        return Memory(
-            min(one.heap_mb for one in rounds),
-            min(one.nodes for one in rounds),
-            min(one.listeners for one in rounds),
-        )
+        """The least of several readings, until five more find nothing set free."""
+        least, without_less = self.read_once(), 0
+        while without_less < 5:
+            now = self.read_once()
+            both = [*zip(astuple(least), astuple(now), strict=True)]
+            without_less = 0 if any(new < old for old, new in both) else without_less + 1
+            least = Memory(*(min(pair) for pair in both))
+        return least
 
     def read_once(self) -> Memory:
         self.page.wait_for_timeout(100)

@@ -16,7 +16,7 @@ import pytest
 from conftest import PHONE, ROOT, Site, Watch, wait_for_kernel
 from hands import headline, open_demo, type_xy
 from places import VIEWS, addresses, open_all, visit
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 AXE = ROOT / "webapp" / "node_modules" / "axe-core" / "axe.min.js"
 LOOKING = Path(__file__).parent / "looking.js"
@@ -274,7 +274,7 @@ def test_every_place_is_walked_through_by_keyboard(tour: Tour) -> None:
     assert found == {}
 
 
-def test_answers_and_what_is_kept_are_announced_once(app: Page) -> None:
+def test_answers_and_what_is_kept_are_announced_once(app: Page, context: BrowserContext) -> None:
     # The app's clock stands still while somebody types, however slow the machine is.
     app.clock.install(time=0)
     app.clock.pause_at(1000)

@@ -177,11 +177,16 @@ class LightDraft extends EventTarget {
     return `illuminance_${ownUnit}`;
   }
 
-  /** Replace all of it. @param {Partial<Typed>} typed */
-  start(typed = {}) {
+  /** What the next light begins with. @returns {Typed} */
+  #next() {
     // Light after light of one kind is the rule; where we are does not change between them.
     const { way, place, last } = this.typed;
-    this.typed = { ...BLANK, way, place, last, lamp: settings.get("lamp"), ...typed };
+    return { ...BLANK, way, place, last, lamp: settings.get("lamp") };
+  }
+
+  /** Replace all of it. @param {Partial<Typed>} typed */
+  start(typed = {}) {
+    this.typed = { ...this.#next(), ...typed };
     this.#save();
   }
 
@@ -311,6 +316,8 @@ class LightDraft extends EventTarget {
       settings.set("digits", digits).catch(reportFault);
     }
     if (typed.lamp !== settings.get("lamp")) settings.set("lamp", typed.lamp).catch(reportFault);
+    // The way back is offered once a tab that is killed would offer it too.
+    if (this.typed === typed) await drafts.save(FORM, { ...this.#next(), last }).catch(reportFault);
     // Keystrokes that came while it was being written belong to the next reading.
     if (this.typed === typed) this.start({ last });
     else this.type({ last });

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import time
-from collections.abc import Callable
 from itertools import combinations_with_replacement, product
-from statistics import median
 from typing import Any
 
 import colour
 import numpy as np
+from timing import seconds
 
 from evenkelvin.desk import answer
 from evenkelvin.fields import Fields
@@ -33,16 +31,6 @@ KINDS = {
 }
 
 
-def _seconds(job: Callable[[], Any], runs: int) -> float:
-    job()
-    taken = []
-    for _ in range(runs):
-        start = time.perf_counter()
-        job()
-        taken.append(time.perf_counter() - start)
-    return median(taken)
-
-
 def _readings(count: int) -> list[dict[str, Any]]:
     rng = np.random.default_rng(7)
     found = []
@@ -61,7 +49,7 @@ def _set(count: int) -> list[SetLight]:
 def _balance_seconds(lights: int = 12, gels: int = len(KIT), whites: int = 76) -> float:
     grid = white_grid(np.linspace(2500.0, 10_000.0, whites), np.zeros(1))
     kit, some = KIT[:gels], _set(lights)
-    return _seconds(lambda: balance(some, grid, kit, {gel.name: 2 for gel in kit}, 4.0, 3), 3)
+    return seconds(lambda: balance(some, grid, kit, {gel.name: 2 for gel in kit}, 4.0, 3), 3)
 
 
 def _combination(readings: list[SetLight], kit: Any, choice: Any, centre: Any) -> bool:
@@ -85,8 +73,8 @@ def _naive_rows() -> list[Row]:
     every = list(product(stacks, repeat=len(lights)))
     sample = every[:: max(1, len(every) // 40)]
     centre = grid.uv_prime[0]
-    ours = _seconds(lambda: balance(lights, grid, kit, {}, 4.0, 2), 5)
-    one = _seconds(lambda: [_combination(lights, kit, c, centre) for c in sample], 1) / len(sample)
+    ours = seconds(lambda: balance(lights, grid, kit, {}, 4.0, 2), 5)
+    one = seconds(lambda: [_combination(lights, kit, c, centre) for c in sample], 1) / len(sample)
     whole = one * len(every) * len(grid.cct_k)
     combinations = len(every) * len(grid.cct_k)
     return [
@@ -158,7 +146,7 @@ def _mix_rows() -> list[Row]:
     ]
     rows: list[Row] = []
     for name, ask, naive in pairs:
-        ours, theirs = _seconds(lambda ask=ask: answer(ask), 9), _seconds(naive, 3)
+        ours, theirs = seconds(lambda ask=ask: answer(ask), 9), seconds(naive, 3)
         rows.append((name, ours / theirs, f"{ours * 1e3:.1f} ms against {theirs * 1e3:.1f} ms"))
     return rows
 
@@ -174,7 +162,7 @@ def _lamp_rows() -> list[Row]:
                 for white in (one, other):
                     colour.temperature.CCT_to_uv_Ohno2013([white["cct_K"], white["duv"]])
 
-    dial, naive = _seconds(lambda: answer(ask), 9), _seconds(naive_dial, 3)
+    dial, naive = seconds(lambda: answer(ask), 9), seconds(naive_dial, 3)
     rng = np.random.default_rng(3)
     xy = rng.uniform(0.1, 0.6, (7, 2))
     xyz = np.array([colour.xyY_to_XYZ([x, y / 1.5, 300.0]) for x, y in xy])
@@ -187,8 +175,8 @@ def _lamp_rows() -> list[Row]:
         for trial in sample:
             np.hypot(*(colour.xy_to_Luv_uv(colour.XYZ_to_xy(np.array(trial) @ xyz)) - uv))
 
-    drive = _seconds(lambda: brightest(xyz, uv), 9)
-    tried = _seconds(naive_drive, 1) * len(trials) / len(sample)
+    drive = seconds(lambda: brightest(xyz, uv), 9)
+    tried = seconds(naive_drive, 1) * len(trials) / len(sample)
     return [
         (
             f"dial after {len(history)} pairs, against reading them with colour-science",

@@ -4,29 +4,18 @@ from __future__ import annotations
 
 import math
 import random
-import time
-from collections.abc import Callable
 from datetime import date
 
 from astral import Observer
 from astral import sun as astral_sun
 from cutting import shortest_length
 from scipy.integrate import quad
+from timing import seconds
 
 from evenkelvin.exposure import flicker
 from evenkelvin.scouting import sun, windows
 
 ROLL = windows.Stock(1.22, 30.0)
-
-
-def seconds(work: Callable[[], object], repeats: int = 5) -> float:
-    """Return the shortest of a few runs."""
-    found = []
-    for _ in range(repeats):
-        start = time.perf_counter()
-        work()
-        found.append(time.perf_counter() - start)
-    return min(found)
 
 
 def sizes(seed: int, count: int) -> tuple[tuple[float, float], ...]:

@@ -3,31 +3,20 @@
 from __future__ import annotations
 
 import tempfile
-import time
 import tracemalloc
 from collections.abc import Callable
 from pathlib import Path
-from statistics import median
 from typing import Any
 
 import colour
 import numpy as np
+from timing import seconds
 
 from evenkelvin.desk import answer
 from evenkelvin.interchange.recognise import read_bytes
 
 FINE = np.arange(380.0, 780.1, 0.4).round(1)
 POWER = np.exp(-(((FINE - 560.0) / 90.0) ** 2)).round(6)
-
-
-def _seconds(job: Callable[[], Any], runs: int = 9) -> float:
-    job()
-    taken = []
-    for _ in range(runs):
-        start = time.perf_counter()
-        job()
-        taken.append(time.perf_counter() - start)
-    return median(taken)
 
 
 def _peak(job: Callable[[], Any]) -> int:
@@ -47,10 +36,10 @@ def run() -> list[tuple[str, float, str]]:
         for path, style, spectra in ((tm27, "tm27", [spectrum]), (csv, "csv", many)):
             (file,) = answer({"ask": "write", "format": style, "spectra": spectra})["files"]
             path.write_text(file["text"], encoding="utf-8")
-        ours = _seconds(lambda: read_bytes(tm27.read_bytes(), {}))
-        theirs = _seconds(lambda: colour.SpectralDistribution_IESTM2714(tm27).read())
-        table = _seconds(lambda: read_bytes(csv.read_bytes(), {}), 5)
-        plain = _seconds(lambda: colour.read_sds_from_csv_file(csv), 5)
+        ours = seconds(lambda: read_bytes(tm27.read_bytes(), {}))
+        theirs = seconds(lambda: colour.SpectralDistribution_IESTM2714(tm27).read())
+        table = seconds(lambda: read_bytes(csv.read_bytes(), {}), 5)
+        plain = seconds(lambda: colour.read_sds_from_csv_file(csv), 5)
         raw = csv.read_bytes()
         memory = _peak(lambda: read_bytes(raw, {}))
     return [

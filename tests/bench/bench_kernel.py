@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-import time
-from collections.abc import Callable
 from itertools import combinations_with_replacement
-from statistics import median
 from typing import Any
 
 import colour
 import numpy as np
 from colour.temperature import uv_to_CCT_Ohno2013
+from timing import seconds
 
 from evenkelvin.desk import answer
 from evenkelvin.filters.kit import nominal_kit
@@ -18,16 +16,6 @@ from evenkelvin.filters.kit import nominal_kit
 READING = {"x": 0.3805, "y": 0.3769, "lamp": "fluorescent"}
 SHAPE = colour.SpectralShape(380, 780, 5)
 CMFS = colour.MSDS_CMFS["CIE 1931 2 Degree Standard Observer"].copy().align(SHAPE)
-
-
-def _seconds(job: Callable[[], Any], runs: int) -> float:
-    job()
-    taken = []
-    for _ in range(runs):
-        start = time.perf_counter()
-        job()
-        taken.append(time.perf_counter() - start)
-    return median(taken)
 
 
 def _describe_with_colour() -> tuple[Any, Any]:
@@ -54,16 +42,16 @@ def _fix_with_colour(stacks: list[tuple[int, ...]]) -> float:
 
 def run() -> list[tuple[str, float, str]]:
     """Return rows of name, ratio (ours over theirs) and detail."""
-    describe = _seconds(lambda: answer({"ask": "describe", "reading": READING}), 15)
-    describe_colour = _seconds(_describe_with_colour, 5)
+    describe = seconds(lambda: answer({"ask": "describe", "reading": READING}), 15)
+    describe_colour = seconds(_describe_with_colour, 5)
     request = {"ask": "fix", "reading": READING, "target": {"cct_K": 5600}}
-    fix = _seconds(lambda: answer(request), 15)
+    fix = seconds(lambda: answer(request), 15)
     count = len(nominal_kit())
     stacks = [
         stack for n in range(1, 4) for stack in combinations_with_replacement(range(count), n)
     ]
     sample = stacks[:: len(stacks) // 60]
-    fix_colour = _seconds(lambda: _fix_with_colour(sample), 1) * len(stacks) / len(sample)
+    fix_colour = seconds(lambda: _fix_with_colour(sample), 1) * len(stacks) / len(sample)
     return [
         (
             "describe, against colour-science (u′v′, CCT, Duv only)",

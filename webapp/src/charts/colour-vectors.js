@@ -5,6 +5,7 @@
 import { html, nothing, svg } from "lit";
 import { t } from "../words/index.js";
 import { index, signedPercent } from "../words/numbers.js";
+import { figureTable } from "./figures.js";
 
 const SIZE = 300;
 const ROOM = 1.25; // how far beyond the farthest point the drawing reaches
@@ -46,29 +47,16 @@ export function colourVectors(tm30) {
     <figcaption class="hint">${t("vectors.legend")}</figcaption>
     <details class="more">
       <summary>${t("vectors.table")}</summary>
-      <table class="compare">
-        <caption>
-          ${t("vectors.title")}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">${t("vectors.bin")}</th>
-            <th scope="col">${t("vectors.chroma")}</th>
-            <th scope="col">${t("vectors.hue")}</th>
-            <th scope="col">Rf</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${tm30.bins.map(
-            (/** @type {number | null} */ fidelity, /** @type {number} */ bin) => html`<tr>
-              <th scope="row">${bin + 1} ${hueWords(bin)}</th>
-              <td>${signedPercent(tm30.chroma_shift[bin])}</td>
-              <td>${tm30.hue_shift[bin] == null ? "–" : signedPercent(tm30.hue_shift[bin] * 100)}</td>
-              <td>${index(fidelity)}</td>
-            </tr>`,
-          )}
-        </tbody>
-      </table>
+      ${figureTable(
+        t("vectors.title"),
+        [t("vectors.bin"), t("vectors.chroma"), t("vectors.hue"), "Rf"],
+        tm30.bins.map((/** @type {number | null} */ fidelity, /** @type {number} */ bin) => [
+          `${bin + 1} ${hueWords(bin)}`,
+          signedPercent(tm30.chroma_shift[bin]),
+          tm30.hue_shift[bin] == null ? "–" : signedPercent(tm30.hue_shift[bin] * 100),
+          index(fidelity),
+        ]),
+      )}
     </details>
   </figure>`;
 }

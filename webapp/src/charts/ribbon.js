@@ -5,6 +5,7 @@
  */
 import { html, nothing, svg } from "lit";
 import { Page } from "../base/page.js";
+import { properties } from "../base/properties.js";
 import { t } from "../words/index.js";
 import { kelvin, steps } from "../words/numbers.js";
 import { paint } from "./patch.js";
@@ -16,7 +17,7 @@ const HEIGHT = 96;
 const KEYS = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1, PageDown: -5, PageUp: 5 };
 
 class Ribbon extends Page {
-  static properties = { ribbon: { attribute: false }, at: { state: true } };
+  static properties = properties({ given: ["ribbon"], own: ["at"] });
 
   constructor() {
     super();

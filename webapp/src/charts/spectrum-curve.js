@@ -4,6 +4,7 @@
  */
 import { html, nothing, svg } from "lit";
 import { Page } from "../base/page.js";
+import { properties } from "../base/properties.js";
 import { t } from "../words/index.js";
 import { height, level, nanometres } from "../words/numbers.js";
 
@@ -19,12 +20,7 @@ const MOST_LINES = 5;
 const KEYS = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1, PageDown: -10, PageUp: 10 };
 
 class SpectrumCurve extends Page {
-  static properties = {
-    curves: { attribute: false },
-    name: { attribute: false },
-    beside: { attribute: false },
-    at: { state: true },
-  };
+  static properties = properties({ given: ["curves", "name", "beside"], own: ["at"] });
 
   constructor() {
     super();

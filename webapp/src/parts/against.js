@@ -5,6 +5,7 @@
 
 import { html, nothing } from "lit";
 import { Page } from "../base/page.js";
+import { properties } from "../base/properties.js";
 import { Watch } from "../base/watch.js";
 import { book, reportFault, settings } from "../store/index.js";
 import { currentSetup, heroOf, lightsOf } from "../store/log/shoot.js";
@@ -44,7 +45,7 @@ export function againstWords(light = null, said = saidOf(light)) {
 let made = 0;
 
 class Against extends Page {
-  static properties = { light: { attribute: false }, said: { attribute: false } };
+  static properties = properties({ given: ["light", "said"] });
 
   constructor() {
     super();

@@ -1,11 +1,12 @@
 /** How far the kernel has come, by stage, until it is ready. */
 import { html, nothing } from "lit";
 import { Page } from "../base/page.js";
+import { properties } from "../base/properties.js";
 import { onStage, restart } from "../kernel/client.js";
 import { t } from "../words/index.js";
 
 class BootProgress extends Page {
-  static properties = { state: { state: true } };
+  static properties = properties({ own: ["state"] });
 
   constructor() {
     super();

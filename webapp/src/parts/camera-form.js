@@ -38,10 +38,7 @@ class CameraForm extends Page {
         name: "shutter-way",
         legend: t("camera.shutter"),
         value: camera.way,
-        options: [
-          { value: "angle", label: t("camera.angle") },
-          { value: "time", label: t("camera.time") },
-        ],
+        options: { angle: t("camera.angle"), time: t("camera.time") },
         onChange: (way) => this.set({ way: /** @type {"angle" | "time"} */ (way) }),
       })}
       <div class="pair">
@@ -117,10 +114,7 @@ class CameraForm extends Page {
         name: "receptor",
         legend: t("camera.receptor"),
         value: camera.receptor,
-        options: [
-          { value: "flat", label: t("camera.flat") },
-          { value: "dome", label: t("camera.dome") },
-        ],
+        options: { flat: t("camera.flat"), dome: t("camera.dome") },
         onChange: (receptor) => this.set({ receptor: /** @type {"flat"} */ (receptor) }),
       })}
       ${textField({
@@ -137,10 +131,7 @@ class CameraForm extends Page {
         name: "say",
         legend: t("camera.say"),
         value: settings.get("say"),
-        options: [
-          { value: "thirds", label: t("camera.thirds") },
-          { value: "tenths", label: t("camera.tenths") },
-        ],
+        options: { thirds: t("camera.thirds"), tenths: t("camera.tenths") },
         onChange: (say) => settings.set("say", /** @type {"thirds"} */ (say)).catch(reportFault),
       })}
     `;

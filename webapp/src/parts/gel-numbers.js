@@ -1,5 +1,6 @@
 /** What a measured gel does, its nominal namesake beside it, and how far the measurement goes. */
 import { html, nothing } from "lit";
+import { figureTable } from "../charts/figures.js";
 import { gelCurve } from "../charts/gel-curve.js";
 import { t, tMaybe } from "../words/index.js";
 import { duv, kelvin, mired, nanometres, stops } from "../words/numbers.js";
@@ -12,29 +13,13 @@ export function gelNumbers(gel, nominal) {
   const row = (
     /** @type {string} */ name,
     /** @type {Pick<import("../store/kit/own-gels.js").OwnGel, "mired" | "duv" | "stops">} */ one,
-  ) => html`<tr>
-    <th scope="row">${name}</th>
-    <td>${mired(one.mired)}</td>
-    <td>${duv(one.duv)}</td>
-    <td>${stops(one.stops)}</td>
-  </tr>`;
+  ) => [name, mired(one.mired), duv(one.duv), stops(one.stops)];
   return html`
-    <table class="compare">
-      <caption>
-        ${t("own.shifts", { cct: kelvin(gel.reference_K) })}
-      </caption>
-      <thead>
-        <tr>
-          <td></td>
-          <th scope="col">${t("own.shift")}</th>
-          <th scope="col">ΔDuv</th>
-          <th scope="col">${t("pack.costs")}</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${row(t("own.measured"), gel)} ${nominal ? row(t("own.nominal"), nominal) : nothing}
-      </tbody>
-    </table>
+    ${figureTable(
+      t("own.shifts", { cct: kelvin(gel.reference_K) }),
+      ["", t("own.shift"), "ΔDuv", t("pack.costs")],
+      [row(t("own.measured"), gel), ...(nominal ? [row(t("own.nominal"), nominal)] : [])],
+    )}
     <p class="hint">
       ${tMaybe(`own.source.${gel.source}`, "")}
       ${

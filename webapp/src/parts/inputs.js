@@ -123,7 +123,7 @@ export function choice({ id, label, value, options, onChange }) {
  * @param {string} group.name
  * @param {string} group.legend
  * @param {string} group.value
- * @param {{value: string, label: string}[]} group.options
+ * @param {Record<string, string>} group.options   what is said of each value
  * @param {(value: string) => void} group.onChange
  * @param {boolean} [group.quiet]   the legend is only spoken
  */
@@ -132,17 +132,17 @@ export function segments({ name, legend, value, options, onChange, quiet }) {
     <fieldset class="segments">
       <legend class=${quiet ? "spoken" : ""}>${legend}</legend>
       <div class="row">
-        ${options.map(
-          (option) => html`
+        ${Object.entries(options).map(
+          ([option, label]) => html`
             <label>
               <input
                 type="radio"
                 name=${name}
-                value=${option.value}
-                .checked=${option.value === value}
-                @change=${() => onChange(option.value)}
+                value=${option}
+                .checked=${option === value}
+                @change=${() => onChange(option)}
               />
-              <span>${option.label}</span>
+              <span>${label}</span>
             </label>
           `,
         )}
@@ -150,3 +150,12 @@ export function segments({ name, legend, value, options, onChange, quiet }) {
     </fieldset>
   `;
 }
+
+/**
+ * Options for `segments` whose words follow from their values.
+ * @template {string} V
+ * @param {readonly V[]} values @param {(value: V) => string} words
+ * @returns {Record<string, string>}
+ */
+export const optionsOf = (values, words) =>
+  Object.fromEntries(values.map((value) => [value, words(value)]));

@@ -2,6 +2,7 @@
 import { html, nothing } from "lit";
 import { LiveQuestion } from "../base/live-question.js";
 import { Page } from "../base/page.js";
+import { properties } from "../base/properties.js";
 import { Watch } from "../base/watch.js";
 import { book, settings } from "../store/index.js";
 import { currentSetup } from "../store/log/shoot.js";
@@ -12,7 +13,7 @@ import { t } from "../words/index.js";
 const PULSING = new Set(["unknown", "hmi", "fluorescent", "led", "led rgb", "plasma", "sodium"]);
 
 class MainsWarning extends Page {
-  static properties = { lamps: { attribute: false } };
+  static properties = properties({ given: ["lamps"] });
 
   constructor() {
     super();

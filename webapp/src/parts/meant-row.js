@@ -5,6 +5,7 @@
 import { html, nothing } from "lit";
 import { LiveQuestion } from "../base/live-question.js";
 import { Page } from "../base/page.js";
+import { properties } from "../base/properties.js";
 import { Watch } from "../base/watch.js";
 import { book, reportFault, settings } from "../store/index.js";
 import { gels } from "../store/kit/gels.js";
@@ -70,14 +71,10 @@ function whole(said) {
 }
 
 class MeantRow extends Page {
-  static properties = {
-    light: { attribute: false },
-    said: { attribute: false },
-    atOnce: { attribute: false },
-    say: { attribute: false },
-    typed: { state: true },
-    open: { state: true },
-  };
+  static properties = properties({
+    given: ["light", "said", "atOnce", "say"],
+    own: ["typed", "open"],
+  });
 
   constructor() {
     super();
@@ -243,10 +240,7 @@ class MeantRow extends Page {
         legend: t("light.way"),
         quiet: true,
         value: byXy ? "xy" : "cct",
-        options: [
-          { value: "cct", label: t("light.wayCct") },
-          { value: "xy", label: t("light.wayXy") },
-        ],
+        options: { cct: t("light.wayCct"), xy: t("light.wayXy") },
         onChange: (by) => this.type(by === "xy" ? { x: "", y: "" } : { cct_K: "", duv: "" }),
       })}
       <div class="pair">

@@ -1,5 +1,6 @@
 /** One pack of gel: what to hang, where the light lands with it, and what that costs. */
 import { html, nothing } from "lit";
+import { figures } from "../charts/figures.js";
 import { t } from "../words/index.js";
 import { kelvin, kelvinRange, steps, stops } from "../words/numbers.js";
 import { verdictMark } from "./verdict.js";
@@ -35,24 +36,12 @@ export function packWords(pack) {
 }
 
 /** Where it lands, whether that holds, what it costs. @param {Pack} pack */
-export function packFigures(pack) {
-  return html`
-    <dl class="figures">
-      <div>
-        <dt>${t("pack.lands")}</dt>
-        <dd>${kelvin(pack.lands.cct_K)}</dd>
-      </div>
-      <div>
-        <dt>${t("pack.within")}</dt>
-        <dd>${verdictMark(pack.verdict)}</dd>
-      </div>
-      <div>
-        <dt>${t("pack.costs")}</dt>
-        <dd>${stops(pack.stops_lost)}</dd>
-      </div>
-    </dl>
-  `;
-}
+export const packFigures = (pack) =>
+  figures([
+    [t("pack.lands"), kelvin(pack.lands.cct_K)],
+    [t("pack.within"), verdictMark(pack.verdict)],
+    [t("pack.costs"), stops(pack.stops_lost)],
+  ]);
 
 /** @param {Pack} pack */
 export function packReasons(pack) {

@@ -1,11 +1,12 @@
 /** Says the answer to a screen reader, once the typing has come to rest. */
 import { html } from "lit";
 import { Page } from "../base/page.js";
+import { properties } from "../base/properties.js";
 
 const REST = 1000; // ms
 
 class Spoken extends Page {
-  static properties = { words: { attribute: false }, said: { state: true } };
+  static properties = properties({ given: ["words"], own: ["said"] });
 
   constructor() {
     super();

@@ -1,6 +1,7 @@
 /** A line above the thumb bar that says what was done and can take it back. */
 import { html, nothing } from "lit";
 import { Page } from "../base/page.js";
+import { properties } from "../base/properties.js";
 import { reportFault } from "../store/index.js";
 import { t } from "../words/index.js";
 
@@ -26,7 +27,7 @@ const ROOM = "--said";
 const STAYS = 6000; // ms, for words that ask nothing; those with an action stay until dismissed
 
 class Toast extends Page {
-  static properties = { shown: { state: true } };
+  static properties = properties({ own: ["shown"] });
 
   constructor() {
     super();

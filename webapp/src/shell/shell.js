@@ -2,6 +2,7 @@
 import { html, nothing } from "lit";
 import { repeat } from "lit/directives/repeat.js";
 import { Page } from "../base/page.js";
+import { properties } from "../base/properties.js";
 import { ready } from "../kernel/client.js";
 import { placeIcon } from "./place-icon.js";
 import "../parts/toast.js";
@@ -16,7 +17,7 @@ import { layout, panes } from "./layout.js";
 import { readOthers, VIEWS } from "./views.js";
 
 class Shell extends Page {
-  static properties = { newVersion: { state: true }, others: { state: true } };
+  static properties = properties({ own: ["newVersion", "others"] });
 
   constructor() {
     super();

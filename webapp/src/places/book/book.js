@@ -1,9 +1,11 @@
 /** Book: what was kept, by production, location and setup, and a search through all readings. */
 import { html, nothing } from "lit";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { choice, textField } from "../../parts/inputs.js";
 import { LAMPS } from "../../parts/lamp-kinds.js";
+import { moreButton } from "../../parts/more.js";
 import { route } from "../../router.js";
 import { book, reportFault, settings } from "../../store/index.js";
 import { ANYTHING, isAnything } from "../../store/log/rows.js";
@@ -27,11 +29,7 @@ const PAGE = 20;
 let lastWanted = ANYTHING;
 
 class BookView extends Page {
-  static properties = {
-    shown: { state: true },
-    naming: { state: true },
-    wanted: { state: true },
-  };
+  static properties = properties({ own: ["shown", "naming", "wanted"] });
 
   constructor() {
     super();
@@ -312,18 +310,9 @@ class BookView extends Page {
         <button type="button" class="quiet" @click=${() => this.look(ANYTHING)}>
           ${t("find.clear")}
         </button>
-        ${
-          found.length > this.shown
-            ? html`<button
-                type="button"
-                @click=${() => {
-                  this.shown += PAGE;
-                }}
-              >
-                ${t("find.more", { n: found.length - this.shown })}
-              </button>`
-            : nothing
-        }
+        ${moreButton(found.length - this.shown, () => {
+          this.shown += PAGE;
+        })}
       </div>
     `;
   }

@@ -2,6 +2,7 @@
 import { html } from "lit";
 import "../../parts/boot-progress.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { book, reportFault } from "../../store/index.js";
 import { visitor } from "../../store/log/visitor.js";
@@ -9,7 +10,7 @@ import { t } from "../../words/index.js";
 import { visitorCopy } from "./visitor-copy.js";
 
 class CopyView extends Page {
-  static properties = { link: { attribute: false } };
+  static properties = properties({ given: ["link"] });
 
   constructor() {
     super();

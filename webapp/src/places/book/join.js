@@ -1,6 +1,7 @@
 /** Join phones that stand in one net: show a code, read one, see who is there and what is pending. */
 import { html, nothing } from "lit";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import "./scanner.js";
 import { Watch } from "../../base/watch.js";
 import { choice, textField } from "../../parts/inputs.js";
@@ -22,11 +23,7 @@ const address = (code) => `${location.href.split("#")[0]}#join=${code}`;
 const codeIn = (text) => text.trim().replace(/^.*#join=/s, "");
 
 class JoinView extends Page {
-  static properties = {
-    code: { attribute: false },
-    problem: { state: true },
-    asked: { state: true },
-  };
+  static properties = properties({ given: ["code"], own: ["problem", "asked"] });
 
   constructor() {
     super();

@@ -2,6 +2,7 @@
 import { html, nothing } from "lit";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { gelPicker } from "../../parts/gel-picker.js";
 import { choice, textField } from "../../parts/inputs.js";
@@ -39,7 +40,7 @@ const NUMBERS = /** @type {const} */ ([
 /** @typedef {import("../../store/log/book.js").Thing} Thing */
 
 class ReadingView extends Page {
-  static properties = { id: { attribute: false }, edited: { state: true } };
+  static properties = properties({ given: ["id"], own: ["edited"] });
 
   constructor() {
     super();

@@ -2,9 +2,11 @@
 import { html, nothing } from "lit";
 import { guard } from "lit/directives/guard.js";
 import { balanceField } from "../../charts/balance-field.js";
+import { figureTable } from "../../charts/figures.js";
 import { sketch } from "../../charts/sketch.js";
 import "../../parts/boot-progress.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { stamp } from "../../clock.js";
 import { meantLine } from "../../parts/meant-words.js";
@@ -44,14 +46,10 @@ const readingsOf = ({ slips, readings }) =>
     : readings;
 
 class ReportView extends Page {
-  static properties = {
-    id: { attribute: false },
-    shown: { state: true },
-    report: { state: true },
-    fields: { state: true },
-    around: { state: true },
-    problem: { state: true },
-  };
+  static properties = properties({
+    given: ["id"],
+    own: ["shown", "report", "fields", "around", "problem"],
+  });
 
   constructor() {
     super();
@@ -331,27 +329,16 @@ class ReportView extends Page {
         report.gels.length
           ? html`<section>
               <h2>${t("report.gels")}</h2>
-              <table class="compare">
-                <thead>
-                  <tr>
-                    <th scope="col">${t("report.gel")}</th>
-                    <th scope="col">${t("report.pieces")}</th>
-                    <th scope="col">${t("report.on")}</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  ${report.gels.map(
-                    (/** @type {any} */ gel) => html`<tr>
-                      <th scope="row">
-                        ${gel.name}
-                        ${gel.measured ? html`<span class="hint">${t("report.measured")}</span>` : nothing}
-                      </th>
-                      <td>${gel.pieces}</td>
-                      <td>${joined(gel.lights, ", ")}</td>
-                    </tr>`,
-                  )}
-                </tbody>
-              </table>
+              ${figureTable(
+                "",
+                [t("report.gel"), t("report.pieces"), t("report.on")],
+                report.gels.map((/** @type {any} */ gel) => [
+                  html`${gel.name}
+                    ${gel.measured ? html`<span class="hint">${t("report.measured")}</span>` : nothing}`,
+                  gel.pieces,
+                  joined(gel.lights, ", "),
+                ]),
+              )}
             </section>`
           : nothing
       }

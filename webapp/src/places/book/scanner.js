@@ -3,6 +3,7 @@ import { html, nothing } from "lit";
 import { createRef, ref } from "lit/directives/ref.js";
 import { decodeQR } from "qr/decode.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { pickFile } from "../../parts/pick-file.js";
 import { problemNote } from "../../parts/warnings.js";
 import { t } from "../../words/index.js";
@@ -34,7 +35,7 @@ function codeIn(source, width, height, effort) {
 }
 
 class Scanner extends Page {
-  static properties = { problem: { state: true }, looking: { state: true } };
+  static properties = properties({ own: ["problem", "looking"] });
 
   constructor() {
     super();

@@ -1,6 +1,7 @@
 /** One setup of the book: its lights with their readings in time, and what to do with it. */
 import { html, nothing } from "lit";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { ask } from "../../kernel/client.js";
 import { meantBeside, meantLine } from "../../parts/meant-words.js";
@@ -23,11 +24,7 @@ const PAGE = 10;
 /** @typedef {import("../../store/log/book.js").Thing} Thing */
 
 class SetupView extends Page {
-  static properties = {
-    id: { attribute: false },
-    naming: { state: true },
-    shown: { state: true },
-  };
+  static properties = properties({ given: ["id"], own: ["naming", "shown"] });
 
   constructor() {
     super();

@@ -2,6 +2,7 @@
 import { html, nothing } from "lit";
 import "../../parts/boot-progress.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { stamp } from "../../clock.js";
 import { segments } from "../../parts/inputs.js";
@@ -29,17 +30,10 @@ const plainName = (name) =>
 const address = (/** @type {string} */ link) => `${location.href.split("#")[0]}#copy=${link}`;
 
 class ShareView extends Page {
-  static properties = {
-    id: { attribute: false },
-    ready: { state: true },
-    link: { state: true },
-    codes: { state: true },
-    shown: { state: true },
-    table: { state: true },
-    spectrumFiles: { state: true },
-    problem: { state: true },
-    separator: { state: true },
-  };
+  static properties = properties({
+    given: ["id"],
+    own: ["ready", "link", "codes", "shown", "table", "spectrumFiles", "problem", "separator"],
+  });
 
   constructor() {
     super();
@@ -274,10 +268,7 @@ class ShareView extends Page {
           name: "table-style",
           legend: t("share.tableStyle"),
           value: this.separator,
-          options: [
-            { value: "comma", label: t("share.comma") },
-            { value: "semicolon", label: t("share.semicolon") },
-          ],
+          options: { comma: t("share.comma"), semicolon: t("share.semicolon") },
           onChange: (style) => {
             this.separator = /** @type {"comma"} */ (style);
             this.table = null;

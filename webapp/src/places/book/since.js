@@ -2,7 +2,9 @@
 import { html, nothing } from "lit";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { driftChart } from "../../charts/drift.js";
+import { figureTable } from "../../charts/figures.js";
 import { choice } from "../../parts/inputs.js";
 import "../../parts/boot-progress.js";
 import { Watch } from "../../base/watch.js";
@@ -18,7 +20,7 @@ import { duv, mired, stopsChange, whenRead } from "../../words/numbers.js";
 import { dialledWords } from "../../words/reading.js";
 
 class SinceView extends Page {
-  static properties = { id: { attribute: false } };
+  static properties = properties({ given: ["id"] });
 
   constructor() {
     super();
@@ -73,38 +75,23 @@ class SinceView extends Page {
                 }
               </p>
               ${driftChart(series.points, { title: t("since.chart", { name }) })}
-              <table class="compare">
-                <caption>
-                  ${t("since.table")}
-                </caption>
-                <thead>
-                  <tr>
-                    <th scope="col">${t("since.when")}</th>
-                    <th scope="col">${t("since.warmth")}</th>
-                    <th scope="col">ΔDuv</th>
-                    <th scope="col">${t("since.light")}</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  ${series.points.map(
-                    (/** @type {any} */ point) => html`<tr>
-                      <th scope="row">
-                        <a href="#reading/${book.entry(point.id)?.of}">${whenRead(point.at)}</a>
-                        ${
-                          point.dimmer || point.dialled
-                            ? html`<span class="hint"
-                              >${joined([point.dimmer, dialledWords(point.dialled)])}</span
-                            >`
-                            : nothing
-                        }
-                      </th>
-                      <td>${mired(point.drift.mired)}</td>
-                      <td>${duv(point.drift.duv)}</td>
-                      <td>${stopsChange(point.drift.stops)}</td>
-                    </tr>`,
-                  )}
-                </tbody>
-              </table>
+              ${figureTable(
+                t("since.table"),
+                [t("since.when"), t("since.warmth"), "ΔDuv", t("since.light")],
+                series.points.map((/** @type {any} */ point) => [
+                  html`<a href="#reading/${book.entry(point.id)?.of}">${whenRead(point.at)}</a>
+                    ${
+                      point.dimmer || point.dialled
+                        ? html`<span class="hint"
+                          >${joined([point.dimmer, dialledWords(point.dialled)])}</span
+                        >`
+                        : nothing
+                    }`,
+                  mired(point.drift.mired),
+                  duv(point.drift.duv),
+                  stopsChange(point.drift.stops),
+                ]),
+              )}
             `
       }
     </section>`;

@@ -1,11 +1,12 @@
 /** The sun at a location through one day: when it enters a window, and how daylight is coloured. */
 import { html, nothing } from "lit";
+import { properties } from "../../base/properties.js";
 import { daylightColour, sunHeight } from "../../charts/sun-day.js";
 import { LocationPage } from "./location-page.js";
 import "../../parts/boot-progress.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Watch } from "../../base/watch.js";
-import { segments, textField } from "../../parts/inputs.js";
+import { optionsOf, segments, textField } from "../../parts/inputs.js";
 import { whereAmI } from "../../parts/position.js";
 import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
@@ -49,7 +50,7 @@ function today() {
 
 /** @extends {LocationPage<typeof BLANK>} */
 class SunView extends LocationPage {
-  static properties = { ...LocationPage.properties, found: { state: true } };
+  static properties = { ...LocationPage.properties, ...properties({ own: ["found"] }) };
 
   constructor() {
     super({ name: "sun", blank: () => ({ ...BLANK, date: today() }), inBook: KEPT });
@@ -186,7 +187,7 @@ class SunView extends LocationPage {
         name: "sun-sky",
         legend: t("sun.sky"),
         value: typed.sky,
-        options: SKIES.map((sky) => ({ value: sky, label: t(`sun.${sky}`) })),
+        options: optionsOf(SKIES, (sky) => t(`sun.${sky}`)),
         onChange: (sky) => this.type({ sky: /** @type {"clear"} */ (sky) }),
       })}
     </section>`;

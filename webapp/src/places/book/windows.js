@@ -6,7 +6,7 @@ import "../../parts/boot-progress.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Watch } from "../../base/watch.js";
 import { gelPicker } from "../../parts/gel-picker.js";
-import { choice, segments, textField } from "../../parts/inputs.js";
+import { choice, optionsOf, segments, textField } from "../../parts/inputs.js";
 import { lengthField } from "../../parts/length-field.js";
 import { packWords } from "../../parts/pack-card.js";
 import { rows } from "../../parts/rows.js";
@@ -277,10 +277,7 @@ class WindowsView extends LocationPage {
         name: "windows-nd-as",
         legend: t("windows.ndAs"),
         value: typed.ndAs,
-        options: [
-          { value: "level", label: t("windows.ndLevel") },
-          { value: "stop", label: t("windows.ndStop") },
-        ],
+        options: { level: t("windows.ndLevel"), stop: t("windows.ndStop") },
         onChange: (ndAs) => this.type({ ndAs: /** @type {"level"} */ (ndAs) }),
       })}
       ${
@@ -333,7 +330,7 @@ class WindowsView extends LocationPage {
         name: "windows-direction",
         legend: t("windows.direction"),
         value: this.typed.direction,
-        options: DIRECTIONS.map((one) => ({ value: one, label: t(`windows.${one}`) })),
+        options: optionsOf(DIRECTIONS, (one) => t(`windows.${one}`)),
         onChange: (direction) => this.type({ direction: /** @type {"any"} */ (direction) }),
       })}
       ${lengthField({

@@ -1,6 +1,7 @@
 /** About: what the app promises, which build this is, and the licences of all it is made of. */
 import { html, nothing } from "lit";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { problemNote } from "../../parts/warnings.js";
 import { offlineState } from "../../store/offline-state.js";
@@ -19,7 +20,7 @@ function parts(text) {
 }
 
 class About extends Page {
-  static properties = { licences: { state: true }, problem: { state: true } };
+  static properties = properties({ own: ["licences", "problem"] });
 
   constructor() {
     super();

@@ -78,11 +78,11 @@ class FlickerView extends Page {
         name: "flicker-light",
         legend: t("flicker.light"),
         value: typed.light,
-        options: [
-          { value: "mains", label: t("flicker.mains") },
-          { value: "known", label: t("flicker.known") },
-          { value: "measured", label: t("flicker.unknown") },
-        ],
+        options: {
+          mains: t("flicker.mains"),
+          known: t("flicker.known"),
+          measured: t("flicker.unknown"),
+        },
         onChange: (light) => this.type({ light: /** @type {"mains"} */ (light) }),
       })}
       ${typed.light === "mains" ? this.renderMains() : nothing}
@@ -111,11 +111,11 @@ class FlickerView extends Page {
       legend: t("flicker.mainsHz"),
       quiet: true,
       value: usual ? this.mains : "other",
-      options: [
-        { value: "50", label: "50 Hz" },
-        { value: "60", label: "60 Hz" },
-        ...(usual ? [] : [{ value: "other", label: `${this.mains} Hz` }]),
-      ],
+      options: {
+        50: "50 Hz",
+        60: "60 Hz",
+        ...(usual ? {} : { other: `${this.mains} Hz` }),
+      },
       onChange: (mains_hz) => this.type({ mains_hz: mains_hz === "other" ? "" : mains_hz }),
     })}`;
   }

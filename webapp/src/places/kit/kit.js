@@ -2,10 +2,11 @@
 import { html, nothing } from "lit";
 import { QUICK_WHITES, setWhite } from "../../parts/against.js";
 import "../../parts/camera-form.js";
-import { segments, textField } from "../../parts/inputs.js";
+import { optionsOf, segments, textField } from "../../parts/inputs.js";
 import "./kit-lamps.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { starterKits } from "../../parts/starter-kits.js";
 import { ownGelList } from "./own-gel-list.js";
 import { stockList } from "./stock-list.js";
@@ -24,7 +25,7 @@ import { swatches } from "./swatches.js";
 const PRESETS = /** @type {const} */ (["tight", "normal", "loose"]);
 
 class KitView extends Page {
-  static properties = { opened: { state: true }, colours: { state: true } };
+  static properties = properties({ own: ["opened", "colours"] });
 
   constructor() {
     super();
@@ -143,10 +144,7 @@ class KitView extends Page {
         legend: t("kit.tolerance"),
         quiet: true,
         value: own ? "own" : tolerance,
-        options: [
-          ...PRESETS.map((preset) => ({ value: preset, label: t(`tolerance.${preset}`) })),
-          { value: "own", label: t("tolerance.own") },
-        ],
+        options: optionsOf([...PRESETS, "own"], (preset) => t(`tolerance.${preset}`)),
         onChange: (value) =>
           this.set("tolerance", value === "own" ? { steps: "4" } : /** @type {"normal"} */ (value)),
       })}
@@ -213,11 +211,7 @@ class KitView extends Page {
         name: "mains",
         legend: t("kit.mains"),
         value: settings.get("mains_hz"),
-        options: [
-          { value: "", label: t("mains.unknown") },
-          { value: "50", label: "50 Hz" },
-          { value: "60", label: "60 Hz" },
-        ],
+        options: { "": t("mains.unknown"), 50: "50 Hz", 60: "60 Hz" },
         onChange: (mains_hz) => this.set("mains_hz", mains_hz),
       })}
       <ul class="links">
@@ -236,37 +230,31 @@ class KitView extends Page {
           name: "illuminance",
           legend: t("kit.illuminance"),
           value: settings.get("illuminance"),
-          options: [
-            { value: "lx", label: t("kit.lux") },
-            { value: "fc", label: t("kit.fc") },
-          ],
+          options: { lx: t("kit.lux"), fc: t("kit.fc") },
           onChange: (unit) => this.set("illuminance", /** @type {"lx" | "fc"} */ (unit)),
         })}
         ${segments({
           name: "length",
           legend: t("kit.length"),
           value: settings.get("length"),
-          options: [
-            { value: "m", label: t("kit.metres") },
-            { value: "ft", label: t("kit.feet") },
-          ],
+          options: { m: t("kit.metres"), ft: t("kit.feet") },
           onChange: (unit) => this.set("length", /** @type {"m" | "ft"} */ (unit)),
         })}
         ${segments({
           name: "language",
           legend: t("kit.language"),
           value: settings.get("language"),
-          options: [
-            { value: "system", label: t("theme.system") },
-            ...LANGUAGES.map((one) => ({ value: one, label: t(`language.${one}`) })),
-          ],
+          options: {
+            system: t("theme.system"),
+            ...optionsOf(LANGUAGES, (one) => t(`language.${one}`)),
+          },
           onChange: (one) => this.set("language", /** @type {"de"} */ (one)),
         })}
         ${segments({
           name: "theme",
           legend: t("kit.theme"),
           value: settings.get("theme"),
-          options: THEMES.map((theme) => ({ value: theme, label: t(`theme.${theme}`) })),
+          options: optionsOf(THEMES, (theme) => t(`theme.${theme}`)),
           onChange: (theme) => this.set("theme", /** @type {"dark"} */ (theme)),
         })}
       </section>

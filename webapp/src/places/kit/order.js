@@ -3,9 +3,11 @@ import { html, nothing } from "lit";
 import "../../parts/boot-progress.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
-import { segments, textField } from "../../parts/inputs.js";
+import { optionsOf, segments, textField } from "../../parts/inputs.js";
 import { lengthField, unitOf } from "../../parts/length-field.js";
+import { moreButton } from "../../parts/more.js";
 import { shareText } from "../../parts/share-text.js";
 import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
@@ -58,12 +60,7 @@ const AT_ONCE = 20;
 class OrderView extends Page {
   static properties = {
     scope: {},
-    lit: { state: true },
-    fault: { state: true },
-    gathering: { state: true },
-    done: { state: true },
-    sizes: { state: true },
-    sized: { state: true },
+    ...properties({ own: ["lit", "fault", "gathering", "done", "sizes", "sized"] }),
   };
 
   constructor() {
@@ -319,18 +316,9 @@ class OrderView extends Page {
               <summary>${t("order.sizes")}</summary>
               <p class="hint">${t("order.sizesHint")}</p>
               ${lamps.slice(0, this.sized).map(({ light }) => this.renderSize(light))}
-              ${
-                lamps.length > this.sized
-                  ? html`<button
-                      type="button"
-                      @click=${() => {
-                        this.sized += PAGE;
-                      }}
-                    >
-                      ${t("find.more", { n: lamps.length - this.sized })}
-                    </button>`
-                  : nothing
-              }
+              ${moreButton(lamps.length - this.sized, () => {
+                this.sized += PAGE;
+              })}
             </details>`
           : nothing
       }
@@ -393,7 +381,7 @@ class OrderView extends Page {
         legend: t("order.scope"),
         quiet: true,
         value: this.scope,
-        options: SCOPES.map((scope) => ({ value: scope, label: t(`order.${scope}`) })),
+        options: optionsOf(SCOPES, (scope) => t(`order.${scope}`)),
         onChange: (scope) => {
           location.hash = `order/${scope}`;
         },

@@ -1,12 +1,13 @@
 /** What the browser really promises about storage, and which build this is. */
 import { html, nothing } from "lit";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { askPersistence, storageState } from "../../store/persistence.js";
 import { t } from "../../words/index.js";
 import { size } from "../../words/numbers.js";
 
 class StorageTruth extends Page {
-  static properties = { state: { state: true }, asked: { state: true } };
+  static properties = properties({ own: ["state", "asked"] });
 
   constructor() {
     super();

@@ -1,5 +1,6 @@
 /** The answer to one reading: what to do first, then where it lands, then why. */
 import { html, nothing } from "lit";
+import { figureTable } from "../../charts/figures.js";
 import { dimLine, dimsFirst } from "../../parts/dim-line.js";
 import {
   changeWords,
@@ -99,28 +100,16 @@ export function answerCard(fix, before) {
  * @param {any} after
  */
 function beforeAfter(before, after) {
-  const row = (/** @type {string} */ label, /** @type {any} */ fix) => html`<tr>
-    <th scope="row">${label}</th>
-    <td>${kelvin(fix.reading.cct_K)}</td>
-    <td>${duv(fix.reading.duv)}</td>
-    <td>${steps(fix.offset.steps)}</td>
-    <td>${verdictMark(fix.verdict)}</td>
-  </tr>`;
-  return html`<table class="compare">
-    <caption>
-      ${t("answer.compare")}
-    </caption>
-    <thead>
-      <tr>
-        <td></td>
-        <th scope="col">CCT</th>
-        <th scope="col">Duv</th>
-        <th scope="col">${t("answer.distance")}</th>
-        <th scope="col">${t("answer.verdict")}</th>
-      </tr>
-    </thead>
-    <tbody>
-      ${row(t("light.before"), before)} ${row(t("light.after"), after)}
-    </tbody>
-  </table>`;
+  const row = (/** @type {string} */ label, /** @type {any} */ fix) => [
+    label,
+    kelvin(fix.reading.cct_K),
+    duv(fix.reading.duv),
+    steps(fix.offset.steps),
+    verdictMark(fix.verdict),
+  ];
+  return figureTable(
+    t("answer.compare"),
+    ["", "CCT", "Duv", t("answer.distance"), t("answer.verdict")],
+    [row(t("light.before"), before), row(t("light.after"), after)],
+  );
 }

@@ -158,10 +158,7 @@ class ExposureView extends Page {
         legend: t("exposure.kind"),
         quiet: true,
         value: typed.kind,
-        options: [
-          { value: "steady", label: t("exposure.steady") },
-          { value: "flash", label: t("exposure.flash") },
-        ],
+        options: { steady: t("exposure.steady"), flash: t("exposure.flash") },
         onChange: (kind) => this.type({ kind: /** @type {"flash"} */ (kind) }),
       })}
       <div class="pair">

@@ -2,6 +2,7 @@
 import { html, nothing } from "lit";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { gelNumbers } from "../../parts/gel-numbers.js";
 import { textField } from "../../parts/inputs.js";
 import { sayWithUndo } from "../../parts/toast.js";
@@ -11,13 +12,7 @@ import { keepOwnGel, withOwnGels } from "../../store/kit/own-gels.js";
 import { t } from "../../words/index.js";
 
 class LearnGel extends Page {
-  static properties = {
-    bare: { attribute: false },
-    gelled: { attribute: false },
-    gels: { attribute: false },
-    name: { state: true },
-    open: { state: true },
-  };
+  static properties = properties({ given: ["bare", "gelled", "gels"], own: ["name", "open"] });
 
   constructor() {
     super();

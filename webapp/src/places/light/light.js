@@ -20,11 +20,13 @@ import { logFields } from "../../parts/log-fields.js";
 import { packRow } from "../../parts/pack-card.js";
 import "../../parts/mains-warning.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import "../../parts/meant-row.js";
 import { patchLight } from "../../parts/patch-light.js";
 import "../../parts/spoken.js";
 import "./stop-line.js";
 import { Watch } from "../../base/watch.js";
+import { folded } from "../../parts/more.js";
 import { sayWithUndo } from "../../parts/toast.js";
 import { problemNote } from "../../parts/warnings.js";
 import { lightDraft } from "../../store/drafts/light-draft.js";
@@ -70,7 +72,7 @@ const FIELDS = /** @type {const} */ ({
 const typeInto = (name) => (/** @type {string} */ value) => lightDraft.type({ [name]: value });
 
 class LightView extends Page {
-  static properties = { mapped: { state: true } };
+  static properties = properties({ own: ["mapped"] });
 
   constructor() {
     super();
@@ -320,11 +322,7 @@ class LightView extends Page {
         legend: t("light.way"),
         quiet: true,
         value: typed.way,
-        options: [
-          { value: "xy", label: t("light.wayXy") },
-          { value: "cct", label: t("light.wayCct") },
-          { value: "spectrum", label: t("light.waySpectrum") },
-        ],
+        options: { xy: t("light.wayXy"), cct: t("light.wayCct"), spectrum: t("light.waySpectrum") },
         onChange: (way) => lightDraft.type({ way: /** @type {"xy"} */ (way) }),
       })}
       ${typed.way === "spectrum" ? this.renderSpectrum() : nothing}
@@ -597,16 +595,7 @@ class LightView extends Page {
     return html`
       ${this.mapped ? nothing : this.renderMap()}
       ${answer.packs.length ? cautionNote() : nothing}
-      ${
-        others.length
-          ? html`<details class="more">
-              <summary>${t("light.others", { n: others.length })}</summary>
-              <ul class="packs">
-                ${others.map(packRow)}
-              </ul>
-            </details>`
-          : nothing
-      }
+      ${folded(t("light.others", { n: others.length }), "packs", others.map(packRow))}
       ${this.renderLearning()}
     `;
   }

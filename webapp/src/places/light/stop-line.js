@@ -2,13 +2,14 @@
 import { html, nothing } from "lit";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { settings } from "../../store/index.js";
 import { cameraQuestion, cameraWords } from "../../store/questions/camera.js";
 import { t } from "../../words/index.js";
 
 class StopLine extends Page {
-  static properties = { level: { attribute: false }, loss: { attribute: false } };
+  static properties = properties({ given: ["level", "loss"] });
 
   constructor() {
     super();

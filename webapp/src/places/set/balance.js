@@ -1,13 +1,15 @@
 /** Balance everything: one white for the camera, and what to hang or dial on each light for it. */
 import { html, nothing } from "lit";
+import { figures } from "../../charts/figures.js";
 import { Keeping } from "../../parts/keeping.js";
 import "./before-after.js";
 import "../../parts/boot-progress.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { cautionNote } from "../../parts/caution-note.js";
 import "../../parts/meant-row.js";
-import { segments, textField } from "../../parts/inputs.js";
+import { optionsOf, segments, textField } from "../../parts/inputs.js";
 import { shareText } from "../../parts/share-text.js";
 import { hangingList, hangingText } from "./hanging-list.js";
 import "../../parts/spoken.js";
@@ -42,10 +44,7 @@ const choiceOf = (may) =>
   ) ?? "gel";
 
 class BalanceView extends Page {
-  static properties = {
-    chosen: { state: true },
-    typed: { state: true },
-  };
+  static properties = properties({ own: ["chosen", "typed"] });
 
   constructor() {
     super();
@@ -161,10 +160,7 @@ class BalanceView extends Page {
         name: `may-${light.id}`,
         legend: light.data.name,
         value: choice,
-        options: Object.keys(MAY).map((key) => ({
-          value: key,
-          label: t(`may.${/** @type {"gel"} */ (key)}`),
-        })),
+        options: optionsOf(/** @type {"gel"[]} */ (Object.keys(MAY)), (key) => t(`may.${key}`)),
         onChange: (key) =>
           book.edit(light.id, { may: [...MAY[/** @type {"gel"} */ (key)]] }).catch(reportFault),
       })}
@@ -251,20 +247,11 @@ class BalanceView extends Page {
         />
         <span class="plan-words">${plan.words}</span>
       </label>
-      <dl class="figures">
-        <div>
-          <dt>${t("balance.pieces")}</dt>
-          <dd>${plan.pieces}</dd>
-        </div>
-        <div>
-          <dt>${t("balance.lost")}</dt>
-          <dd>${stops(plan.stops_lost)}</dd>
-        </div>
-        <div>
-          <dt>${t("balance.out")}</dt>
-          <dd>${plan.out.length}</dd>
-        </div>
-      </dl>
+      ${figures([
+        [t("balance.pieces"), plan.pieces],
+        [t("balance.lost"), stops(plan.stops_lost)],
+        [t("balance.out"), plan.out.length],
+      ])}
       ${
         this.answer?.exact
           ? nothing

@@ -2,6 +2,7 @@
 import { html, nothing } from "lit";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { balanceField } from "../../charts/balance-field.js";
 import { segments } from "../../parts/inputs.js";
 import { settings } from "../../store/index.js";
@@ -9,12 +10,7 @@ import { withOwnGels } from "../../store/kit/own-gels.js";
 import { t } from "../../words/index.js";
 
 class BeforeAfter extends Page {
-  static properties = {
-    white: { attribute: false },
-    lights: { attribute: false },
-    parts: { attribute: false },
-    side: { state: true },
-  };
+  static properties = properties({ given: ["white", "lights", "parts"], own: ["side"] });
 
   constructor() {
     super();
@@ -54,10 +50,7 @@ class BeforeAfter extends Page {
         legend: t("balance.field"),
         quiet: true,
         value: this.side,
-        options: [
-          { value: "before", label: t("balance.before") },
-          { value: "after", label: t("balance.after") },
-        ],
+        options: { before: t("balance.before"), after: t("balance.after") },
         onChange: (side) => {
           this.side = /** @type {"before"} */ (side);
         },

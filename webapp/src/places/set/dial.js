@@ -1,6 +1,7 @@
 /** Dial: the next value for a tunable lamp, from what was dialled and what it gave. */
 import { html, nothing } from "lit";
 import { FormDraft } from "../../base/form-draft.js";
+import { figureTable } from "../../charts/figures.js";
 import { ask } from "../../kernel/client.js";
 import { Keeping } from "../../parts/keeping.js";
 import { centreOf, targetOf } from "../../store/log/target.js";
@@ -10,6 +11,7 @@ import { cautionNote } from "../../parts/caution-note.js";
 import "./drive.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { choice, textField } from "../../parts/inputs.js";
 import { packRow } from "../../parts/pack-card.js";
 import { colourOf, complete, NOTHING, readingEntry, readingOf } from "./reading-entry.js";
@@ -45,10 +47,7 @@ import { readingWords } from "../../words/reading.js";
 const BLANK = { dialled: /** @type {Entered | null} */ (null), measured: NOTHING };
 
 class DialView extends Page {
-  static properties = {
-    of: { attribute: false },
-    range: { state: true },
-  };
+  static properties = properties({ given: ["of"], own: ["range"] });
 
   constructor() {
     super();
@@ -228,31 +227,15 @@ class DialView extends Page {
     const history = dialHistory(light);
     const { answer } = this.dial;
     if (!history.length) return nothing;
-    return html`<table class="compare">
-      <caption>
-        ${t("dial.history")}
-      </caption>
-      <thead>
-        <tr>
-          <th scope="col">${t("dial.dialled")}</th>
-          <th scope="col">${t("dial.measured")}</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${history.map(
-          ({ data, at }, place) => html`<tr>
-            <td>
-              ${readingWords(data.dialled)}
-              <span class="hint">${whenRead(at)}</span>
-            </td>
-            <td>
-              ${readingWords(data)}
-              ${answer?.best === place ? html`<span class="tag">${t("dial.best")}</span>` : nothing}
-            </td>
-          </tr>`,
-        )}
-      </tbody>
-    </table>`;
+    return figureTable(
+      t("dial.history"),
+      [t("dial.dialled"), t("dial.measured")],
+      history.map(({ data, at }, place) => [
+        html`${readingWords(data.dialled)} <span class="hint">${whenRead(at)}</span>`,
+        html`${readingWords(data)}
+          ${answer?.best === place ? html`<span class="tag">${t("dial.best")}</span>` : nothing}`,
+      ]),
+    );
   }
 
   /** @param {Thing} light */

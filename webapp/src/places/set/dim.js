@@ -2,6 +2,7 @@
 import { html, nothing } from "lit";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { balanceField } from "../../charts/balance-field.js";
 import "../../parts/boot-progress.js";
@@ -27,7 +28,7 @@ import { slider } from "./slider.js";
 const DARKEST = -8;
 
 class DimView extends Page {
-  static properties = { of: { attribute: false }, stops: { state: true } };
+  static properties = properties({ given: ["of"], own: ["stops"] });
 
   constructor() {
     super();

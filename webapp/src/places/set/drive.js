@@ -2,7 +2,9 @@
 import { html, nothing } from "lit";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
+import { figures, figureTable } from "../../charts/figures.js";
 import { segments, textField } from "../../parts/inputs.js";
 import { say } from "../../parts/toast.js";
 import { verdictMark } from "../../parts/verdict.js";
@@ -19,12 +21,7 @@ import { NOTHING } from "./reading-entry.js";
 import { readingSource, sourceQuestion, TYPED_HERE } from "./reading-source.js";
 
 class Drive extends Page {
-  static properties = {
-    light: { attribute: false },
-    prefer: { state: true },
-    name: { state: true },
-    source: { state: true },
-  };
+  static properties = properties({ given: ["light"], own: ["prefer", "name", "source"] });
 
   constructor() {
     super();
@@ -118,61 +115,29 @@ class Drive extends Page {
     if (problem) return problemNote(problem.message);
     if (!answer) return nothing;
     return html`
-      <table class="compare">
-        <caption>
-          ${t("drive.levels")}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">${t("drive.primary")}</th>
-            <th scope="col">${t("drive.level")}</th>
-            <th scope="col">lx</th>
-            <td></td>
-          </tr>
-        </thead>
-        <tbody>
-          ${answer.primaries.map(
-            (/** @type {any} */ one, /** @type {number} */ place) => html`<tr>
-              <th scope="row">${one.name}</th>
-              <td>${percent(one.level)}</td>
-              <td>${level(one.lx)}</td>
-              <td>
-                <button
-                  type="button"
-                  class="quiet"
-                  aria-label=${t("drive.remove", { name: one.name })}
-                  @click=${() =>
-                    this.put((this.lamp.primaries ?? []).filter((_, i) => i !== place))}
-                >
-                  ×
-                </button>
-              </td>
-            </tr>`,
-          )}
-        </tbody>
-      </table>
-      <dl class="figures">
-        <div>
-          <dt>${t("drive.lands")}</dt>
-          <dd>${kelvin(answer.lands.cct_K)}</dd>
-        </div>
-        <div>
-          <dt>${t("pack.within")}</dt>
-          <dd>${verdictMark(answer.verdict)}</dd>
-        </div>
-        <div>
-          <dt>${t("drive.gives")}</dt>
-          <dd>${level(answer.lux)} lx</dd>
-        </div>
-        ${
-          answer.ssi == null
-            ? nothing
-            : html`<div>
-                <dt>${t("drive.ssi")}</dt>
-                <dd>${index(answer.ssi)}</dd>
-              </div>`
-        }
-      </dl>
+      ${figureTable(
+        t("drive.levels"),
+        [t("drive.primary"), t("drive.level"), "lx", ""],
+        answer.primaries.map((/** @type {any} */ one, /** @type {number} */ place) => [
+          one.name,
+          percent(one.level),
+          level(one.lx),
+          html`<button
+            type="button"
+            class="quiet"
+            aria-label=${t("drive.remove", { name: one.name })}
+            @click=${() => this.put((this.lamp.primaries ?? []).filter((_, i) => i !== place))}
+          >
+            ×
+          </button>`,
+        ]),
+      )}
+      ${figures([
+        [t("drive.lands"), kelvin(answer.lands.cct_K)],
+        [t("pack.within"), verdictMark(answer.verdict)],
+        [t("drive.gives"), `${level(answer.lux)} lx`],
+        ...(answer.ssi == null ? [] : [[t("drive.ssi"), index(answer.ssi)]]),
+      ])}
       ${
         answer.reachable
           ? nothing
@@ -242,10 +207,7 @@ class Drive extends Page {
               name: "prefer",
               legend: t("drive.prefer"),
               value: this.prefer,
-              options: [
-                { value: "light", label: t("drive.light") },
-                { value: "similarity", label: t("drive.similarity") },
-              ],
+              options: { light: t("drive.light"), similarity: t("drive.similarity") },
               onChange: (prefer) => {
                 this.prefer = prefer;
               },

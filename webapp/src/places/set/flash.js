@@ -1,6 +1,7 @@
 /** Flash and the light that is there already, on one frame: ratio, colour, gel for the flash. */
 import { html, nothing } from "lit";
 import { FormDraft } from "../../base/form-draft.js";
+import { figures, figureTable } from "../../charts/figures.js";
 import { keptOf, readingSource, sourceQuestion, TYPED_HERE } from "./reading-source.js";
 import "../../parts/boot-progress.js";
 import { cautionNote } from "../../parts/caution-note.js";
@@ -9,6 +10,7 @@ import "./findings-list.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
+import { folded } from "../../parts/more.js";
 import { packRow } from "../../parts/pack-card.js";
 import { say } from "../../parts/toast.js";
 import { verdictMark } from "../../parts/verdict.js";
@@ -85,16 +87,10 @@ class FlashView extends Page {
     return html`
       <p class="headline" data-testid="headline">${t("flash.words", { ratio: answer.ratio_words })}</p>
       <p class="now">${verdictMark(answer.verdict)} ${t("flash.against", { words: answer.offset.words })}</p>
-      <dl class="figures">
-        <div>
-          <dt>${t("flash.together")}</dt>
-          <dd>${kelvin(answer.mix.cct_K)}</dd>
-        </div>
-        <div>
-          <dt>Duv</dt>
-          <dd>${duv(answer.mix.duv)}</dd>
-        </div>
-      </dl>
+      ${figures([
+        [t("flash.together"), kelvin(answer.mix.cct_K)],
+        ["Duv", duv(answer.mix.duv)],
+      ])}
       ${warningList(answer.warnings)}
       ${
         answer.verdict !== "holds" && best
@@ -106,40 +102,19 @@ class FlashView extends Page {
                   cct: kelvin(best.mix.cct_K),
                 })}
               </p>
-              ${
-                others.length
-                  ? html`<details class="more">
-                      <summary>${t("light.others", { n: others.length })}</summary>
-                      <ul class="packs">
-                        ${others.map(packRow)}
-                      </ul>
-                    </details>`
-                  : nothing
-              }
+              ${folded(t("light.others", { n: others.length }), "packs", others.map(packRow))}
               ${cautionNote()}`
           : nothing
       }
-      <table class="compare">
-        <caption>
-          ${t("flash.shutters")}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">${t("flash.shutter")}</th>
-            <th scope="col">${t("flash.ratio")}</th>
-            <th scope="col">${t("flash.together")}</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${answer.shutters.map(
-            (/** @type {any} */ row) => html`<tr>
-              <th scope="row">${row.words}</th>
-              <td>${stopsChange(row.ratio_stops)}</td>
-              <td>${kelvin(row.mix.cct_K)}</td>
-            </tr>`,
-          )}
-        </tbody>
-      </table>
+      ${figureTable(
+        t("flash.shutters"),
+        [t("flash.shutter"), t("flash.ratio"), t("flash.together")],
+        answer.shutters.map((/** @type {any} */ row) => [
+          row.words,
+          stopsChange(row.ratio_stops),
+          kelvin(row.mix.cct_K),
+        ]),
+      )}
       <div class="actions">
         <button
           type="button"

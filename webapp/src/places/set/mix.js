@@ -1,6 +1,7 @@
 /** Mix: what several lights make on one spot, the edge to the zone beside it, and whose share is whose. */
 
 import { html, nothing } from "lit";
+import { figures } from "../../charts/figures.js";
 import { centreOf } from "../../store/log/target.js";
 import "../../parts/boot-progress.js";
 import { lookOf, patch } from "../../charts/patch.js";
@@ -10,6 +11,7 @@ import "../../parts/patch-light.js";
 import "./findings-list.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { slider } from "./slider.js";
 import "../../parts/spoken.js";
 import { Watch } from "../../base/watch.js";
@@ -38,11 +40,7 @@ import {
 const WAYS = /** @type {const} */ (["stops", "dimmer", "share", "distance"]);
 
 class MixView extends Page {
-  static properties = {
-    of: { attribute: false },
-    zones: { state: true },
-    at: { state: true },
-  };
+  static properties = properties({ given: ["of"], own: ["zones", "at"] });
 
   constructor() {
     super();
@@ -299,16 +297,10 @@ class MixView extends Page {
             </p>`
           : nothing
       }
-      <dl class="figures">
-        <div>
-          <dt>Duv</dt>
-          <dd>${duv(made.duv)}</dd>
-        </div>
-        <div>
-          <dt>${t("mix.level")}</dt>
-          <dd>${levelWords(made)}</dd>
-        </div>
-      </dl>
+      ${figures([
+        ["Duv", duv(made.duv)],
+        [t("mix.level"), levelWords(made)],
+      ])}
       ${made.relative ? html`<p class="hint">${t("mix.relativeHint")}</p>` : nothing}
       ${
         metrics
@@ -354,10 +346,7 @@ class MixView extends Page {
         legend: t("mix.zones"),
         quiet: true,
         value: String(this.at),
-        options: [
-          { value: "0", label: t("mix.zone", { n: 1 }) },
-          { value: "1", label: t("mix.zone", { n: 2 }) },
-        ],
+        options: { 0: t("mix.zone", { n: 1 }), 1: t("mix.zone", { n: 2 }) },
         onChange: (zone) => {
           this.at = Number(zone);
         },

@@ -1,9 +1,11 @@
 /** Pair: two lights side by side, as the eye and as a camera would see a chart under them. */
 import { html, nothing } from "lit";
+import { figures, figureTable } from "../../charts/figures.js";
 import "../../charts/spectrum-curve.js";
 import "../../parts/boot-progress.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { lightDraft } from "../../store/drafts/light-draft.js";
@@ -16,7 +18,7 @@ import { numberRows } from "./number-rows.js";
 import { spectral } from "./spectral.js";
 
 class PairView extends Page {
-  static properties = { of: { attribute: false } };
+  static properties = properties({ given: ["of"] });
 
   constructor() {
     super();
@@ -51,27 +53,15 @@ class PairView extends Page {
       <p class="reason">${t("pair.grey", { eye: toTenth(grey.eye), camera: toTenth(grey.camera) })}</p>
       <details class="more">
         <summary>${t("pair.patches")}</summary>
-        <table class="compare">
-          <caption>
-            ${t("pair.caption", { edition: eye.edition })}
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">${t("pair.patch")}</th>
-              <th scope="col">${t("pair.eye")}</th>
-              <th scope="col">${t("pair.camera")}</th>
-            </tr>
-          </thead>
-          <tbody>
-            ${patches.map(
-              (/** @type {any} */ patch) => html`<tr>
-                <th scope="row">${patch.name}</th>
-                <td>${toTenth(patch.eye)}</td>
-                <td>${toTenth(patch.camera)}</td>
-              </tr>`,
-            )}
-          </tbody>
-        </table>
+        ${figureTable(
+          t("pair.caption", { edition: eye.edition }),
+          [t("pair.patch"), t("pair.eye"), t("pair.camera")],
+          patches.map((/** @type {any} */ patch) => [
+            patch.name,
+            toTenth(patch.eye),
+            toTenth(patch.camera),
+          ]),
+        )}
         <dl class="facts">
           <dt>${t("pair.eye")}</dt>
           <dd>${eye.observer}</dd>
@@ -98,20 +88,11 @@ class PairView extends Page {
         ${
           answer
             ? html`${flagList(answer.flags)}
-                <dl class="figures">
-                  <div>
-                    <dt>${t("answer.distance")}</dt>
-                    <dd>${steps(answer.steps)}</dd>
-                  </div>
-                  <div>
-                    <dt>SSI</dt>
-                    <dd>${index(answer.ssi.value)}</dd>
-                  </div>
-                  <div>
-                    <dt>${t("pair.skinShort")}</dt>
-                    <dd>ΔE ${toTenth(answer.eye?.skin)}</dd>
-                  </div>
-                </dl>
+                ${figures([
+                  [t("answer.distance"), steps(answer.steps)],
+                  ["SSI", index(answer.ssi.value)],
+                  [t("pair.skinShort"), `ΔE ${toTenth(answer.eye?.skin)}`],
+                ])}
                 ${warningList(answer.warnings)}`
             : nothing
         }

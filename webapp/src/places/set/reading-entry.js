@@ -92,10 +92,7 @@ export function readingEntry({ id, legend, value, amount, problemAt, onInput }) 
       name: `${id}-way`,
       legend,
       value: value.way,
-      options: [
-        { value: "xy", label: t("light.wayXy") },
-        { value: "cct", label: t("light.wayCct") },
-      ],
+      options: { xy: t("light.wayXy"), cct: t("light.wayCct") },
       onChange: (way) => onInput({ way: /** @type {"xy"} */ (way) }),
     })}
     <div class="pair">

@@ -2,6 +2,7 @@
 
 import { html, nothing } from "lit";
 import { balanceField } from "../../charts/balance-field.js";
+import { figures } from "../../charts/figures.js";
 import { lookOf } from "../../charts/patch.js";
 import { strip } from "../../charts/strip.js";
 import { centreOf, litQuestion, withGels } from "../../store/log/target.js";
@@ -16,10 +17,12 @@ import { LiveQuestion } from "../../base/live-question.js";
 import { keyChoice, keyOf, levelLine, levelsQuestion } from "./levels.js";
 import "../../parts/mains-warning.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import "./plan-note.js";
 import { Watch } from "../../base/watch.js";
 import { segments } from "../../parts/inputs.js";
 import "../../parts/patch-light.js";
+import { folded } from "../../parts/more.js";
 import { shareText } from "../../parts/share-text.js";
 import { say, sayWithUndo } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
@@ -49,7 +52,7 @@ import { slip } from "./slip.js";
 const MOST_PAIRS = 3;
 
 class SetView extends Page {
-  static properties = { gelled: { state: true }, open: {} };
+  static properties = { open: {}, ...properties({ own: ["gelled"] }) };
 
   constructor() {
     super();
@@ -177,10 +180,7 @@ class SetView extends Page {
         name: "judge",
         legend: t("judge.by"),
         value: settings.get("judge"),
-        options: [
-          { value: "observer", label: t("judge.observer") },
-          { value: "camera", label: t("judge.camera") },
-        ],
+        options: { observer: t("judge.observer"), camera: t("judge.camera") },
         onChange: (judge) =>
           settings.set("judge", /** @type {"camera"} */ (judge)).catch(reportFault),
       })}
@@ -232,10 +232,7 @@ class SetView extends Page {
           legend: t("strip.show"),
           quiet: true,
           value: gelled ? "gelled" : "read",
-          options: [
-            { value: "read", label: t("strip.read") },
-            { value: "gelled", label: t("strip.gelled") },
-          ],
+          options: { read: t("strip.read"), gelled: t("strip.gelled") },
           onChange: (value) => {
             this.gelled = value === "gelled";
           },
@@ -324,20 +321,11 @@ class SetView extends Page {
   renderFigures(answer) {
     if (!answer.spread) return nothing;
     return html`
-      <dl class="figures">
-        <div>
-          <dt>${t("set.target")}</dt>
-          <dd>${kelvin(answer.target.cct_K)}</dd>
-        </div>
-        <div>
-          <dt>${t("set.spread")}</dt>
-          <dd>${steps(answer.spread.steps)}</dd>
-        </div>
-        <div>
-          <dt>${t("set.cost")}</dt>
-          <dd>${stops(answer.work.stops_lost_max)}</dd>
-        </div>
-      </dl>
+      ${figures([
+        [t("set.target"), kelvin(answer.target.cct_K)],
+        [t("set.spread"), steps(answer.spread.steps)],
+        [t("set.cost"), stops(answer.work.stops_lost_max)],
+      ])}
       <p class="reason">${answer.work.words}</p>
       ${warningList(answer.warnings)} ${this.renderUnlike(answer)}
     `;
@@ -358,16 +346,7 @@ class SetView extends Page {
     return html`<ul class="warnings">
         ${worst.map(line)}
       </ul>
-      ${
-        others.length
-          ? html`<details class="more">
-              <summary>${t("set.unlikeMore", { n: others.length })}</summary>
-              <ul class="warnings">
-                ${others.map(line)}
-              </ul>
-            </details>`
-          : nothing
-      }`;
+      ${folded(t("set.unlikeMore", { n: others.length }), "warnings", others.map(line))}`;
   }
 
   /** Lights that wait for their first reading here, such as those of a pick-up. */

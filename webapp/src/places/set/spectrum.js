@@ -1,6 +1,7 @@
 /** Spectrum: what one light does to colours, in words first; its curve, and every number. */
 import { html, nothing } from "lit";
 import { colourVectors } from "../../charts/colour-vectors.js";
+import { figureTable } from "../../charts/figures.js";
 import { indexBars } from "../../charts/index-bars.js";
 import { lookOf } from "../../charts/patch.js";
 import "../../charts/spectrum-curve.js";
@@ -8,6 +9,7 @@ import { ask } from "../../kernel/client.js";
 import "../../parts/boot-progress.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { stamp } from "../../clock.js";
 import { choice } from "../../parts/inputs.js";
@@ -30,11 +32,7 @@ const NONE = "";
 const MOST_BESIDE = 50;
 
 class SpectrumView extends Page {
-  static properties = {
-    of: { attribute: false },
-    beside: { state: true },
-    tabled: { state: true },
-  };
+  static properties = properties({ given: ["of"], own: ["beside", "tabled"] });
 
   constructor() {
     super();
@@ -298,27 +296,15 @@ customElements.define("ek-spectrum", SpectrumView);
  * @param {{name: string, values: (number | null)[]} | null} beside
  */
 function curveTable(name, curves, beside) {
-  return html`<table class="compare">
-    <caption>
-      ${t("spectrum.scale")}
-    </caption>
-    <thead>
-      <tr>
-        <th scope="col">${t("spectrum.axisNm")}</th>
-        <th scope="col">${name}</th>
-        ${beside ? html`<th scope="col">${beside.name}</th>` : nothing}
-      </tr>
-    </thead>
-    <tbody>
-      ${curves.wavelengths_nm.map(
-        (/** @type {number} */ nm, /** @type {number} */ i) => html`<tr>
-          <th scope="row">${nanometres(nm)}</th>
-          <td>${height(curves.light[i])}</td>
-          ${beside ? html`<td>${height(beside.values[i])}</td>` : nothing}
-        </tr>`,
-      )}
-    </tbody>
-  </table>`;
+  return figureTable(
+    t("spectrum.scale"),
+    [t("spectrum.axisNm"), name, ...(beside ? [beside.name] : [])],
+    curves.wavelengths_nm.map((/** @type {number} */ nm, /** @type {number} */ i) => [
+      nanometres(nm),
+      height(curves.light[i]),
+      ...(beside ? [height(beside.values[i])] : []),
+    ]),
+  );
 }
 
 /** Everything as rows of text with tabs between, for a spreadsheet. @param {string} name @param {any} answer */

@@ -1,5 +1,6 @@
 /** The lamps on a surface: each read alone or left out, and what to dim and to move. */
 import { html, nothing } from "lit";
+import { figureTable } from "../../charts/figures.js";
 import { cautionNote } from "../../parts/caution-note.js";
 import { segments, textField } from "../../parts/inputs.js";
 import { warningList } from "../../parts/warnings.js";
@@ -38,10 +39,7 @@ export function sweepLamps({ surface, problemAt, onChange, onRead }) {
             legend: t("sweep.way", { name }),
             quiet: true,
             value: way,
-            options: [
-              { value: "points", label: t("sweep.alone") },
-              { value: "without", label: t("sweep.without") },
-            ],
+            options: { points: t("sweep.alone"), without: t("sweep.without") },
             onChange: (to) =>
               onChange(
                 lamps.map((one, k) => {
@@ -97,39 +95,24 @@ export function trimTable({ answer, how, onHow, onAgain }) {
   return html`
     ${answer.words.map((/** @type {string} */ words) => html`<p>${words}</p>`)}
     ${answer.moves.length ? cautionNote("moving") : nothing}
-    <table class="compare">
-      <caption>
-        ${t("sweep.dimTo", {
-          cost: stops(answer.cost_stops),
-          least: stops(answer.least_spread_stops),
-        })}
-      </caption>
-      <thead>
-        <tr>
-          <th scope="col">${t("sweep.lamp")}</th>
-          <th scope="col">${t("sweep.ofLight")}</th>
-          <th scope="col">${t("sweep.setting")}</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${answer.dimmers.map(
-          (/** @type {any} */ one) => html`<tr>
-            <th scope="row">${one.name}</th>
-            <td>${percent(one.percent / 100)}</td>
-            <td>${one.setting_percent === null ? "–" : percent(one.setting_percent / 100)}</td>
-          </tr>`,
-        )}
-      </tbody>
-    </table>
+    ${figureTable(
+      t("sweep.dimTo", {
+        cost: stops(answer.cost_stops),
+        least: stops(answer.least_spread_stops),
+      }),
+      [t("sweep.lamp"), t("sweep.ofLight"), t("sweep.setting")],
+      answer.dimmers.map((/** @type {any} */ one) => [
+        one.name,
+        percent(one.percent / 100),
+        one.setting_percent === null ? "–" : percent(one.setting_percent / 100),
+      ]),
+    )}
     ${warningList(answer.warnings)}
     ${segments({
       name: "sweep-how",
       legend: t("sweep.how"),
       value: how,
-      options: [
-        { value: "steady", label: t("sweep.steady") },
-        { value: "most_even", label: t("sweep.mostEven") },
-      ],
+      options: { steady: t("sweep.steady"), most_even: t("sweep.mostEven") },
       onChange: (to) => onHow(/** @type {"steady"} */ (to)),
     })}
     <p class="hint">${t(how === "steady" ? "sweep.steadyHint" : "sweep.mostEvenHint")}</p>

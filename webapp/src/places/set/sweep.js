@@ -3,7 +3,9 @@ import { html, nothing } from "lit";
 import { FormDraft } from "../../base/form-draft.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
+import { figures } from "../../charts/figures.js";
 import { surfaceMap } from "../../charts/surface-map.js";
 import "../../parts/boot-progress.js";
 import { choice, segments, textField } from "../../parts/inputs.js";
@@ -45,14 +47,10 @@ import { sweepPad } from "./sweep-pad.js";
 const PHOTO = "photo";
 
 class SweepView extends Page {
-  static properties = {
-    id: { attribute: false },
-    round: { state: true },
-    step: { state: true },
-    field: { state: true },
-    how: { state: true },
-    shown: { state: true },
-  };
+  static properties = properties({
+    given: ["id"],
+    own: ["round", "step", "field", "how", "shown"],
+  });
 
   constructor() {
     super();
@@ -374,14 +372,11 @@ class SweepView extends Page {
     const { unit, colour } = { unit: "", colour: null, ...this.even.answer };
     return html`
       <p class="headline small" data-testid="headline">${answer.words}</p>
-      <dl class="figures">
-        <div><dt>${t("sweep.spread")}</dt><dd>${stops(answer.spread_stops)}</dd></div>
-        <div><dt>${t("sweep.uniformity")}</dt><dd>${percent(answer.uniformity)}</dd></div>
-        <div>
-          <dt>${t("sweep.mean")}</dt>
-          <dd>${level(answer.mean_lx)} ${unit}</dd>
-        </div>
-      </dl>
+      ${figures([
+        [t("sweep.spread"), stops(answer.spread_stops)],
+        [t("sweep.uniformity"), percent(answer.uniformity)],
+        [t("sweep.mean"), `${level(answer.mean_lx)} ${unit}`],
+      ])}
       ${
         colour
           ? html`<p class="reason">${t("sweep.colour", { by: steps(colour.steps) })}</p>`
@@ -432,11 +427,11 @@ class SweepView extends Page {
         name: "aim",
         legend: t("sweep.aim"),
         value: way,
-        options: [
-          { value: "mean", label: t("sweep.aimMean") },
-          { value: "point", label: t("sweep.aimPoint", { n: (aim?.point ?? point ?? 0) + 1 }) },
-          { value: "level", label: t("sweep.aimLevel") },
-        ],
+        options: {
+          mean: t("sweep.aimMean"),
+          point: t("sweep.aimPoint", { n: (aim?.point ?? point ?? 0) + 1 }),
+          level: t("sweep.aimLevel"),
+        },
         onChange: (to) =>
           this.draft.type({
             aim: to === "mean" ? null : to === "point" ? { point } : { [field]: "" },
@@ -596,11 +591,11 @@ class SweepView extends Page {
       legend: t("sweep.shown"),
       quiet: true,
       value: this.shown,
-      options: [
-        { value: "read", label: t("sweep.shownRead") },
-        { value: "planned", label: t("sweep.shownPlanned") },
-        ...(again ? [{ value: "again", label: t("sweep.shownAgain") }] : []),
-      ],
+      options: {
+        read: t("sweep.shownRead"),
+        planned: t("sweep.shownPlanned"),
+        ...(again ? { again: t("sweep.shownAgain") } : {}),
+      },
       onChange: (to) => {
         this.shown = /** @type {"read"} */ (to);
       },

@@ -1,11 +1,13 @@
 /** Unmix: from each light read alone and all of them together, whose share is whose. */
 import { html, nothing } from "lit";
 import { FormDraft } from "../../base/form-draft.js";
+import { figureTable } from "../../charts/figures.js";
 import { keptOf, readingSource, sourceQuestion } from "./reading-source.js";
 import "../../parts/boot-progress.js";
 import "./findings-list.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
@@ -19,10 +21,7 @@ import { level, percent, steps } from "../../words/numbers.js";
 import { NOTHING } from "./reading-entry.js";
 
 class UnmixView extends Page {
-  static properties = {
-    out: { state: true },
-    from: { state: true },
-  };
+  static properties = properties({ own: ["out", "from"] });
 
   constructor() {
     super();
@@ -94,34 +93,16 @@ class UnmixView extends Page {
         ${t(answer.missing ? "unmix.missing" : answer.certain ? "unmix.certain" : "unmix.uncertain")}
       </p>
       ${answer.words.map((/** @type {string} */ words) => html`<p>${words}</p>`)}
-      <table class="compare">
-        <caption>
-          ${t("unmix.shares")}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">${t("unmix.light")}</th>
-            <th scope="col">${t("unmix.share")}</th>
-            <th scope="col">${t("unmix.could")}</th>
-            <th scope="col">lx</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${answer.shares.map(
-            (/** @type {any} */ share) => html`<tr>
-              <th scope="row">${share.name}</th>
-              <td>${percent(share.part)}</td>
-              <td>
-                ${t("unmix.range", {
-                  least: percent(share.least_part),
-                  most: percent(share.most_part),
-                })}
-              </td>
-              <td>${share.lx == null ? "–" : level(share.lx)}</td>
-            </tr>`,
-          )}
-        </tbody>
-      </table>
+      ${figureTable(
+        t("unmix.shares"),
+        [t("unmix.light"), t("unmix.share"), t("unmix.could"), "lx"],
+        answer.shares.map((/** @type {any} */ share) => [
+          share.name,
+          percent(share.part),
+          t("unmix.range", { least: percent(share.least_part), most: percent(share.most_part) }),
+          share.lx == null ? "–" : level(share.lx),
+        ]),
+      )}
       <p class="reason">
         ${t("unmix.residual", {
           steps: steps(answer.residual.steps),

@@ -387,7 +387,7 @@ class ReportView extends Page {
         this.report
           ? this.renderSheet()
           : html`<h1>${t("report.title")}: ${thing.data.name}</h1>
-              ${this.problem ? nothing : html`<p role="status">${t("report.making")}</p>`}`
+              ${this.problem ? nothing : html`<p role="status" aria-busy="true">${t("report.making")}</p>`}`
       }
     `;
   }

@@ -22,7 +22,7 @@ GOLDEN = sorted((ROOT / "tests" / "kernel" / "golden").glob("*.json"))
 
 
 def test_the_types_of_the_app_are_those_of_the_kernel() -> None:
-    made = answer_types.declarations(ANSWERS)
+    made = answer_types.declarations(ANSWERS, answer_types.fields_of_asks())
     assert answer_types.FILE.read_text(encoding="utf-8") == made, (
         "run .venv/bin/python webapp/tools/answer_types.py"
     )

@@ -1,6 +1,7 @@
-"""The kernel's answers as types: ``webapp/src/kernel/answers.d.ts`` and ``evenkelvin/asking.pyi``.
+"""The kernel's door as types: ``webapp/src/kernel/answers.d.ts`` and ``evenkelvin/asking.pyi``.
 
-The answers are declared once, in ``evenkelvin/replies/answers.py``. Run this after a change there:
+The answers are declared once, in ``evenkelvin/replies/answers.py``, the fields of a question in
+the ``FIELDS`` of its ask. Run this after a change of either:
 
     .venv/bin/python webapp/tools/answer_types.py
 """
@@ -8,6 +9,8 @@ The answers are declared once, in ``evenkelvin/replies/answers.py``. Run this af
 from __future__ import annotations
 
 import sys
+from collections.abc import Mapping
+from importlib import import_module
 from pathlib import Path
 from types import NoneType, UnionType
 from typing import (
@@ -22,17 +25,35 @@ from typing import (
 )
 
 ROOT = Path(__file__).resolve().parents[2]
+sys.path.insert(0, str(ROOT / "kernel"))
+
+from evenkelvin.shapes import (  # noqa: E402 - the path comes first
+    ByName,
+    Checked,
+    Choice,
+    Many,
+    Number,
+    OneOf,
+    Text,
+    Truth,
+    Whole,
+)
+
 FILE = ROOT / "webapp" / "src" / "kernel" / "answers.d.ts"
 STUB = ROOT / "kernel" / "evenkelvin" / "asking.pyi"
 HEAD = """\
-// Made by webapp/tools/answer_types.py from kernel/evenkelvin/replies/answers.py: change that.
+// Made by webapp/tools/answer_types.py from kernel/evenkelvin/replies/answers.py and the FIELDS of
+// kernel/evenkelvin/asks: change those.
 
 """
 FOOT = """
 export type Ask = keyof Answers;
 
-/** A question: which it is, and its fields. */
-export type Question<A extends Ask> = { ask: A; [field: string]: unknown };
+/** A number as it was typed, or reckoned. */
+type Figure = number | string;
+
+/** A question: which it is, and its fields. What is null or undefined counts as not given. */
+export type Question<A extends Ask> = { ask: A } & Questions[A];
 
 /** What a question is answered with where it cannot be answered as it stands. */
 export type Refused<A extends Ask> = { problem: Problem } & {
@@ -71,8 +92,67 @@ def in_typescript(hint: Any, found: dict[str, Any]) -> str:
     return "unknown" if hint is object else plain[hint]
 
 
-def declarations(answers: dict[str, Any]) -> str:
-    """Return the file: a type for each group, and ``Answers`` by the name of the question."""
+def camel(constant: str) -> str:
+    """Return the name of a constant as a type is called."""
+    return "".join(word.capitalize() for word in constant.strip("_").split("_"))
+
+
+def groups_by_name() -> dict[int, str]:
+    """Return what the groups of fields that several questions share are called, by identity."""
+    found: dict[int, str] = {}
+    for name, module in sorted(sys.modules.items()):
+        if name.startswith("evenkelvin.requests."):
+            for constant, value in vars(module).items():
+                if constant.isupper() and isinstance(value, Mapping):
+                    found.setdefault(id(value), camel(constant) + "Fields")
+    return found
+
+
+def shape_in_typescript(shape: Any, names: dict[int, str], found: dict[str, Any]) -> str:
+    """Return what a field can hold as TypeScript writes it; shared groups go to ``found``."""
+
+    def inner(one: Any) -> str:
+        return shape_in_typescript(one, names, found)
+
+    if isinstance(shape, Number | Whole):
+        return "Figure"
+    if isinstance(shape, Text | Choice):
+        return "string"
+    if isinstance(shape, Truth):
+        return "boolean"
+    if isinstance(shape, Many):
+        # A list of lists may leave one out.
+        each = inner(shape.of) + (" | null" if isinstance(shape.of, Many) else "")
+        return f"{each}[]" if each.isidentifier() else f"({each})[]"
+    if isinstance(shape, ByName):
+        return f"Record<string, {inner(shape.of)}>"
+    if isinstance(shape, OneOf):
+        return " | ".join(dict.fromkeys(inner(way) for way in shape.ways))
+    if isinstance(shape, Checked):
+        return "unknown"
+    fields = [f"{name}?: {inner(one)} | null;" for name, one in shape.items()]
+    if id(shape) not in names:
+        return "{ " + " ".join(fields) + " }"
+    found[names[id(shape)]] = "{\n  " + "\n  ".join(fields) + "\n}"
+    return names[id(shape)]
+
+
+def questions(asks: dict[str, Any]) -> str:
+    """Return ``Questions``: what fields each question has."""
+    names, found = groups_by_name(), {}
+    tops = []
+    for ask, group in asks.items():
+        fields = [
+            f"    {name}?: {shape_in_typescript(one, names, found)} | null;\n"
+            for name, one in group.items()
+        ]
+        tops.append(f"  {ask}: {{\n{''.join(fields)}  }};")
+    shared = [f"type {name} = {fields};\n" for name, fields in found.items()]
+    return "\n".join(shared) + "\nexport type Questions = {\n" + "\n".join(tops) + "\n};\n"
+
+
+def declarations(answers: dict[str, Any], asks: dict[str, Any]) -> str:
+    """Return the file: a type for each group, ``Answers`` and ``Questions`` by the ask's name."""
     found: dict[str, Any] = {}
     tops = [f"  {ask}: {in_typescript(hint, found)};" for ask, hint in answers.items()]
     parts = []
@@ -83,7 +163,13 @@ def declarations(answers: dict[str, Any]) -> str:
             fields.append(f"  {field}{mark}: {in_typescript(inner, found)};")
         parts.append(f"export type {name} = {{\n" + "\n".join(fields) + "\n};\n")
     return (
-        HEAD + "\n".join(parts) + "\nexport type Answers = {\n" + "\n".join(tops) + "\n};\n" + FOOT
+        HEAD
+        + "\n".join(parts)
+        + "\nexport type Answers = {\n"
+        + "\n".join(tops)
+        + "\n};\n\n"
+        + questions(asks)
+        + FOOT
     )
 
 
@@ -102,9 +188,15 @@ def stub(answers: dict[str, Any]) -> str:
     )
 
 
+def fields_of_asks() -> dict[str, Any]:
+    """Return what each ask declares of its question's fields."""
+    from evenkelvin.desk import ASKS
+
+    return {ask: import_module(f"evenkelvin.asks.{module}").FIELDS for ask, module in ASKS.items()}
+
+
 if __name__ == "__main__":
-    sys.path.insert(0, str(ROOT / "kernel"))
     from evenkelvin.replies.answers import ANSWERS
 
-    FILE.write_text(declarations(ANSWERS), encoding="utf-8")
+    FILE.write_text(declarations(ANSWERS, fields_of_asks()), encoding="utf-8")
     STUB.write_text(stub(ANSWERS), encoding="utf-8")

@@ -1,4 +1,5 @@
-// Made by webapp/tools/answer_types.py from kernel/evenkelvin/replies/answers.py: change that.
+// Made by webapp/tools/answer_types.py from kernel/evenkelvin/replies/answers.py and the FIELDS of
+// kernel/evenkelvin/asks: change those.
 
 export type Described = {
   x: number;
@@ -1602,10 +1603,441 @@ export type Answers = {
   trim: Trim;
 };
 
+type SpectrumFields = {
+  wavelengths_nm?: Figure[] | null;
+  values?: Figure[] | null;
+};
+
+type OwnGelFields = {
+  name?: string | null;
+  wavelengths_nm?: Figure[] | null;
+  transmittance?: Figure[] | null;
+  reference_K?: Figure | null;
+  mired?: Figure | null;
+  duv?: Figure | null;
+  stops?: Figure | null;
+  source?: string | null;
+  unknown?: Figure[] | null;
+};
+
+type ReadingFields = {
+  x?: Figure | null;
+  y?: Figure | null;
+  cct_K?: Figure | null;
+  duv?: Figure | null;
+  spectrum?: SpectrumFields | null;
+  illuminance_lx?: Figure | null;
+  illuminance_fc?: Figure | null;
+  exposure_lx_s?: Figure | null;
+  lamp?: string | null;
+  name?: string | null;
+  note?: string | null;
+  pack?: string[] | null;
+  own_gels?: OwnGelFields[] | null;
+  role?: string | null;
+};
+
+type WhiteFields = {
+  cct_K?: Figure | null;
+  duv?: Figure | null;
+};
+
+type MeantFields = {
+  as?: string | null;
+  warmer_mired?: Figure | null;
+  cooler_mired?: Figure | null;
+  as_through?: string[] | null;
+  cct_K?: Figure | null;
+  duv?: Figure | null;
+  x?: Figure | null;
+  y?: Figure | null;
+  like?: Figure | ReadingFields | null;
+};
+
+type StepsFields = {
+  steps?: Figure | null;
+};
+
+type OwnCameraFields = {
+  name?: string | null;
+  wavelengths_nm?: Figure[] | null;
+  red?: Figure[] | null;
+  green?: Figure[] | null;
+  blue?: Figure[] | null;
+};
+
+type ChoicesFields = {
+  delimiter?: string | null;
+  decimal?: string | null;
+  layout?: string | null;
+  wavelength_unit?: string | null;
+  quantity?: string | null;
+  values?: string | null;
+  step?: string | null;
+  repeated?: string | null;
+  counted?: string | null;
+  columns?: string | null;
+};
+
+type CameraFields = {
+  iso?: Figure | null;
+  fps?: Figure | null;
+  shutter_deg?: Figure | null;
+  time_s?: Figure | string | null;
+  filter_stops?: Figure | null;
+  filter_factor?: Figure | null;
+  lens_stops?: Figure | null;
+  receptor?: string | null;
+  constant?: Figure | null;
+};
+
+type ReachFields = {
+  from_K?: Figure | null;
+  to_K?: Figure | null;
+  duv_limit?: Figure | null;
+  gamut?: ReadingFields[] | null;
+};
+
+type StockFields = {
+  gel?: string | null;
+  width_m?: Figure | null;
+  width_ft?: Figure | string | null;
+  length_m?: Figure | null;
+  length_ft?: Figure | string | null;
+  count?: Figure | null;
+  name?: string | null;
+};
+
+type PointFields = {
+  across?: Figure | null;
+  up?: Figure | null;
+  x?: Figure | null;
+  y?: Figure | null;
+  cct_K?: Figure | null;
+  duv?: Figure | null;
+  spectrum?: SpectrumFields | null;
+  illuminance_lx?: Figure | null;
+  illuminance_fc?: Figure | null;
+  exposure_lx_s?: Figure | null;
+  lamp?: string | null;
+  name?: string | null;
+  note?: string | null;
+  pack?: string[] | null;
+  own_gels?: OwnGelFields[] | null;
+  role?: string | null;
+  luminance_cd_m2?: Figure | null;
+};
+
+export type Questions = {
+  describe: {
+    reading?: ReadingFields | null;
+    own_gels?: OwnGelFields[] | null;
+  };
+  fix: {
+    reading?: ReadingFields | null;
+    target?: WhiteFields | ReadingFields | null;
+    meant?: MeantFields | null;
+    kit?: string[] | null;
+    own_gels?: OwnGelFields[] | null;
+    depth?: Figure | null;
+    tolerance?: string | Figure | StepsFields | null;
+    most?: Figure | null;
+  };
+  agree: {
+    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; meant?: MeantFields | null; })[] | null;
+    target?: WhiteFields | ReadingFields | null;
+    hero?: Figure | null;
+    tolerance?: string | Figure | StepsFields | null;
+    kit?: string[] | null;
+    own_gels?: OwnGelFields[] | null;
+    depth?: Figure | null;
+    judge?: string | null;
+    camera?: OwnCameraFields | null;
+  };
+  kit: {
+    own_gels?: OwnGelFields[] | null;
+  };
+  recognise: {
+    bytes_base64?: string | null;
+    text?: string | null;
+  };
+  import: {
+    file_name?: string | null;
+    bytes_base64?: string | null;
+    text?: string | null;
+    choices?: ChoicesFields | null;
+  };
+  write: {
+    format?: string | null;
+    spectrum?: { name?: string | null; wavelengths_nm?: Figure[] | null; values?: Figure[] | null; quantity?: string | null; understood?: { unit?: string | null; notes?: string[] | null; } | null; white?: unknown | null; gel?: unknown | null; problem?: unknown | null; } | null;
+    spectra?: ({ name?: string | null; wavelengths_nm?: Figure[] | null; values?: Figure[] | null; quantity?: string | null; understood?: { unit?: string | null; notes?: string[] | null; } | null; white?: unknown | null; gel?: unknown | null; problem?: unknown | null; })[] | null;
+    created?: string | null;
+  };
+  learn_gel: {
+    bare?: ReadingFields | null;
+    gelled?: ReadingFields | null;
+    shift?: { mired?: Figure | null; duv?: Figure | null; stops?: Figure | null; reference_K?: Figure | null; } | null;
+    name?: string | null;
+    own_gels?: OwnGelFields[] | null;
+  };
+  import_gel: {
+    file_name?: string | null;
+    bytes_base64?: string | null;
+    text?: string | null;
+    choices?: ChoicesFields | null;
+    name?: string | null;
+  };
+  field: {
+    target?: WhiteFields | ReadingFields | null;
+    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; meant?: MeantFields | null; })[] | null;
+    packs?: (string[] | null)[] | null;
+    tolerance?: string | Figure | StepsFields | null;
+    own_gels?: OwnGelFields[] | null;
+  };
+  expose: {
+    known?: { illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; bursts?: Figure | null; f_number?: Figure | string | null; t_number?: Figure | string | null; iso?: Figure | null; fps?: Figure | null; shutter_deg?: Figure | null; time_s?: Figure | string | null; filter_stops?: Figure | null; filter_factor?: Figure | null; lens_stops?: Figure | null; receptor?: string | null; constant?: Figure | null; } | null;
+    solve?: string | null;
+    say?: string | null;
+  };
+  levels: {
+    lights?: ({ name?: string | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; loss_stops?: Figure | null; })[] | null;
+    key?: Figure | null;
+    camera?: CameraFields | null;
+    say?: string | null;
+  };
+  falloff: {
+    illuminance_lx?: Figure | null;
+    illuminance_fc?: Figure | null;
+    distance_m?: Figure | null;
+    distance_ft?: Figure | string | null;
+    at_m?: Figure | null;
+    at_ft?: Figure | string | null;
+    wanted_lx?: Figure | null;
+    wanted_fc?: Figure | null;
+    lose_stops?: Figure | null;
+    source_m?: Figure | null;
+    source_ft?: Figure | string | null;
+    say?: string | null;
+  };
+  flicker: {
+    fps?: Figure | null;
+    shutter_deg?: Figure | null;
+    time_s?: Figure | string | null;
+    modulation_percent?: Figure | null;
+    duty_percent?: Figure | null;
+    place?: string | null;
+    mains_hz?: Figure | null;
+    light_hz?: Figure | null;
+    measured?: ({ fps?: Figure | null; shutter_deg?: Figure | null; time_s?: Figure | string | null; flicker?: boolean | null; })[] | null;
+  };
+  sun: {
+    lat_deg?: Figure | string | null;
+    lon_deg?: Figure | string | null;
+    date?: string | null;
+    utc_offset_h?: Figure | string | null;
+    facing_deg?: Figure | string | null;
+    horizon_deg?: Figure | null;
+    sky?: string | null;
+    step_min?: Figure | null;
+  };
+  units: {
+    illuminance_lx?: Figure | null;
+    illuminance_fc?: Figure | null;
+    against_lx?: Figure | null;
+    against_fc?: Figure | null;
+    distance_m?: Figure | null;
+    distance_ft?: Figure | string | null;
+  };
+  seen: {
+    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; meant?: MeantFields | null; } | { reading?: ReadingFields | null; pack?: string[] | null; meant?: MeantFields | null; })[] | null;
+    white?: WhiteFields | ReadingFields | null;
+    judge?: string | null;
+    camera?: OwnCameraFields | null;
+    own_gels?: OwnGelFields[] | null;
+  };
+  cameras: {
+    lights?: ReadingFields[] | null;
+    white?: WhiteFields | ReadingFields | null;
+    first?: OwnCameraFields | null;
+    second?: OwnCameraFields | null;
+    own_gels?: OwnGelFields[] | null;
+  };
+  render: {
+    reading?: ReadingFields | null;
+    against?: ReadingFields | ReadingFields[] | null;
+    own_gels?: OwnGelFields[] | null;
+  };
+  compare: {
+    first?: ReadingFields | null;
+    second?: ReadingFields | null;
+    camera?: OwnCameraFields | null;
+    tolerance?: string | Figure | StepsFields | null;
+    own_gels?: OwnGelFields[] | null;
+  };
+  book_check: {
+    book?: unknown | null;
+    give?: string | null;
+  };
+  book_merge: {
+    books?: unknown[] | null;
+    give?: string | null;
+  };
+  book_csv: {
+    book?: unknown | null;
+    of?: string | null;
+    style?: string | null;
+  };
+  book_link: {
+    book?: unknown | null;
+    of?: string | null;
+  };
+  open_link: {
+    link?: string | null;
+  };
+  book_parts: {
+    book?: unknown | null;
+    of?: string | null;
+    size?: Figure | null;
+  };
+  join_parts: {
+    parts?: string[] | null;
+  };
+  since: {
+    readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; id?: string | null; at?: string | null; })[] | null;
+    book?: unknown | null;
+    lights?: string[] | null;
+    tolerance?: string | Figure | StepsFields | null;
+  };
+  judge: {
+    readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; target?: WhiteFields | ReadingFields | null; meant?: MeantFields | null; })[] | null;
+    tolerance?: string | Figure | StepsFields | null;
+    own_gels?: OwnGelFields[] | null;
+  };
+  continuity: {
+    book?: unknown | null;
+    setup?: string | null;
+  };
+  report: {
+    book?: unknown | null;
+    of?: string | null;
+    tolerance?: string | Figure | StepsFields | null;
+    most?: Figure | null;
+    tell_apart?: string[] | null;
+  };
+  balance: {
+    lights?: ({ reading?: ReadingFields | null; may?: string[] | null; dial?: ReachFields | null; cuts?: Figure | null; name?: string | null; meant?: MeantFields | null; })[] | null;
+    kit?: string[] | null;
+    own_gels?: OwnGelFields[] | null;
+    stock?: Record<string, Figure | { sheets?: Figure | null; cuts_per_sheet?: Figure | null; }> | null;
+    whites?: { from_K?: Figure | null; to_K?: Figure | null; step_K?: Figure | null; step_mired?: Figure | null; duv_limit?: Figure | null; duv_step?: Figure | null; } | null;
+    tolerance?: string | Figure | StepsFields | null;
+    depth?: Figure | null;
+    most?: Figure | null;
+    judge?: string | null;
+    camera?: OwnCameraFields | null;
+  };
+  windows: {
+    windows?: ({ name?: string | null; width_m?: Figure | null; width_ft?: Figure | string | null; height_m?: Figure | null; height_ft?: Figure | string | null; count?: Figure | null; panes_across?: Figure | null; panes_down?: Figure | null; })[] | null;
+    rolls?: StockFields[] | null;
+    overlap_m?: Figure | null;
+    overlap_ft?: Figure | string | null;
+    margin_m?: Figure | null;
+    margin_ft?: Figure | string | null;
+    direction?: string | null;
+    gels?: string[] | null;
+    nd?: { measured_lx?: Figure | null; measured_fc?: Figure | null; wanted_lx?: Figure | null; wanted_fc?: Figure | null; gel_stops?: Figure | null; stops?: Figure | null; } | null;
+    length_unit?: string | null;
+  };
+  order: {
+    hangs?: ({ gel?: string | null; gels?: string[] | null; width_m?: Figure | null; width_ft?: Figure | string | null; height_m?: Figure | null; height_ft?: Figure | string | null; count?: Figure | null; where?: string | null; panes_across?: Figure | null; panes_down?: Figure | null; on?: string | null; hung?: string[] | null; })[] | null;
+    ready?: Record<string, Figure> | null;
+    stock?: StockFields[] | null;
+    rolls?: StockFields[] | null;
+    spare_percent?: Figure | null;
+    overlap_m?: Figure | null;
+    overlap_ft?: Figure | string | null;
+    length_unit?: string | null;
+  };
+  mix: {
+    lights?: ({ reading?: ReadingFields | null; share_lx?: Figure | null; share_fc?: Figure | null; stops?: Figure | null; dimmer?: Figure | null; distance_m?: Figure | null; distance_ft?: Figure | string | null; measured_at_m?: Figure | null; measured_at_ft?: Figure | string | null; name?: string | null; })[] | null;
+    beside?: ({ reading?: ReadingFields | null; share_lx?: Figure | null; share_fc?: Figure | null; stops?: Figure | null; dimmer?: Figure | null; distance_m?: Figure | null; distance_ft?: Figure | string | null; measured_at_m?: Figure | null; measured_at_ft?: Figure | string | null; name?: string | null; })[] | null;
+    ribbon?: Figure | null;
+    white?: WhiteFields | ReadingFields | null;
+    own_gels?: OwnGelFields[] | null;
+  };
+  unmix: {
+    lights?: ReadingFields[] | null;
+    sum?: ReadingFields | null;
+    own_gels?: OwnGelFields[] | null;
+  };
+  flash_mix: {
+    flash?: ReadingFields | null;
+    ambient?: ReadingFields | null;
+    fps?: Figure | null;
+    shutter_deg?: Figure | null;
+    time_s?: Figure | string | null;
+    tolerance?: string | Figure | StepsFields | null;
+    kit?: string[] | null;
+    own_gels?: OwnGelFields[] | null;
+    depth?: Figure | null;
+    most?: Figure | null;
+  };
+  dial: {
+    target?: WhiteFields | ReadingFields | null;
+    meant?: MeantFields | null;
+    history?: ({ dialled?: ReadingFields | null; measured?: ReadingFields | null; name?: string | null; note?: string | null; })[] | null;
+    gamut?: ReadingFields[] | null;
+    range?: ReachFields | null;
+    correction?: { matrix?: (Figure[] | null)[] | null; offset?: Figure[] | null; } | null;
+    tolerance?: string | Figure | StepsFields | null;
+    lamp?: string | null;
+    kit?: string[] | null;
+    own_gels?: OwnGelFields[] | null;
+  };
+  drive: {
+    primaries?: ReadingFields[] | null;
+    target?: WhiteFields | ReadingFields | null;
+    meant?: MeantFields | null;
+    prefer?: string | null;
+    tolerance?: string | Figure | StepsFields | null;
+    kit?: string[] | null;
+    own_gels?: OwnGelFields[] | null;
+  };
+  dim: {
+    to?: ReadingFields | null;
+    percent_light?: Figure | null;
+    stops?: Figure | null;
+    percent_volts?: Figure | null;
+    reading?: ReadingFields | null;
+    target?: WhiteFields | ReadingFields | null;
+    pairs?: ({ percent_light?: Figure | null; percent_volts?: Figure | null; measured?: ReadingFields | null; })[] | null;
+    tolerance?: string | Figure | StepsFields | null;
+    own_gels?: OwnGelFields[] | null;
+  };
+  even: {
+    points?: PointFields[] | null;
+    aim?: string | { illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; } | { point?: Figure | null; } | null;
+    within_stops?: Figure | null;
+    say?: string | null;
+  };
+  trim: {
+    points?: PointFields[] | null;
+    lamps?: ({ name?: string | null; points?: Figure[] | null; without?: Figure[] | null; dimmer_now?: Figure | null; })[] | null;
+    unit?: string | null;
+    settings?: string | null;
+    aim?: string | { illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; } | { point?: Figure | null; } | null;
+    within_stops?: Figure | null;
+    say?: string | null;
+  };
+};
+
 export type Ask = keyof Answers;
 
-/** A question: which it is, and its fields. */
-export type Question<A extends Ask> = { ask: A; [field: string]: unknown };
+/** A number as it was typed, or reckoned. */
+type Figure = number | string;
+
+/** A question: which it is, and its fields. What is null or undefined counts as not given. */
+export type Question<A extends Ask> = { ask: A } & Questions[A];
 
 /** What a question is answered with where it cannot be answered as it stands. */
 export type Refused<A extends Ask> = { problem: Problem } & {

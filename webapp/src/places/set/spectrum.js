@@ -77,7 +77,7 @@ class SpectrumView extends Page {
     const { x, y } = answer.light;
     const white = { x, y };
     const lights = [answer.curves.light, reference.values].map((values) => ({
-      spectrum: { wavelengths_nm, values },
+      spectrum: { wavelengths_nm, values: /** @type {number[]} */ (values) },
     }));
     return { ask: "seen", white, lights };
   }

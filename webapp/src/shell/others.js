@@ -24,6 +24,7 @@ import "../places/set/demo.js";
 import "../places/set/dial.js";
 import "../places/set/dim.js";
 import "../places/set/flash.js";
+import "../places/set/hang.js";
 import "../places/set/mix.js";
 import "../places/set/pair.js";
 import "../places/set/set.js";

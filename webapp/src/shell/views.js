@@ -54,6 +54,7 @@ export const VIEWS = {
     place: "set",
     show: (id) => keyed(id, html`<ek-sweep .id=${id}></ek-sweep>`),
   },
+  hang: { title: "hang.title", place: "set", show: () => html`<ek-hang></ek-hang>` },
   flash: { title: "flash.heading", place: "set", show: () => html`<ek-flash></ek-flash>` },
   book: { title: "place.book", place: "book", show: () => html`<ek-book></ek-book>` },
   setup: {

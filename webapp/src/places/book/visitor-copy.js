@@ -1,61 +1,91 @@
 /** Somebody else's book, to look at before it goes into the own one. */
 import { html, nothing } from "lit";
 import { meantLine, meantWords } from "../../parts/meant-words.js";
+import { planLine } from "../../parts/plan-line.js";
+import { verdictMark } from "../../parts/verdict.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
-import { reportFault } from "../../store/index.js";
+import { reportFault, settings } from "../../store/index.js";
 import { visitor } from "../../store/log/visitor.js";
 import { t, tMaybe } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
-import { count, dayOf, whenRead } from "../../words/numbers.js";
+import { count, dayOf, duv, illuminance, kelvin, whenRead } from "../../words/numbers.js";
 import { readingWords } from "../../words/reading.js";
 
 /** So many readings of a light are listed, and setups until so many are in all; the rest is counted. */
 const MOST_READINGS = 20;
 const MOST_IN_ALL = 300;
 
-/** @param {import("../../store/log/log.js").Log} book @param {import("../../store/log/book.js").Thing} setup */
-function setupOf(book, setup) {
+/** @param {import("../../store/log/visitor.js").Copy} copy @param {import("../../store/log/book.js").Thing} setup */
+function setupOf({ book, slips }, setup) {
+  const { plan } = setup.data;
   return html`<section class="location">
     <h2>${setup.data.name}</h2>
-    <p class="hint">${joined([dayOf(setup.at), setup.data.note])}</p>
+    <p class="hint">${joined([dayOf(setup.at), setup.data.note].filter(Boolean))}</p>
+    ${plan ? html`<p>${t("planned.setup", { words: plan.words })}</p>` : nothing}
     <ul class="lights">
       ${book
         .below(setup.id, "light")
         .reverse()
         .map((light) => {
-          const readings = book.below(light.id, "reading");
+          const slip = slips.get(light.id);
           return html`<li>
-            <h3>${light.data.name}</h3>
+            <div class="head">
+              <h3>${light.data.name}</h3>
+              ${slip?.verdict || slip?.meant ? verdictMark(slip.verdict) : nothing}
+            </div>
+            ${slip ? standing(slip) : nothing}
             ${light.data.meant ? meantLine(meantWords(light.id, light.data.meant, book)) : nothing}
-            <ul class="readings">
-              ${readings.slice(0, MOST_READINGS).map(
-                (reading) => html`<li>
-                  <span>
-                    ${readingWords(reading.data)}
-                    <span class="hint"
-                      >${[
-                        tMaybe(`stage.${reading.data.stage}`, ""),
-                        whenRead(reading.at),
-                        reading.data.note,
-                      ]
-                        .filter(Boolean)
-                        .join(" · ")}</span
-                    >
-                  </span>
-                </li>`,
-              )}
-            </ul>
-            ${
-              readings.length > MOST_READINGS
-                ? html`<p class="hint">
-                    ${t("find.more", { n: readings.length - MOST_READINGS })}
-                  </p>`
-                : nothing
-            }
+            ${light.data.planned ? planLine(light.data.planned) : nothing}
+            ${readingsOf(book.below(light.id, "reading"))}
           </li>`;
         })}
     </ul>
   </section>`;
+}
+
+/** How a light stands now, and what hangs on it. @param {any} slip of the kernel's "report" */
+function standing(slip) {
+  const now = slip.readings.at(-1);
+  if (!now) return nothing;
+  const level = now.exposure_lx_s
+    ? `${now.exposure_lx_s} lx·s`
+    : now.illuminance_lx && illuminance(now, settings.get("illuminance"));
+  const words = [kelvin(now.cct_K), `Duv ${duv(now.duv)}`, level, slip.offset?.words];
+  return html`<p class="now">${joined(words.filter(Boolean))}</p>
+    <p>
+      ${slip.hangs.length ? t("report.hangs", { pack: joined(slip.hangs, " + ") }) : t("report.noGel")}
+    </p>`;
+}
+
+/** @param {import("../../store/log/book.js").Thing[]} readings  the newest first */
+function readingsOf(readings) {
+  if (!readings.length) return nothing;
+  return html`<details class="more">
+    <summary>${t("copy.readings", { n: readings.length, count: count(readings.length) })}</summary>
+    <ul class="readings">
+      ${readings.slice(0, MOST_READINGS).map(
+        (reading) => html`<li>
+          <span>
+            ${readingWords(reading.data)}
+            <span class="hint"
+              >${joined(
+                [
+                  tMaybe(`stage.${reading.data.stage}`, ""),
+                  whenRead(reading.at),
+                  reading.data.note,
+                ].filter(Boolean),
+              )}</span
+            >
+          </span>
+        </li>`,
+      )}
+    </ul>
+    ${
+      readings.length > MOST_READINGS
+        ? html`<p class="hint">${t("find.more", { n: readings.length - MOST_READINGS })}</p>`
+        : nothing
+    }
+  </details>`;
 }
 
 /** @param {import("../../store/log/log.js").Log} book @param {import("../../store/log/book.js").Thing[]} setups */
@@ -116,7 +146,7 @@ export function visitorCopy() {
                 </div>`
       }
     </section>
-    ${listed.map((setup) => setupOf(book, setup))}
+    ${listed.map((setup) => setupOf(copy, setup))}
     ${
       setups.length > listed.length
         ? html`<p class="hint">${t("copy.moreSetups", { n: setups.length - listed.length })}</p>`

@@ -1,22 +1,12 @@
 /** Who hangs what where, and what to fetch: on the screen, on paper, in a message. */
 import { html, nothing } from "lit";
+import { landsWords } from "../../parts/plan-line.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { t } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
-import { kelvin, steps, stops } from "../../words/numbers.js";
+import { stops } from "../../words/numbers.js";
 
 /** @typedef {any} Plan  one of the front of the kernel's "balance" */
-
-/**
- * Where a light lands, and how far from what it is meant to be; of one as found only where.
- * @param {any} lands
- * @param {{steps: number | null, verdict: string | null}} standing
- */
-export function landsWords({ cct_K }, standing) {
-  const cct = kelvin(cct_K);
-  if (!standing.verdict) return cct;
-  return t("balance.lands", { cct, steps: steps(standing.steps) });
-}
 
 /** @param {any} row of the gel to fetch */
 function fetchWords({ gel, cuts, lights }) {

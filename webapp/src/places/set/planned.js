@@ -1,11 +1,11 @@
 /** What the kept plan wants of a light, beside what was measured since. */
 import { html, nothing } from "lit";
+import { landsWords, planLine } from "../../parts/plan-line.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { book } from "../../store/index.js";
 import { gelsOn, labels } from "../../store/log/measured-gels.js";
 import { matchesPlan, toDo } from "../../store/log/plan.js";
 import { t } from "../../words/index.js";
-import { landsWords } from "./hanging-list.js";
 
 /**
  * @param {import("../../store/log/book.js").Thing} light
@@ -19,12 +19,7 @@ export function planned(light, reading, answer) {
   const hangs = gelsOn(reading.data).sort().join();
   const asPlanned = hangs === labels(plan.gels, plan.gel_ids).sort().join();
   return html`
-    <p class="planned">
-      <span class="what">${t("planned.plan")}</span>
-      ${toDo(light, reading) ? nothing : `${plan.words},`}
-      ${landsWords(plan.lands, plan)}
-      ${verdictMark(plan.verdict)}
-    </p>
+    ${planLine(plan, !toDo(light, reading))}
     ${
       matchesPlan(book.thing(light.parent))
         ? html`<p class="planned">

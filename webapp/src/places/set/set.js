@@ -423,6 +423,7 @@ class SetView extends Page {
               </section>
               ${this.renderJudge(answer)}
               <p class="row">
+                <a class="button" href="#hang">${t("hang.title")}</a>
                 <a class="button" href="#balance">${t("balance.open")}</a>
                 <a class="button" href="#mix">${t("mix.heading")}</a>
                 <a class="button" href="#sweep">${t("sweep.heading")}</a>

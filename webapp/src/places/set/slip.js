@@ -64,7 +64,7 @@ function twoLines({ light, reading, answer, hero, number, problem, colours = [] 
  * @param {import("../../store/log/book.js").Thing} reading
  * @param {any} answer
  */
-function toDoWords(light, reading, answer) {
+export function toDoWords(light, reading, answer) {
   if (toDo(light, reading)) return light.data.planned.words;
   if (!answer.target) return t("answer.found");
   if (dimsFirst(answer)) return answer.dim.words;

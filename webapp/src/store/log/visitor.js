@@ -4,7 +4,7 @@
  */
 import { ask } from "../../kernel/client.js";
 import { t } from "../../words/index.js";
-import { book } from "../index.js";
+import { book, settings } from "../index.js";
 import { slices, turn } from "./book.js";
 import { Log } from "./log.js";
 
@@ -15,10 +15,15 @@ import { Log } from "./log.js";
  * @property {any} summary     the kernel's "book_check"
  * @property {number} fresh    entries that the own book does not have
  * @property {boolean} added
+ * @property {Map<string, any>} slips  how each light stands, by its id; empty of a long book
  */
 
 /** The most characters that are handed to the kernel; it says the same of larger files. */
 const MOST = 64_000_000;
+
+/** How the lights of a book stand is told of one that has no more entries, and of so many readings. */
+const MOST_TOLD = 3000;
+const MOST_READINGS = 300;
 
 /** Entries that are compared with the own ones between two turns of the screen. */
 const TOGETHER = 1000;
@@ -119,7 +124,28 @@ class Visitor extends EventTarget {
       summary: answer,
       fresh: shown.part().filter((entry) => !book.entry(entry.id)).length,
       added: false,
+      slips: new Map(),
     };
+    this.#change();
+    await this.#tell(this.copy);
+  }
+
+  /** What the crew wants to know first: how each light stands, and what hangs. @param {Copy} copy */
+  async #tell(copy) {
+    const entries = copy.book.part();
+    if (entries.length > MOST_TOLD) return;
+    const theirs = { format: "evenkelvin-book", version: 2, entries };
+    const tolerance = settings.get("tolerance");
+    for (const { id } of copy.book.below(null, "production")) {
+      const report = await ask(
+        { ask: "report", book: theirs, of: id, tolerance, most: MOST_READINGS },
+        { signal: this.#looking.signal },
+      );
+      if (report.problem) continue; // the readings themselves are still to be seen
+      for (const setup of report.setups) {
+        for (const slip of "slips" in setup ? setup.slips : []) copy.slips.set(slip.light, slip);
+      }
+    }
     this.#change();
   }
 

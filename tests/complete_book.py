@@ -68,6 +68,7 @@ def entries() -> list[Plain]:
         _entry(
             "location", HALL, PRODUCTION, 1, name=UNBROKEN, place=UNBROKEN, mains_hz="50",
             lat_deg="54.0", lon_deg="8.5", utc_offset_h="1", facing_deg="350", horizon_deg="5",
+            horizon=[{"azimuth_deg": "NE", "altitude_deg": "12,5"}],
             windows=[window, in_feet], window_gels=hung["pack"], window_gel_ids=hung["gel_ids"],
             note=UNBROKEN, photo=PHOTO,
         ),

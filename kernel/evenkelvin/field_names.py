@@ -13,9 +13,11 @@ from evenkelvin.said import Figure, Said, Value
 #: With their articles.
 _NAMES: dict[str, Said] = {
     "across": Said("the place across"),
+    "altitude_deg": Said("the height in degrees"),
     "ambient": Said("the ambient light"),
     "at_ft": Said("the distance in feet"),
     "at_m": Said("the distance in metres"),
+    "azimuth_deg": Said("the direction"),
     "bare": Said("the bare reading"),
     "bursts": Said("the number of flashes"),
     "cct_K": Said("the CCT"),

@@ -28,15 +28,16 @@ LIGHTS = [
     {"name": "back", "x": "0,4401", "y": "0,4052"},
 ]
 BOOK = (ROOT / "demo_readings" / "night_ferry.json").read_bytes()
+SPECTRUM = ("nm,panel [light]\n" + "".join(f"{n},{(n - 300) / 480:.4f}\n" for n in NM)).encode()
 #: What the examples of `--help` read.
 FILES = {
     "set.csv": SET,
     "alone.csv": SET,
     "window.csv": b"name;x;y\nbeyond;0,3131;0,3291\n",
     "sum.csv": b"name;x;y\nall;0,3701;0,3690\n",
-    "panel.csv": (
-        "nm,panel [light]\n" + "".join(f"{n},{(n - 300) / 480:.4f}\n" for n in NM)
-    ).encode(),
+    "panel.csv": SPECTRUM,
+    "key.csv": SPECTRUM.replace(b"panel", b"key"),
+    "fill.csv": SPECTRUM.replace(b"panel", b"fill"),
     "question.json": b'{"ask": "flicker", "mains_hz": 50, "fps": 24}',
     "shoot.json": BOOK,
     "a.json": BOOK,
@@ -288,3 +289,13 @@ def test_bash_completes_a_command_and_its_options() -> None:
         ["bash", "-c", script + typed], capture_output=True, encoding="utf-8", timeout=30
     )
     assert done.stdout.splitlines() == ["balance", "--stock"], done.stderr
+
+
+def test_several_files_are_answered_in_their_order() -> None:
+    both = json.loads(give("render", "key.csv", "fill.csv", "--json"))
+    assert both == [json.loads(give("render", name, "--json")) for name in ("key.csv", "fill.csv")]
+    assert give("convert", "key.csv", "fill.csv").splitlines()[0] == (
+        "wavelength (nm),key [light],fill [light]"
+    )
+    rows = give("agree", "key.csv", "fill.csv", "set.csv", "--target", "4300").splitlines()[2:]
+    assert [row.split()[0] for row in rows] == ["key", "fill", "key", "fill", "back"]

@@ -73,7 +73,11 @@ def test_a_house_opposite_shortens_the_sun():
 )
 def test_spans_are_ordered_and_hold_where_the_sun_is_inside(lat, lon, day, facing):
     where = sun.Day(sun.Place(lat, lon, round(lon / 15)), day)
-    for inside in (sun.up, sun.between(sun.GOLDEN_DEG), sun.shines_into(facing, 3.0)):
+    for inside in (
+        sun.up,
+        sun.between(sun.GOLDEN_DEG),
+        sun.Window(facing, ((facing, 3.0),)).direct,
+    ):
         edges = []
         for span in where.spans(inside):
             start = 0.0 if span.start is None else span.start
@@ -129,3 +133,60 @@ def test_bad_sun_fields_are_named(field, value):
     problem = ask(**{field: value})["problem"]
     assert problem["field"] == field
     assert problem["message"].endswith(".")
+
+
+def test_the_horizon_is_a_line_from_point_to_point() -> None:
+    window = sun.Window(350.0, ((20.0, 10.0), (340.0, 30.0), (350.0, 20.0)))
+    heights = [(340, 30), (345, 25), (350, 20), (5, 15), (20, 10), (60, 10), (300, 30)]
+    for azimuth, height in heights:
+        assert window.horizon_at(azimuth) == pytest.approx(height)
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_direct_sun_over_a_line_is_what_every_minute_says(seed: int) -> None:
+    chance = np.random.default_rng(seed)
+    facing = float(chance.uniform(0, 360))
+    points = tuple(
+        ((facing + float(aside)) % 360.0, float(height))
+        for aside, height in zip(chance.uniform(-90, 90, 6), chance.uniform(0, 40, 6), strict=True)
+    )
+    window = sun.Window(facing, points)
+    day = sun.Day(sun.Place(float(chance.uniform(-60, 60)), 10.0, 1.0), date(2026, 5, 1))
+    spans = day.spans(window.direct)
+    for minute in range(0, 1440, 7):
+        where = day.at(minute)
+        within = any((s.start or 0) <= minute <= (s.end or 1440) for s in spans)
+        ahead = abs((where.azimuth_deg - facing + 180) % 360 - 180) < 90
+        above = where.altitude_deg > window.horizon_at(where.azimuth_deg)
+        edge = min((abs(minute - e) for s in spans for e in (s.start, s.end) if e), default=99)
+        if edge > sun.STEP:
+            assert within == (ahead and above and sun.up(where) > 0)
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_the_share_of_the_sky_is_what_rays_count(seed: int) -> None:
+    """Rays over the half sphere before the pane, weighted by the cosine to it (Monte Carlo)."""
+    chance = np.random.default_rng(seed)
+    heights = chance.uniform(0, 60, 5)
+    asides = np.sort(chance.uniform(-90, 90, 5))
+    line = zip(asides.tolist(), heights.tolist(), strict=True)
+    window = sun.Window(0.0, tuple((aside % 360.0, height) for aside, height in line))
+    rays = chance.normal(size=(400_000, 3))
+    east, north, up = (rays / np.linalg.norm(rays, axis=1)[:, None]).T
+    north, up = np.abs(north), np.abs(up)
+    aside, altitude = np.degrees(np.arctan2(east, north)), np.degrees(np.arcsin(up))
+    seen = altitude > np.interp(aside, asides, heights)
+    assert window.sky_share == pytest.approx(np.average(seen, weights=north), abs=0.004)
+    assert sun.Window(0.0).sky_share == pytest.approx(1.0)
+
+
+def test_several_windows_are_answered_together_each_by_its_own_view() -> None:
+    line = [{"azimuth_deg": "N", "altitude_deg": "12,5"}, {"azimuth_deg": 60, "altitude_deg": 40}]
+    some = [{"name": "bow", "facing_deg": "N", "horizon": line}, {"name": "stern"}]
+    found = ask(windows=some)["windows"]
+    alone = ask(facing_deg=0, horizon=line)["window"]
+    assert [each["name"] for each in found] == ["bow", "stern"]
+    assert found[0]["window"] == alone
+    assert found[1]["window"] is None
+    assert alone["horizon"][0] == {"azimuth_deg": 0, "altitude_deg": 12.5}
+    assert "%" in alone["sky_words"]

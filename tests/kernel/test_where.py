@@ -9,14 +9,17 @@ import pytest
 from evenkelvin.desk import answer
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
-from evenkelvin.requests.where import read_facing, read_latitude, read_longitude, read_offset
+from evenkelvin.requests.where import read_facing, read_offset, read_place
+from evenkelvin.scouting.coordinates import read_position
 
 READ = {
-    "lat_deg": read_latitude,
-    "lon_deg": read_longitude,
+    "lat_deg": lambda fields: read_place(fields)[0],
+    "lon_deg": lambda fields: read_place(fields)[1],
     "utc_offset_h": read_offset,
     "facing_deg": read_facing,
 }
+#: Half of a place, where the other half is what is tested.
+NEAR = {"lat_deg": 9, "lon_deg": 9}
 
 
 @pytest.mark.parametrize(
@@ -48,7 +51,7 @@ READ = {
     ],
 )
 def test_what_people_write_is_understood(name: str, typed: Any, meant: float) -> None:
-    assert READ[name](Fields({name: typed})) == pytest.approx(meant)
+    assert READ[name](Fields({**NEAR, name: typed})) == pytest.approx(meant)
 
 
 @pytest.mark.parametrize(
@@ -69,7 +72,7 @@ def test_what_people_write_is_understood(name: str, typed: Any, meant: float) ->
 )
 def test_what_nobody_can_mean_is_refused_in_words_of_the_trade(name: str, typed: str) -> None:
     with pytest.raises(Problem) as caught:
-        READ[name](Fields({name: typed}))
+        READ[name](Fields({**NEAR, name: typed}))
     assert caught.value.field == name
     assert "_deg" not in str(caught.value.message)
     assert "_h" not in str(caught.value.message)
@@ -81,3 +84,54 @@ def test_the_sun_is_the_same_however_its_place_is_written() -> None:
     typed = {"lat_deg": "42.88 S", "lon_deg": "147.33 E", "utc_offset_h": "10:30",
              "facing_deg": "NE"}  # fmt: skip
     assert answer({**plain, **figures}) == answer({**plain, **typed})
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "-42.88, 147.33",
+        "−42,88; 147,33",
+        "-42,88 147,33",
+        "-42,88,147,33",
+        "42.88 S 147.33 E",
+        "42.88S147.33E",
+        "S42.88 E147.33",
+        "147.33 E, 42.88 S",
+        "42° 52′ 48″ S, 147° 19′ 48″ E",
+        "42°52'48\"S 147°19'48\"E",
+        "42 52.8 S, 147 19.8 E",
+        "42,88 Süd / 147,33 Ost",
+        "42.88 south, 147.33 east",
+        "42,88 S 147,33 O",
+        # RFC 5870, 'A Uniform Resource Identifier for Geographic Locations'.
+        "geo:-42.88,147.33;u=35",
+        # ISO 6709 in degrees.
+        "-42.88+147.33/",
+    ],
+)
+def test_a_position_in_one_piece_is_read_in_any_common_form(typed: str) -> None:
+    assert read_place(Fields({"lat_deg": typed})) == pytest.approx((-42.88, 147.33))
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "53.55",
+        "53,55,9",
+        "1,2,3",
+        "91 N 3 E",
+        "53.55 N 9.99 N",
+        "53.55, 9.99 E",
+        "here",
+        "12 E 4 E",
+    ],
+)
+def test_what_is_no_position_or_could_be_two_is_refused(typed: str) -> None:
+    with pytest.raises(Problem) as caught:
+        read_place(Fields({"lat_deg": typed}))
+    assert caught.value.field in ("lat_deg", "lon_deg")
+
+
+def test_a_german_o_is_east_only_where_it_can_be_nothing_else() -> None:
+    assert read_position("53,5 N 9,9 O", o_is_east=True) == pytest.approx((53.5, 9.9))
+    assert read_position("53,5 N 9,9 O") is None

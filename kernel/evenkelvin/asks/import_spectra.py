@@ -21,6 +21,7 @@ from evenkelvin.requests.sensitivities import read_camera_eyes
 from evenkelvin.shapes import Group
 
 FIELDS: Group = {**FILE}
+_LEVELS = ("illuminance_lx", "illuminance_fc", "exposure_lx_s")
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -32,6 +33,10 @@ def reply(fields: Fields) -> dict[str, Any]:
     Each of ``spectra`` and ``readings`` is ready for use: ``white`` is what "describe" answers of
     a light, ``gel`` what "learn_gel" answers of a transmittance, ``problem`` why it can be neither;
     each null where it does not apply.
+
+    ``stated`` is what the file says beside, as far as it does: ``title``, the level, ``date``,
+    ``time``, ``zone``, ``place``, ``position`` and ``integration_s``. Where it states a colour that
+    is not that of its spectrum, the notes say so.
 
     ``cameras`` are what cameras see: {"name", "wavelengths_nm", "red", "green", "blue"} as a
     question takes it, and a ``problem``, null or why it cannot be one. Three columns that are
@@ -68,9 +73,10 @@ def _checked(camera: dict[str, Any]) -> dict[str, Any]:
 
 def _finished(found: FoundSpectrum) -> dict[str, Any]:
     plain = found.as_dict()
-    spectrum = {"wavelengths_nm": found.wavelengths, "values": found.values}
     if found.kind == "light":
-        return {**plain, "gel": None, **_told({"spectrum": spectrum})}
+        spectrum = {"wavelengths_nm": found.wavelengths, "values": found.values}
+        level = {name: found.stated[name] for name in _LEVELS if name in found.stated}
+        return {**plain, "gel": None, **_told({"spectrum": spectrum, **level})}
     told: dict[str, Any] = {"gel": None, "white": None, "problem": None}
     if found.kind == "transmittance":
         try:
@@ -87,7 +93,7 @@ def _finished(found: FoundSpectrum) -> dict[str, Any]:
 def _told(reading: dict[str, Any]) -> dict[str, Any]:
     """Return what a light of a file says, or why it cannot be used."""
     # What a light reads does not hang on the gel before it, and only the kit knows that gel.
-    beside = ("name", "line", "pack")
+    beside = ("name", "line", "pack", "stated")
     known = {name: value for name, value in reading.items() if name not in beside}
     try:
         return {"white": described(read_reading(Fields(known), ())), "problem": None}

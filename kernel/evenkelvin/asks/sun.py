@@ -1,9 +1,12 @@
 """``sun``: the sun through one day at a place, and in a window.
 
-Fields: ``lat_deg``, ``lon_deg`` (north and east positive, or ``42.88 S``), ``date``
+Fields: ``lat_deg``, ``lon_deg`` (north and east positive, or ``42.88 S``; both in ``lat_deg`` where
+they come as one text), ``date``
 ("2026-11-25"), ``utc_offset_h`` (or ``10:30``); optional ``facing_deg`` (where the window looks,
 from north by east, or ``NE``),
-``horizon_deg`` (altitude of what stands before it), ``sky`` "clear" (default), "hazy" or
+``horizon_deg`` (altitude of what stands before it) or ``horizon`` [{``azimuth_deg``,
+``altitude_deg``}], the line of it from point to point; ``windows`` [{``name``, ``facing_deg``,
+``horizon_deg`` | ``horizon``}] where a place has several; ``sky`` "clear" (default), "hazy" or
 "overcast", ``step_min`` of the curve (10).
 """
 
@@ -16,10 +19,10 @@ import numpy as np
 
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
-from evenkelvin.requests.where import read_facing, read_latitude, read_longitude, read_offset
+from evenkelvin.requests.where import VIEW, read_offset, read_place, read_view
 from evenkelvin.said import Said, joined, listed
 from evenkelvin.scouting import sky, sun
-from evenkelvin.shapes import Choice, Group, Number, OneOf, Text, Whole
+from evenkelvin.shapes import Choice, Group, Many, Number, OneOf, Text, Whole
 
 _CAUTIONS = [
     Said(
@@ -32,13 +35,15 @@ _NEVER = {
     False: Said("The sun does not rise on this day."),
 }
 
+#: Windows of one place that are answered together.
+MOST_WINDOWS = 40
 SKIES = (*sky.TURBIDITY, "overcast")
 FIELDS: Group = {
     "lat_deg": OneOf((Number(-89.8, 89.8), Text(("42.88 S", "53.5N")))),
     "lon_deg": OneOf((Number(-180, 180), Text(("9.9 E",)))),
     "date": Text(("2026-10-27", "2026-06-21")),
     "utc_offset_h": OneOf((Number(-12, 14), Text(("10:30",)))),
-    "facing_deg": OneOf((Number(0, 360), Text(("NE",)))), "horizon_deg": Number(0, 80),
+    **VIEW, "windows": Many({"name": Text(), **VIEW}),
     "sky": Choice(SKIES),
     "step_min": Whole(5, 120),
 }  # fmt: skip
@@ -47,12 +52,16 @@ FIELDS: Group = {
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer the ask."""
     fields.refuse_unknown("ask", *FIELDS)
-    place = sun.Place(read_latitude(fields), read_longitude(fields), read_offset(fields))
+    place = sun.Place(*read_place(fields), read_offset(fields))
     when = _date(fields)
     over = fields.choice("sky", SKIES, "clear")
     step = fields.whole("step_min", 10, 1, 120)
-    facing = read_facing(fields)
-    horizon = fields.number("horizon_deg", 0.0, 0.0, 80.0)
+    view = read_view(fields)
+    groups = fields.groups("windows", most=MOST_WINDOWS)
+    views = []
+    for group in groups:
+        group.refuse_unknown("name", *VIEW)
+        views.append((group.text("name", "", longest=80), read_view(group)))
     day = sun.Day(place, when)
     light = day.spans(sun.up)
     minute, top = day.highest()
@@ -60,6 +69,8 @@ def reply(fields: Fields) -> dict[str, Any]:
     blue = day.spans(sun.between(sun.BLUE_DEG))
     answer: dict[str, Any] = {
         "date": when.isoformat(),
+        "lat_deg": place.latitude,
+        "lon_deg": place.longitude,
         "utc_offset_h": place.utc_offset_h,
         "up": [_span(day, span) for span in light],
         "golden": [_span(day, span) for span in golden],
@@ -69,18 +80,35 @@ def reply(fields: Fields) -> dict[str, Any]:
         "estimate": _estimate(over),
         "words": _day_words(light, top),
     }
-    if facing is not None:
-        direct = day.spans(sun.shines_into(facing, horizon))
-        answer["window"] = {
-            "facing_deg": facing,
-            "facing_words": sun.compass(facing),
-            "horizon_deg": horizon,
-            "direct": [_span(day, span) for span in direct],
-            "words": _window_words(direct, light, facing),
-        }
+    if view is not None:
+        answer["window"] = _window(day, view, light)
+    if views:
+        answer["windows"] = [
+            {"name": name, "window": None if each is None else _window(day, each, light)}
+            for name, each in views
+        ]
     answer["warnings"] = _warnings(place)
     answer["cautions"] = list(_CAUTIONS)
     return answer
+
+
+def _window(day: sun.Day, view: sun.Window, light: list[sun.Span]) -> dict[str, Any]:
+    direct = day.spans(view.direct)
+    share = view.sky_share
+    return {
+        "facing_deg": view.facing_deg,
+        "facing_words": sun.compass(view.facing_deg),
+        "horizon": [
+            {"azimuth_deg": azimuth, "altitude_deg": altitude} for azimuth, altitude in view.horizon
+        ],
+        "direct": [_span(day, span) for span in direct],
+        "sky_share": share,
+        "sky_words": Said(
+            "It sees {percent:.0f} % of the sky that an open view would show.",
+            percent=100.0 * share,
+        ),
+        "words": _window_words(direct, light, view.facing_deg),
+    }
 
 
 def _date(fields: Fields) -> date:

@@ -34,7 +34,7 @@ _UNDERSTOOD: Group = {"unit": Text(("W/m²/nm",)), "notes": Many(Text())}
 _SPECTRUM: Group = {
     "name": Text(), "wavelengths_nm": Many(Number(380, 780)), "values": Many(Number(0, 1000)),
     "quantity": Choice(KINDS), "understood": _UNDERSTOOD, "white": Checked(), "gel": Checked(),
-    "problem": Checked(),
+    "problem": Checked(), "stated": Checked(),
 }  # fmt: skip
 FIELDS: Group = {
     "format": Choice(("tm27", "csv")), "spectrum": _SPECTRUM, "spectra": Many(_SPECTRUM),

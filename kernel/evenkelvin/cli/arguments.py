@@ -66,6 +66,10 @@ _Command = Callable[..., argparse.ArgumentParser]
 
 def _light(made: argparse.ArgumentParser) -> None:
     made.add_argument("light", nargs="*", metavar="X Y | FILE", help="x and y, or one file")
+    _lit(made)
+
+
+def _lit(made: argparse.ArgumentParser) -> None:
     made.add_argument("--cct", metavar="K", help="instead of x y: the CCT")
     made.add_argument("--duv", metavar="DUV", help="with --cct: its Duv, + green")
     made.add_argument("--lux", metavar="LX", help="illuminance")
@@ -133,9 +137,12 @@ def _judging(command: _Command) -> None:
         part(made)
     made = command(
         "agree", judging.agree, "say how several lights agree", "set.csv --target 4300",
-        "set.csv --hero 1",
+        "key.csv fill.csv --hero 1",
     )  # fmt: skip
-    _lights(made)
+    made.add_argument(
+        "file", nargs="+", help="JSON list of lights, or readings or spectra; of several files all"
+    )
+    _choosing(made)
     made.add_argument("--hero", metavar="N", help="match the N-th light, counted from 1")
     for part in (_white, _meant, _within, _kit):
         part(made)
@@ -207,9 +214,11 @@ def _sets(command: _Command) -> None:
     made.add_argument("--white-duv", metavar="DUV", help="its Duv, 0 if not given")
     made.add_argument("--judge", choices=["eye", "camera"], default="eye")
     made = command(
-        "render", sets.render, "say how one light shows colours, from its spectrum", "panel.csv"
-    )
-    _light(made)
+        "render", sets.render, "say how lights show colours, from their spectra", "panel.csv",
+        "key.csv fill.csv",
+    )  # fmt: skip
+    made.add_argument("light", nargs="*", metavar="FILE", help="files with a spectrum or several")
+    _lit(made)
     command("kit", sets.kit, "list the nominal gels and the kinds of lamp", "")
 
 
@@ -287,9 +296,9 @@ def _location(command: _Command) -> None:
 def _files(command: _Command) -> None:
     made = command(
         "convert", files.convert, "read spectra and write them in another format",
-        "panel.csv --to tm27", json=False,
+        "panel.csv --to tm27", "key.csv fill.csv --to csv -o set.csv", json=False,
     )  # fmt: skip
-    made.add_argument("file")
+    made.add_argument("file", nargs="+")
     _choosing(made)
     made.add_argument("--to", choices=["tm27", "csv", "json"], default="csv")
     made.add_argument("-o", "--out", metavar="FILE", help="write here (a folder for several)")

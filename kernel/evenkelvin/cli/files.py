@@ -11,7 +11,7 @@ from evenkelvin.book.link import make_link
 from evenkelvin.book.meaning import Thing, above, below, part_of, summary, things
 from evenkelvin.book.sheet import STYLES, write_csv
 from evenkelvin.cli.lights import file, plain_json
-from evenkelvin.cli.outcome import Outcome, Read, asked, told, warned
+from evenkelvin.cli.outcome import Outcome, Plain, Read, asked, told, warned
 from evenkelvin.cli.tables import table
 from evenkelvin.desk import answer
 from evenkelvin.interchange.kinds import recognise
@@ -20,19 +20,23 @@ from evenkelvin.problem import Problem
 
 
 def convert(options: argparse.Namespace, read: Read) -> Outcome:
-    found = file(options, read(options.file), options.file)
-    spectra, readings = found["spectra"], found.get("readings", [])
+    spectra: list[Plain] = []
+    readings = 0
+    for name in options.file:
+        found = file(options, read(name), name)
+        spectra += found["spectra"]
+        readings += len(found.get("readings", []))
     if not spectra:
         raise Problem(
             "",
             told(
-                f"The file holds {len(readings)} readings and no spectrum, so there is nothing to "
+                f"The file holds {readings} readings and no spectrum, so there is nothing to "
                 "convert: ask 'agree', or 'describe' for a single one."
             ),
         )
     if readings:
         options.noted.left_out = True
-        options.noted.notes.append(f"{len(readings)} readings without a spectrum are left out.")
+        options.noted.notes.append(f"{readings} readings without a spectrum are left out.")
     if options.to == "json":
         return _out(options, json.dumps(spectra, indent=1, ensure_ascii=False))
     files = asked("write", format=options.to, spectra=spectra)["files"]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from evenkelvin.cli.lights import aim, lights_of, meaning, meanings, reading
+from evenkelvin.cli.lights import aim, lights_in, meaning, meanings, reading
 from evenkelvin.cli.outcome import Outcome, Read, asked, shown, told
 from evenkelvin.cli.tables import table, white
 from evenkelvin.problem import Problem
@@ -57,7 +57,7 @@ def fix(options: argparse.Namespace, read: Read) -> Outcome:
 
 
 def agree(options: argparse.Namespace, read: Read) -> Outcome:
-    lights = meanings(options, lights_of(options, options.file, read))
+    lights = meanings(options, lights_in(options, options.file, read))
     request = {"lights": lights, **aim(options)}
     if options.hero is not None:
         if not options.hero.isdecimal() or options.hero == "0":

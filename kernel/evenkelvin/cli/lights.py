@@ -12,6 +12,9 @@ from evenkelvin.cli.outcome import Plain, Read, asked, given, told
 from evenkelvin.interchange.kinds import recognise
 from evenkelvin.problem import Problem
 
+#: Of what a file states beside its spectrum, what a light is.
+_LEVELS = ("illuminance_lx", "illuminance_fc", "exposure_lx_s")
+
 
 def file(options: argparse.Namespace, raw: bytes, name: str) -> Plain:
     """What a file of spectra or readings holds, told by the desk; the rest is noted."""
@@ -56,7 +59,7 @@ def lights_of(options: argparse.Namespace, name: str, read: Read) -> list[Plain]
             {
                 field: value
                 for field, value in each.items()
-                if field not in ("line", "white", "problem")
+                if field not in ("line", "white", "problem", "stated")
             }
             for each in found["readings"]
         ]
@@ -71,20 +74,36 @@ def lights_of(options: argparse.Namespace, name: str, read: Read) -> list[Plain]
         {
             "name": each["name"],
             "spectrum": {"wavelengths_nm": each["wavelengths_nm"], "values": each["values"]},
+            **given(**{name: each["stated"].get(name) for name in _LEVELS}),
         }
         for each in lights
     ]
 
 
-def reading(options: argparse.Namespace, read: Read) -> Plain:
-    """Return the one light that the arguments state."""
-    more = given(
+def lights_in(options: argparse.Namespace, names: list[str], read: Read) -> list[Plain]:
+    """The lights of several files, one after the other."""
+    return [light for name in names for light in lights_of(options, name, read)]
+
+
+def beside(options: argparse.Namespace) -> Plain:
+    """Return what the options say of a light, beside its place in x and y or its file."""
+    return given(
         cct_K=options.cct,
         duv=options.duv,
         illuminance_lx=options.lux,
         lamp=options.lamp,
         pack=options.on,
     )
+
+
+def is_number(text: str) -> bool:
+    """Tell whether an argument is a number and not a file."""
+    return bool(re.fullmatch(_NUMBER, text))
+
+
+def reading(options: argparse.Namespace, read: Read) -> Plain:
+    """Return the one light that the arguments state."""
+    more = beside(options)
     if len(options.light) == 2:
         return {"x": options.light[0], "y": options.light[1], **more}
     if len(options.light) == 1:

@@ -5,7 +5,17 @@ from __future__ import annotations
 import argparse
 import re
 
-from evenkelvin.cli.lights import aim, lights_of, meaning, meanings, numbered, reading
+from evenkelvin.cli.lights import (
+    aim,
+    beside,
+    is_number,
+    lights_in,
+    lights_of,
+    meaning,
+    meanings,
+    numbered,
+    reading,
+)
 from evenkelvin.cli.outcome import Outcome, Plain, Read, asked, given, shown, told
 from evenkelvin.cli.tables import table, white
 from evenkelvin.problem import Problem
@@ -182,13 +192,26 @@ def _hex(srgb: list[int]) -> str:
 
 
 def render(options: argparse.Namespace, read: Read) -> Outcome:
-    """Answer with every published figure, and the words for them."""
-    found = asked("render", reading=reading(options, read))
+    """Answer with every published figure, and the words for them; of several lights each."""
+    colour = len(options.light) == 2 and all(map(is_number, options.light))
+    if colour or not options.light:
+        return _rendered(options, reading(options, read), "")
+    more = beside(options)
+    lights = [light | more for light in lights_in(options, options.light, read)]
+    if len(lights) == 1:
+        return _rendered(options, lights[0], "")
+    texts = [_rendered(options, light, light.get("name", "")).text for light in lights]
+    return Outcome(f"[{', '.join(texts)}]" if options.json else "\n\n".join(texts))
+
+
+def _rendered(options: argparse.Namespace, light: Plain, name: str) -> Outcome:
+    found = asked("render", reading=light)
     rows = [("figure", "value", "reference", "edition")]
     for one in found["numbers"]:
         value = "–" if one["value"] is None else f"{one['value']:.1f}"
         rows.append((one["name"], value, one["reference"] or "", one.get("edition", "")))
-    return shown(found, "\n".join([*found["words"], table(rows)]), options.json)
+    head = [name] if name else []
+    return shown(found, "\n".join([*head, *found["words"], table(rows)]), options.json)
 
 
 def kit(options: argparse.Namespace, read: Read) -> Outcome:

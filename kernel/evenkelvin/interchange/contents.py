@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import Any
 
 import numpy as np
 
@@ -36,6 +37,8 @@ WAVELENGTH_DECIMALS = 4
 #: Longest name of a spectrum, in characters.
 LONGEST_NAME = 80
 
+#: Which comes first in a date where both could: 05/06/2026.
+DATE_ORDERS = ("day_first", "month_first")
 KINDS = ("light", "transmittance", "reflectance")
 #: What the person can decide where a file leaves it open.
 CHOICES: dict[str, tuple[str, ...]] = {
@@ -49,6 +52,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "repeated": ("first", "last", "mean"),
     "counted": ("power", "photons"),
     "columns": ("lights", "camera"),
+    "date": DATE_ORDERS,
 }
 #: What each choice is worth: the factor from the unit of a wavelength to nm.
 TO_NM = {"nm": 1.0, "angstrom": 0.1, "micrometre": 1000.0}
@@ -60,7 +64,9 @@ class FoundSpectrum:
 
     Transmittance and reflectance are factors of 1 (not percent); a light is in ``unit``, empty
     where it is relative or not stated. ``line`` is where it begins in the file, ``heading`` what
-    stands above its column.
+    stands above its ``column`` (None where it runs across). ``stated`` is what the file says of it
+    beside: ``title``, ``illuminance_lx`` | ``illuminance_fc``, ``exposure_lx_s``, ``date``,
+    ``time``, ``zone``, ``place``, ``position`` and ``integration_s``.
     """
 
     name: str
@@ -71,6 +77,8 @@ class FoundSpectrum:
     notes: list[str] = field(default_factory=list)
     line: int | None = None
     heading: str = ""
+    column: int | None = None
+    stated: dict[str, Any] = field(default_factory=dict)
 
     def as_dict(self) -> dict[str, object]:
         """Return the plain form that the desk answers with."""
@@ -80,6 +88,7 @@ class FoundSpectrum:
             "values": self.values,
             "quantity": self.kind,
             "understood": {"unit": self.unit, "notes": self.notes},
+            "stated": self.stated,
         }
 
 
@@ -131,7 +140,8 @@ class Contents:
         """Keep a reading after checking that it can be one.
 
         It has a ``name`` (may be empty), a ``line``, either ``x`` and ``y`` or ``cct_K`` and
-        perhaps ``duv``, and perhaps ``illuminance_lx``, ``exposure_lx_s``, ``lamp`` and ``pack``.
+        perhaps ``duv``, and perhaps ``illuminance_lx``, ``exposure_lx_s``, ``lamp``, ``pack`` and
+        ``stated`` (as :class:`FoundSpectrum` has it).
 
         Raises
         ------

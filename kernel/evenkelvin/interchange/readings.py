@@ -2,74 +2,51 @@
 
 from __future__ import annotations
 
-import re
-from typing import Literal
+from collections.abc import Mapping
+from typing import Any, Literal
 
 import numpy as np
 
 from evenkelvin.colorimetry.chromaticity import uv_prime_to_xy
 from evenkelvin.interchange.contents import Contents
 from evenkelvin.interchange.csv_text import as_typed
+from evenkelvin.interchange.dialect import Dialect
 from evenkelvin.interchange.headings import names_wavelength
 from evenkelvin.interchange.layout import Row, is_even
+from evenkelvin.interchange.stated import (
+    NAMES,
+    TEXTS,
+    WORDS,
+    field_of,
+    read_alone,
+    read_texts,
+    word_of,
+)
 from evenkelvin.lights.stand_in import LAMPS
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
 
-_FIELDS = (
-    ("x", re.compile(r"(cie\s*)?(1931\s*)?(chromaticity\s*)?x(\s*(cie\s*)?1931)?")),
-    ("y", re.compile(r"(cie\s*)?(1931\s*)?(chromaticity\s*)?y(\s*(cie\s*)?1931)?")),
-    ("u_prime", re.compile(r"(cie\s*)?(1976\s*)?u\s*['′’](\s*1976)?")),
-    ("v_prime", re.compile(r"(cie\s*)?(1976\s*)?v\s*['′’](\s*1976)?")),
-    ("duv", re.compile(r"(duv|d_uv|δuv|delta\s*uv)")),
-    ("illuminance_lx", re.compile(
-        r"(lux|lx|e?v?|illuminance|beleuchtungsstärke|éclairement|iluminancia|illuminamento|照度)"
-    )),
-    ("cct_K", re.compile(
-        r"(cct|tcp|tn|kelvin|(correlated\s*)?colou?r\s*temp(erature)?|(ähnlichste\s*)?"
-        r"farbtemperatur|température\s*de\s*couleur|temperatura\s*(de|di)\s*col(or|ore)|色温度?)"
-    )),
-    ("gels", re.compile(r"(gels?|filters?|filtres?|filtros?|filtri|folien?)")),
-    ("lamp", re.compile(r"lamp")),
-    ("name", re.compile(r"(name|light|lamp|source|label|nom|nombre|nome|bezeichnung|leuchte|id)")),
-)  # fmt: skip
-#: Of several columns that could name a light, the first of these does.
-_NAMES = ("name", "light", "source", "label", "lamp", "id")
-#: A flash: illuminance times time.
-_EXPOSURE = re.compile(r"[^\[(]{0,40}[\[(]\s*l(x|ux)\s*[·.*]?\s*s(ec)?\s*[\])]")
-#: Fields that hold words.
-_WORDS = frozenset({"name", "lamp", "gels"})
-_BRACKET = re.compile(r"[\[(][^\])]*[\])]")
-
-
-def _field(cell: str) -> str:
-    """Return which field a heading names, or an empty text."""
-    if not cell or len(cell) > 60:
-        return ""
-    # X and Y in capitals are tristimulus values, not chromaticities.
-    if cell.strip() in ("X", "Y"):
-        return ""
-    if _EXPOSURE.fullmatch(cell.strip().lower()):
-        return "exposure_lx_s"
-    word = _word(cell)
-    return next((name for name, pattern in _FIELDS if word and pattern.fullmatch(word)), "")
-
-
-def _word(cell: str) -> str:
-    return _BRACKET.sub("", cell).strip(" :=\t").lower().replace(",", " ").replace("  ", " ")
+#: What may stand in several columns: the first of each is taken.
+_BESIDE = TEXTS - WORDS | {"place"}
+#: What is said about a reading, beside its colour and level.
+_ABOUT = ("date", "time", "zone", "place", "position", "integration_s")
+_AMOUNTS = ("illuminance_lx", "illuminance_fc", "exposure_lx_s")
 
 
 def _fields(row: Row) -> dict[int, str]:
     """Return which field each column of a heading is; none where two are the same."""
-    fields = {place: name for place, cell in enumerate(row.cells) if (name := _field(cell))}
-    rank = {word: place for place, word in enumerate(_NAMES)}
+    fields = {place: name for place, cell in enumerate(row.cells) if (name := field_of(cell))}
+    rank = {word: place for place, word in enumerate(NAMES)}
     naming = [place for place, name in fields.items() if name in ("name", "lamp")]
-    naming.sort(key=lambda place: rank.get(_word(row.cell(place)), 0))
+    naming.sort(key=lambda place: rank.get(word_of(row.cell(place)), 0))
     for place in naming[1:]:
         if fields[place] == "name":
             del fields[place]
     if naming:
         fields[naming[0]] = "name"
+    for place, name in list(fields.items()):
+        if name in _BESIDE and place != min(at for at, other in fields.items() if other == name):
+            del fields[place]
     return fields if len(set(fields.values())) == len(fields) else {}
 
 
@@ -105,33 +82,42 @@ def _is_heading(row: Row, fields: dict[int, str]) -> bool:
     return all(number is None for number in row.numbers) and _suffices(set(fields.values()))
 
 
-def find_readings(rows: list[Row], contents: Contents) -> None:
-    """Take readings from rows below a heading, or from one label and value to a row."""
+def find_readings(rows: list[Row], dialect: Dialect, alone: bool, contents: Contents) -> None:
+    """Take readings from rows below a heading, or else the one that labels and values state.
+
+    Parameters
+    ----------
+    rows, dialect
+        The table and how it is written.
+    alone
+        Whether labels and values may be a reading: not those of a spectrum that is at fault.
+    contents
+        Where the readings go.
+    """
     heads: dict[int, str] | None = None
-    single: dict[str, tuple[float | str, int]] = {}
     for row in rows:
         fields = _fields(row)
         if _is_heading(row, fields):
             heads = fields
-            continue
-        if heads is not None:
+        elif heads is not None:
             _take_row(row, heads, contents)
-        elif list(fields) == [0] and len(row.cells) >= 2:
-            number = row.number(1)
-            if fields[0] == "name":
-                single[fields[0]] = (row.cell(1), row.line)
-            elif number is not None:
-                single[fields[0]] = (number, row.line)
-    if heads is None and _suffices(set(single)):
-        line = min(line for _, line in single.values())
-        _take({name: value for name, (value, _) in single.items()}, line, contents)
+    if heads is not None or not alone:
+        return
+    stated = read_alone(rows, dialect, other := Contents("", choices=contents.choices))
+    if _suffices(set(stated)):
+        contents.problems.extend(other.problems)
+        for question in other.questions:
+            contents.ask(question)
+        line = next(row.line for row in rows)
+        about = {name: value for name, value in stated.items() if name in _ABOUT}
+        _take(stated, about, line, contents)
 
 
 def _take_row(row: Row, heads: dict[int, str], contents: Contents) -> None:
     given: dict[str, float | str] = {}
     for place, name in heads.items():
         number = row.number(place)
-        if name in _WORDS:
+        if name in TEXTS:
             if row.cell(place):
                 given[name] = as_typed(row.cell(place))
         elif number is not None:
@@ -148,11 +134,12 @@ def _take_row(row: Row, heads: dict[int, str], contents: Contents) -> None:
                     row.line,
                 )
             )
-    if not _WORDS.issuperset(given):
-        _take(given, row.line, contents)
+    if not TEXTS.issuperset(given):
+        about = {name: str(value) for name, value in given.items() if name in _BESIDE}
+        _take(given, read_texts(about, row.line, contents), row.line, contents)
 
 
-def _take(given: dict[str, float | str], line: int, contents: Contents) -> None:
+def _take(given: Mapping[str, Any], about: dict[str, Any], line: int, contents: Contents) -> None:
     reading: dict[str, object] = {"name": given.get("name", ""), "line": line}
     if "x" in given and "y" in given:
         reading |= {"x": given["x"], "y": given["y"]}
@@ -170,12 +157,14 @@ def _take(given: dict[str, float | str], line: int, contents: Contents) -> None:
             Problem("", Said("The line has neither x and y nor a colour temperature."), line)
         )
         return
-    amounts = [name for name in ("illuminance_lx", "exposure_lx_s") if name in given]
+    amounts = [name for name in _AMOUNTS if name in given]
     reading |= {name: given[name] for name in amounts}
     if given.get("lamp") in LAMPS:
         reading["lamp"] = given["lamp"]
     if "gels" in given:
         reading["pack"] = [gel.strip() for gel in str(given["gels"]).split(" + ") if gel.strip()]
+    if about:
+        reading["stated"] = about
     try:
         contents.take_reading(reading)
     except Problem as problem:

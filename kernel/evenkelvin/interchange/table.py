@@ -34,6 +34,7 @@ from evenkelvin.interchange.headings import (
 from evenkelvin.interchange.layout import Axis, Row, axes_across, axes_down, likely_unit
 from evenkelvin.interchange.photons import to_power
 from evenkelvin.interchange.readings import find_readings, heads_readings
+from evenkelvin.interchange.stated import BESIDE, field_of, read_stated
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
 
@@ -87,8 +88,11 @@ def read_table(text: str, choices: Mapping[str, str]) -> Contents:
         )
     best = ranked[0]
     contents = best.contents
+    rows = list(_rows(lines, best.dialect))
     if len(glance) < len(lines):
-        contents = _extract(list(_rows(lines, best.dialect)), best.dialect, choices)
+        contents = _extract(rows, best.dialect, choices)
+    if contents.spectra:
+        read_stated(rows, best.dialect, contents)
     contents.format = Said("table ({words})", words=best.dialect.words)
     _ask_decimal(ranked, contents)
     if not contents.spectra and not contents.readings and not contents.problems:
@@ -289,7 +293,7 @@ def _extract(rows: list[Row], dialect: Dialect, choices: Mapping[str, str]) -> C
         contents = other
     if layout is None and (readings or not contents.spectra) and not other.spectra:
         found = Contents("", choices=choices)
-        find_readings(rows, found)
+        find_readings(rows, dialect, not contents.problems, found)
         if found.readings or (readings == "sure" and found.problems):
             contents = found
     return contents
@@ -435,7 +439,9 @@ class _Down(_Reader):
                 name = name or heading.title
             elif heading.title and name:
                 name = f"{heading.title} {name}"
-            found = FoundSpectrum(name, [], [], "light", unit, line=rows[0].line, heading=words)
+            found = FoundSpectrum(
+                name, [], [], "light", unit, line=rows[0].line, heading=words, column=column
+            )
             found.unit = unit or heading.unit_of(column)
             bad = self.samples(rows, column, [mark.value * factor for mark in axis.marks], found)
             told = unit if unit in KINDS else words
@@ -504,6 +510,9 @@ class _Down(_Reader):
         for row in reversed(before):
             texts = [cell for cell in row.cells if cell]
             if len(texts) < 2 and width > 1 and not names_wavelength(row.cell(axis.at)):
+                continue
+            if field_of(row.cell(axis.at)) in BESIDE:
+                # A label with its value is no heading.
                 continue
             if units is None and all(is_unit(text) for text in texts):
                 units = row

@@ -967,10 +967,29 @@ class Understood(TypedDict):
     notes: list[str]
 
 
+class StatedPosition(TypedDict):
+    latitude: float
+    longitude: float
+
+
+class Stated(TypedDict):
+    title: NotRequired[str]
+    illuminance_lx: NotRequired[float]
+    illuminance_fc: NotRequired[float]
+    exposure_lx_s: NotRequired[float]
+    date: NotRequired[str]
+    time: NotRequired[str]
+    zone: NotRequired[str]
+    place: NotRequired[str]
+    position: NotRequired[StatedPosition]
+    integration_s: NotRequired[float]
+
+
 class FoundSpectrum(Curve):
     name: str
     quantity: Literal["light", "transmittance", "reflectance"]
     understood: Understood
+    stated: Stated
     gel: LearnGel | None
     white: Described | None
     problem: Problem | None
@@ -986,6 +1005,7 @@ class FoundReading(TypedDict):
     illuminance_lx: NotRequired[float]
     illuminance_fc: NotRequired[float]
     exposure_lx_s: NotRequired[float]
+    stated: NotRequired[Stated]
     white: Described | None
     problem: Problem | None
 
@@ -1056,16 +1076,30 @@ class SunEstimate(TypedDict):
     words: str
 
 
+class HorizonPoint(TypedDict):
+    azimuth_deg: float
+    altitude_deg: float
+
+
 class SunWindow(TypedDict):
     facing_deg: float
     facing_words: str
-    horizon_deg: float
+    horizon: list[HorizonPoint]
     direct: list[Span]
+    sky_share: float
+    sky_words: str
     words: str
+
+
+class NamedWindow(TypedDict):
+    name: str
+    window: SunWindow | None
 
 
 class Sun(TypedDict):
     date: str
+    lat_deg: float
+    lon_deg: float
     utc_offset_h: float
     up: list[Span]
     golden: list[Span]
@@ -1075,6 +1109,7 @@ class Sun(TypedDict):
     estimate: SunEstimate
     words: str
     window: NotRequired[SunWindow]
+    windows: NotRequired[list[NamedWindow]]
     warnings: list[str]
     cautions: list[str]
 

@@ -6,11 +6,17 @@ import re
 from collections.abc import Callable
 
 from evenkelvin.fields import Fields
+from evenkelvin.scouting.coordinates import read_angle, read_position
+from evenkelvin.scouting.sun import Window
+from evenkelvin.shapes import Group, Many, Number, OneOf, Text
 
-_PART = r"(\d+(?:[.,]\d*)?)"
-#: Degrees, perhaps minutes and seconds: 42.88 · 42° 52′ 48″.
-_ANGLE = re.compile(rf"""{_PART}\s*°?\s*(?:{_PART}\s*['′’]\s*)?(?:{_PART}\s*(?:["″”]|''))?""")
 _CLOCK = re.compile(r"(?:UTC|GMT)?\s*([+-]?)\s*(\d{1,2})(?::([0-5]\d))?\s*h?", re.IGNORECASE)
+_BEARING = OneOf((Number(0, 360), Text(("NE",))))
+_POINT: Group = {"azimuth_deg": _BEARING, "altitude_deg": Number(0, 89)}
+#: A window's view: where it looks, and what stands before it.
+VIEW: Group = {"facing_deg": _BEARING, "horizon_deg": Number(0, 80), "horizon": Many(_POINT)}
+#: Points of the line of what stands before a window.
+MOST_POINTS = 72
 #: The sixteen points of the compass, from north by east.
 _POINTS = (
     "N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW",
@@ -23,14 +29,21 @@ _NAMES = (
 )  # fmt: skip
 
 
-def read_latitude(fields: Fields) -> float:
-    """Return ``lat_deg``, north positive: ``-42.88``, ``42.88 S``, ``42° 52′ 48″ S``."""
-    return _read(fields, "lat_deg", lambda text: _angle(text, "N", "S"), -89.8, 89.8)
+def read_place(fields: Fields) -> tuple[float, float]:
+    """Return ``lat_deg`` and ``lon_deg``, north and east positive.
 
-
-def read_longitude(fields: Fields) -> float:
-    """Return ``lon_deg``, east positive: ``8.5``, ``8.5 E``, ``147° 20′ W``."""
-    return _read(fields, "lon_deg", lambda text: _angle(text, "E", "W"), -180.0, 180.0)
+    Each as ``-42.88``, ``42.88 S``, ``42° 52′ 48″ S``; or both in ``lat_deg``, as a map gives them:
+    ``42.88 S, 147.33 E``.
+    """
+    both = fields.raw("lat_deg")
+    if isinstance(both, str) and not fields.given("lon_deg"):
+        where = read_position(both, o_is_east=True)
+        if where is not None:
+            fields = Fields({"lat_deg": where[0], "lon_deg": where[1]}, fields.path)
+    return (
+        _read(fields, "lat_deg", lambda text: read_angle(text, "N", "S"), -89.8, 89.8),
+        _read(fields, "lon_deg", lambda text: read_angle(text, "E", "W", True), -180.0, 180.0),
+    )
 
 
 def read_offset(fields: Fields) -> float:
@@ -45,6 +58,22 @@ def read_facing(fields: Fields) -> float | None:
     return _read(fields, "facing_deg", _bearing, 0.0, 360.0)
 
 
+def read_view(fields: Fields) -> Window | None:
+    """Return where a window looks and what stands before it; None where it faces nowhere yet."""
+    facing = read_facing(fields)
+    level = fields.number("horizon_deg", 0.0, 0.0, 80.0)
+    points = []
+    for group in fields.groups("horizon", most=MOST_POINTS):
+        group.refuse_unknown(*_POINT)
+        azimuth = _read(group, "azimuth_deg", _bearing, 0.0, 360.0)
+        points.append((azimuth, group.number("altitude_deg", low=0.0, high=89.0)))
+    if facing is None:
+        return None
+    if not points and level > 0.0:
+        points = [(facing, level)]
+    return Window(facing, tuple(points))
+
+
 def _read(
     fields: Fields, name: str, parse: Callable[[str], float | None], low: float, high: float
 ) -> float:
@@ -53,21 +82,6 @@ def _read(
     if parsed is not None:
         fields = Fields({name: parsed}, fields.path)
     return fields.number(name, low=low, high=high)
-
-
-def _angle(text: str, plus: str, minus: str) -> float | None:
-    """Return an angle whose side is named by a letter; None where it is not."""
-    # O is east in German.
-    upper = text.upper().replace("O", "E") if plus == "E" else text.upper()
-    side = next((s for s in (plus, minus) if upper.startswith(s) or upper.endswith(s)), "")
-    found = _ANGLE.fullmatch(upper.strip(f"{side} "))
-    if not found or not (side or found[2] or found[3]):
-        return None
-    degrees, minutes, seconds = (float((part or "0").replace(",", ".")) for part in found.groups())
-    if minutes >= 60.0 or seconds >= 60.0:
-        return None
-    whole = degrees + minutes / 60.0 + seconds / 3600.0
-    return -whole if side == minus else whole
 
 
 def _hours(text: str) -> float | None:

@@ -15,11 +15,14 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta, timezone
+from functools import cached_property
 from itertools import pairwise
 
+import numpy as np
 from astral import Observer, refraction_at_zenith
 from astral.sun import zenith_and_azimuth
 
+from evenkelvin.data import Floats
 from evenkelvin.said import Said
 
 MINUTES = 1440
@@ -151,24 +154,58 @@ def between(bounds: tuple[float, float]) -> Callable[[Position], float]:
     return lambda where: min(where.geometric_deg - low, high - where.geometric_deg)
 
 
-def shines_into(facing_deg: float, horizon_deg: float = 0.0) -> Callable[[Position], float]:
-    """Return a function that is positive while direct sun meets a vertical window.
+@dataclass(frozen=True)
+class Window:
+    """A vertical window and what stands before it.
 
-    Parameters
+    Attributes
     ----------
     facing_deg
-        Direction that the window looks to, from north by east.
-    horizon_deg
-        Altitude of what stands before the window; at 0 the sun counts from sunrise to sunset,
-        above that once its centre has cleared it.
+        Direction that it looks to, from north by east.
+    horizon
+        Points (azimuth, altitude) in degrees of the line of what stands before it: straight from
+        point to point, level beyond the outermost. One point is a level line; none is an open view.
     """
 
-    def inside(where: Position) -> float:
-        cleared = where.altitude_deg - horizon_deg if horizon_deg > 0.0 else up(where)
-        ahead = math.cos(math.radians(where.azimuth_deg - facing_deg))
+    facing_deg: float
+    horizon: tuple[tuple[float, float], ...] = ()
+
+    @cached_property
+    def _line(self) -> tuple[Floats, Floats]:
+        """Return the points from left to right as (angle from straight ahead, altitude)."""
+        line = sorted((self._aside(azimuth), altitude) for azimuth, altitude in self.horizon)
+        aside, altitudes = np.array(line or [(0.0, 0.0)], dtype=np.float64).T
+        return aside, altitudes
+
+    def _aside(self, azimuth_deg: float) -> float:
+        return (azimuth_deg - self.facing_deg + 180.0) % 360.0 - 180.0
+
+    def horizon_at(self, azimuth_deg: float) -> float:
+        """Return how high what stands before the window is in a direction, in degrees."""
+        return float(np.interp(self._aside(azimuth_deg), *self._line))
+
+    def direct(self, where: Position) -> float:
+        """Return a positive number while direct sun meets the window.
+
+        Over open ground the sun counts from sunrise to sunset, elsewhere once its centre has
+        cleared what stands there.
+        """
+        height = self.horizon_at(where.azimuth_deg)
+        cleared = min(up(where), where.altitude_deg - height) if height > 0.0 else up(where)
+        ahead = math.cos(math.radians(where.azimuth_deg - self.facing_deg))
         return min(cleared, math.degrees(ahead))
 
-    return inside
+    @property
+    def sky_share(self) -> float:
+        """What is left of the light that an open, evenly bright sky gives a vertical pane, 0 to 1.
+
+        Each patch of sky counts by the cosine of its angle to the pane: cos²(altitude) ·
+        cos(aside), integrated above the line (configuration factor; geometry).
+        """
+        aside = np.radians(np.arange(-89.75, 90.0, 0.5))
+        low = np.radians(np.interp(np.degrees(aside), *self._line))
+        above = (np.pi / 2.0 - low) / 2.0 - np.sin(2.0 * low) / 4.0
+        return float(np.average(above, weights=np.cos(aside)) / (np.pi / 4.0))
 
 
 def compass(azimuth_deg: float) -> Said:

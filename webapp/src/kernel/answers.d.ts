@@ -230,6 +230,7 @@ export type FoundSpectrum = {
   name: string;
   quantity: "light" | "transmittance" | "reflectance";
   understood: Understood;
+  stated: Stated;
   gel: LearnGel | null;
   white: Described | null;
   problem: Problem | null;
@@ -238,6 +239,24 @@ export type FoundSpectrum = {
 export type Understood = {
   unit: string;
   notes: string[];
+};
+
+export type Stated = {
+  title?: string;
+  illuminance_lx?: number;
+  illuminance_fc?: number;
+  exposure_lx_s?: number;
+  date?: string;
+  time?: string;
+  zone?: string;
+  place?: string;
+  position?: StatedPosition;
+  integration_s?: number;
+};
+
+export type StatedPosition = {
+  latitude: number;
+  longitude: number;
 };
 
 export type LearnGel = {
@@ -287,6 +306,7 @@ export type FoundReading = {
   illuminance_lx?: number;
   illuminance_fc?: number;
   exposure_lx_s?: number;
+  stated?: Stated;
   white: Described | null;
   problem: Problem | null;
 };
@@ -535,6 +555,8 @@ export type Ripple = {
 
 export type Sun = {
   date: string;
+  lat_deg: number;
+  lon_deg: number;
   utc_offset_h: number;
   up: Span[];
   golden: Span[];
@@ -544,6 +566,7 @@ export type Sun = {
   estimate: SunEstimate;
   words: string;
   window?: SunWindow;
+  windows?: NamedWindow[];
   warnings: string[];
   cautions: string[];
 };
@@ -579,9 +602,21 @@ export type SunEstimate = {
 export type SunWindow = {
   facing_deg: number;
   facing_words: string;
-  horizon_deg: number;
+  horizon: HorizonPoint[];
   direct: Span[];
+  sky_share: number;
+  sky_words: string;
   words: string;
+};
+
+export type HorizonPoint = {
+  azimuth_deg: number;
+  altitude_deg: number;
+};
+
+export type NamedWindow = {
+  name: string;
+  window: SunWindow | null;
 };
 
 export type Units = {

@@ -30,9 +30,10 @@ export function bringText(text) {
  * @param {string} button.label
  * @param {Record<string, string>} [button.choices]  what is known of the files beforehand
  * @param {boolean} [button.main]
+ * @param {boolean} [button.folder]
  */
-export function fileButton({ id, label, choices, main }) {
-  return pickFile({ id, label, main, onFiles: (files) => bringFiles(files, choices) });
+export function fileButton({ id, label, choices, main, folder }) {
+  return pickFile({ id, label, main, folder, onFiles: (files) => bringFiles(files, choices) });
 }
 
 /** Take what is dropped on the page, and what is pasted outside of a field. */

@@ -25,7 +25,7 @@ import { whereAmI } from "./position.js";
  * @param {(change: Partial<Omit<Logged, "dialled">> & {dialled?: string}) => void} fields.onChange
  */
 export function logFields({ id, value, onChange }) {
-  const text = (/** @type {"note" | "dialled" | "dimmer" | "place"} */ name) =>
+  const text = (/** @type {"dialled" | "dimmer" | "place"} */ name) =>
     textField({
       id: `${id}-${name}`,
       label: t(`log.${name}`),
@@ -33,7 +33,17 @@ export function logFields({ id, value, onChange }) {
       onInput: (typed) => onChange({ [name]: typed }),
     });
   return html`
-    ${text("note")}
+    <div class="field">
+      <label for="${id}-note">${t("log.note")}</label>
+      <textarea
+        id="${id}-note"
+        rows="2"
+        maxlength="4000"
+        .value=${value.note ?? ""}
+        @input=${(/** @type {Event} */ event) =>
+          onChange({ note: /** @type {HTMLTextAreaElement} */ (event.target).value })}
+      ></textarea>
+    </div>
     <div class="pair">${text("dimmer")} ${value.dialled === null ? nothing : text("dialled")}</div>
     ${text("place")}
     <div class="row">

@@ -10,13 +10,15 @@ import { html, nothing } from "lit";
  * @param {boolean} [button.camera]  offer the camera first
  * @param {boolean} [button.main]
  * @param {boolean} [button.one]     a single file
+ * @param {boolean} [button.folder]  all files of a folder
  */
-export function pickFile({ id, label, onFiles, accept, camera, main, one }) {
+export function pickFile({ id, label, onFiles, accept, camera, main, one, folder }) {
   return html`<span class="file-button">
     <input
       id=${id}
       type="file"
       ?multiple=${!one}
+      ?webkitdirectory=${folder}
       accept=${accept ?? nothing}
       capture=${camera ? "environment" : nothing}
       @change=${(/** @type {Event} */ event) => {

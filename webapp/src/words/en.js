@@ -105,6 +105,11 @@ export default {
   "files.lead":
     "Spectra, readings and gels from the files that meters and laboratories save. They are read on this device; nothing is uploaded.",
   "files.choose": "Load files",
+  "files.folder": "Load a folder",
+  "files.untitled": "{n} readings bear no title. They are",
+  "files.each": "each a light of its own",
+  "files.one": "readings of one light",
+  "files.rename": "Which light it is",
   "files.paste": "Paste text",
   "files.pasteLabel": "Paste the text of a file here",
   "files.pasted": "pasted text",
@@ -144,6 +149,8 @@ export default {
   "option.across": "Across",
   "option.angstrom": "ångström",
   "option.first": "the first value",
+  "option.day_first": "the day",
+  "option.month_first": "the month",
   "option.last": "the last value",
   "option.mean": "the mean",
   "option.micrometre": "µm",
@@ -717,6 +724,10 @@ export default {
     "The browser was not allowed to say where you are. Type the place instead, or allow it in the browser's settings.",
   "position.none": "Where you are could not be found. Type the place instead.",
 
+  "compass.ask": "Use the compass",
+  "compass.steel":
+    "Taken from the compass, the top of the phone toward the view. Near steel, magnets and mains it is off: check it against a map.",
+  "compass.none": "This phone gave no compass. Type the direction instead.",
   "book.twice": "edited twice",
   "book.gone": "This is not in the book on this phone, or it was deleted.",
   "book.newProduction": "New production",
@@ -1192,7 +1203,8 @@ export default {
 
   "sun.title": "Sun: {name}",
   "sun.lat": "Latitude",
-  "sun.latHint": "North +, south −, or 42.88 S",
+  "sun.latHint":
+    "North +, south −, or 42.88 S. A whole position, as a map gives it, goes in here too.",
   "sun.lon": "Longitude",
   "sun.lonHint": "East +, west −, or 8.5 W",
   "sun.here": "Use where I am now",
@@ -1202,6 +1214,13 @@ export default {
   "sun.facingHint": "Degrees from north by east (south is 180), or NE. Empty: no window.",
   "sun.horizon": "What stands before it reaches",
   "sun.horizonHint": "Height of roofs or trees as seen from the window, in degrees.",
+  "sun.line": "Point by point",
+  "sun.lineHint":
+    "Where roofs, hills or trees begin, peak and end. Straight from point to point, in place of the one height above.",
+  "sun.lineAdd": "Add a point",
+  "sun.lineRemove": "Remove point {n}",
+  "sun.azimuth_deg": "Direction",
+  "sun.altitude_deg": "Height",
   "sun.sky": "Sky",
   "sun.clear": "Clear",
   "sun.hazy": "Hazy",

@@ -361,6 +361,8 @@ export default {
   // asks/since.py
   "There is no reading of this light yet.": "Von diesem Licht gibt es noch keine Messung.",
   // asks/sun.py
+  "It sees {percent} % of the sky that an open view would show.":
+    "Es sieht {percent} % des Himmels, den eine freie Aussicht zeigte.",
   "Never look at the sun, and never through a lens, a finder or a spot meter: it blinds. Keep lenses and sensors off it too.":
     "Nie in die Sonne sehen, und nie durch Objektiv, Sucher oder Spotmeter: sie macht blind. Halte auch Objektive und Sensoren von ihr fern.",
   "The sun does not set on this day.": "Die Sonne geht an diesem Tag nicht unter.",
@@ -706,6 +708,7 @@ export default {
   "the step of the tint in Duv": "der Schritt des Farbstichs in Duv",
   "the light in lx·s": "das Licht in lx·s",
   "the f-number": "die Blende",
+  "the direction": "die Richtung",
   "the direction that the window faces": "die Richtung, nach der das Fenster geht",
   "the filter factor": "der Filterfaktor",
   "the filter in stops": "das Filter in Blenden",
@@ -772,6 +775,7 @@ export default {
   "the tolerance": "die Toleranz",
   "the trim in feet": "der Beschnitt in Fuß",
   "the trim in metres": "der Beschnitt in Metern",
+  "the height in degrees": "die Höhe in Grad",
   "the hours from UTC": "die Stunden zu UTC",
   "the values": "die Werte",
   "the light wanted, in foot-candles": "das gewünschte Licht in Footcandle",
@@ -897,6 +901,22 @@ export default {
   commas: "Kommas",
   spaces: "Leerzeichen",
   "{separators}, decimal point": "{separators}, Dezimalpunkt",
+  // interchange/stated.py
+  "The file says x {x} y {y}, its spectrum is x {own_x} y {own_y}: that is more than a meter's scatter. The spectrum is used, as gels and metrics are computed on it.":
+    "Die Datei sagt x {x} y {y}, ihr Spektrum ist x {own_x} y {own_y}: das ist mehr, als ein Messgerät streut. Es gilt das Spektrum, denn auf ihm werden Folien und Maße gerechnet.",
+  "The file says {kelvin} K, Duv {tint}, its spectrum is {cct} K, Duv {duv}: that is more than a meter's scatter. The spectrum is used, as gels and metrics are computed on it.":
+    "Die Datei sagt {kelvin} K, Duv {tint}, ihr Spektrum ist {cct} K, Duv {duv}: das ist mehr, als ein Messgerät streut. Es gilt das Spektrum, denn auf ihm werden Folien und Maße gerechnet.",
+  "The unit of “{label}” ({unit}) is not known here; it is left out.":
+    "Die Einheit von „{label}“ ({unit}) ist hier unbekannt; der Wert bleibt weg.",
+  "This is stated once for {n} spectra; it is left out.":
+    "Das steht nur einmal für {n} Spektren da; es bleibt weg.",
+  "“{label}” cannot be “{text}”; it is left out.":
+    "„{label}“ kann nicht „{text}“ sein; die Angabe bleibt weg.",
+  "“{label}” has several values ({values}); it is left out.":
+    "„{label}“ hat mehrere Werte ({values}); die Angabe bleibt weg.",
+  "“{label}” says something else than line {earlier}; both are left out.":
+    "„{label}“ sagt etwas anderes als Zeile {earlier}; beide bleiben weg.",
+  "“{text}”: is the day first, or the month?": "„{text}“: steht der Tag vorn oder der Monat?",
   // interchange/photons.py
   "The values count photons; each is divided by its wavelength to give power.":
     "Die Werte zählen Photonen; jeder ist durch seine Wellenlänge geteilt, was Leistung ergibt.",

@@ -6,8 +6,10 @@ import { LocationPage } from "./location-page.js";
 import "../../parts/boot-progress.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Watch } from "../../base/watch.js";
+import { facing } from "../../parts/compass.js";
 import { optionsOf, segments, textField } from "../../parts/inputs.js";
 import { whereAmI } from "../../parts/position.js";
+import { rows } from "../../parts/rows.js";
 import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { book, reportFault } from "../../store/index.js";
@@ -31,6 +33,8 @@ const BLANK = {
   utc_offset_h: "",
   facing_deg: "",
   horizon_deg: "",
+  /** What stands before the window, point by point. */
+  horizon: /** @type {{azimuth_deg?: string, altitude_deg?: string}[]} */ ([]),
   date: "",
   sky: /** @type {typeof SKIES[number]} */ ("clear"),
 };
@@ -53,7 +57,11 @@ class SunView extends LocationPage {
   static properties = { ...LocationPage.properties, ...properties({ own: ["found"] }) };
 
   constructor() {
-    super({ name: "sun", blank: () => ({ ...BLANK, date: today() }), inBook: KEPT });
+    super({
+      name: "sun",
+      blank: () => ({ ...BLANK, date: today() }),
+      inBook: [...KEPT, "horizon"],
+    });
     /** Readings of the day, with their CCT. @type {Awaited<ReturnType<typeof withCct>>} */
     this.found = [];
     this.asked = "";
@@ -64,14 +72,30 @@ class SunView extends LocationPage {
   /** What the book keeps of this form, as text. */
   get kept() {
     const data = this.location?.data ?? {};
-    return /** @type {Record<typeof KEPT[number], string>} */ (
+    const texts = /** @type {Record<typeof KEPT[number], string>} */ (
       Object.fromEntries(KEPT.map((name) => [name, String(data[name] ?? "")]))
     );
+    return { ...texts, horizon: /** @type {typeof BLANK.horizon} */ (data.horizon ?? []) };
   }
 
   get changed() {
     const kept = this.kept;
-    return KEPT.some((name) => this.typed[name] !== kept[name]);
+    const line = JSON.stringify(this.horizon) !== JSON.stringify(kept.horizon);
+    return line || KEPT.some((name) => this.typed[name] !== kept[name]);
+  }
+
+  /** The points that have both of their numbers. */
+  get horizon() {
+    return this.typed.horizon.filter((one) => one.azimuth_deg?.trim() && one.altitude_deg?.trim());
+  }
+
+  /** Latitude and longitude, which a map gives in one piece. */
+  get where() {
+    const { lat_deg, lon_deg } = this.typed;
+    const { answer } = this.sun;
+    return lon_deg.trim() || !answer
+      ? { lat_deg, lon_deg }
+      : { lat_deg: String(answer.lat_deg), lon_deg: String(answer.lon_deg) };
   }
 
   /** Hours ahead of UTC: as typed, otherwise of this phone on that day. */
@@ -81,10 +105,11 @@ class SunView extends LocationPage {
 
   /** @param {import("../../store/log/book.js").Thing} location */
   async write(location) {
-    await book.edit(
-      location.id,
-      Object.fromEntries(KEPT.map((name) => [name, this.typed[name].trim() || null])),
-    );
+    this.type(this.where);
+    await book.edit(location.id, {
+      ...Object.fromEntries(KEPT.map((name) => [name, this.typed[name].trim() || null])),
+      horizon: this.horizon.length ? this.horizon : null,
+    });
     return t("sun.kept", { name: location.data.name });
   }
 
@@ -97,10 +122,19 @@ class SunView extends LocationPage {
     }
   }
 
+  async askCompass() {
+    try {
+      this.type({ facing_deg: String(await facing()) });
+      say(t("compass.steel"));
+    } catch (error) {
+      say(error instanceof Error ? error.message : String(error));
+    }
+  }
+
   willUpdate() {
     const { lat_deg, lon_deg, facing_deg, horizon_deg, date, sky } = this.typed;
     this.sun.put(
-      lat_deg.trim() && lon_deg.trim() && date
+      lat_deg.trim() && (lon_deg.trim() || /\d.*\D.*\d.*\D.*\d/.test(lat_deg)) && date
         ? {
             ask: "sun",
             lat_deg,
@@ -109,6 +143,7 @@ class SunView extends LocationPage {
             utc_offset_h: this.offset,
             facing_deg,
             horizon_deg,
+            horizon: this.horizon,
             sky,
           }
         : null,
@@ -173,14 +208,18 @@ class SunView extends LocationPage {
         ${number("utc_offset_h", { label: t("sun.offset"), unit: "h", value: this.offset })}
       </div>
       ${this.renderDays()}
+      <div class="actions">
+        <button type="button" class="quiet" @click=${this.askCompass}>${t("compass.ask")}</button>
+      </div>
       ${number("facing_deg", { label: t("sun.facing"), hint: t("sun.facingHint"), unit: "°" })}
       ${
         typed.facing_deg.trim()
-          ? number("horizon_deg", {
+          ? html`${number("horizon_deg", {
               label: t("sun.horizon"),
               hint: t("sun.horizonHint"),
               unit: "°",
-            })
+            })}
+              ${this.renderLine()}`
           : nothing
       }
       ${segments({
@@ -191,6 +230,40 @@ class SunView extends LocationPage {
         onChange: (sky) => this.type({ sky: /** @type {"clear"} */ (sky) }),
       })}
     </section>`;
+  }
+
+  /** What stands before the window, where it is no level line. */
+  renderLine() {
+    const { horizon } = this.typed;
+    const field = (
+      /** @type {number} */ i,
+      /** @type {"azimuth_deg" | "altitude_deg"} */ name,
+      /** @type {(fields: Record<string, string>) => void} */ change,
+    ) =>
+      textField({
+        id: `sun-horizon-${i}-${name}`,
+        label: t(`sun.${name}`),
+        unit: "°",
+        value: horizon[i][name] ?? "",
+        number: name === "altitude_deg",
+        problem: this.sun.problemAt(`horizon.${i}.${name}`),
+        onInput: (value) => change({ [name]: value }),
+      });
+    return html`<details class="more" ?open=${horizon.length > 0}>
+      <summary>${t("sun.line")}</summary>
+      <p class="hint">${t("sun.lineHint")}</p>
+      ${rows({
+        rows: horizon,
+        addLabel: t("sun.lineAdd"),
+        blank: {},
+        removeLabel: (_row, i) => t("sun.lineRemove", { n: i + 1 }),
+        show: (_row, i, change) =>
+          html`<div class="pair">
+            ${field(i, "azimuth_deg", change)} ${field(i, "altitude_deg", change)}
+          </div>`,
+        onChange: (horizon) => this.type({ horizon }),
+      })}
+    </details>`;
   }
 
   /** Days on which daylight was read here, newest first. */
@@ -219,7 +292,7 @@ class SunView extends LocationPage {
     const { highest, window: glass } = day;
     return html`
       <p class="headline small" data-testid="headline">${glass ? glass.words : day.words}</p>
-      ${glass ? html`<p class="change">${day.words}</p>` : nothing}
+      ${glass ? html`<p class="change">${day.words} ${glass.sky_share < 0.995 ? glass.sky_words : ""}</p>` : nothing}
       ${warningList(day.warnings)}
       <p class="caution">${day.cautions.join(" ")}</p>
       ${sunHeight(day)}

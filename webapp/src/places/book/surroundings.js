@@ -41,11 +41,11 @@ export async function placeLines(ask, setup) {
   const lines = [];
   const mains = mainsQuestion(location);
   if (mains) lines.push((await ask(mains)).collision);
-  const { lat_deg, lon_deg, utc_offset_h, facing_deg, horizon_deg } = location?.data ?? {};
+  const { lat_deg, lon_deg, utc_offset_h, facing_deg, horizon_deg, horizon } = location?.data ?? {};
   if (lat_deg && lon_deg && setup.first) {
     const date = setup.first.slice(0, 10);
     const clock = utc_offset_h || offsetOf(setup.first);
-    const place = { lat_deg, lon_deg, utc_offset_h: clock, facing_deg, horizon_deg };
+    const place = { lat_deg, lon_deg, utc_offset_h: clock, facing_deg, horizon_deg, horizon };
     const day = await ask({ ask: "sun", ...place, date, step_min: 120 });
     lines.push(day.words, day.window?.words);
   }

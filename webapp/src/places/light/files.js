@@ -1,5 +1,6 @@
 /** Files: what was understood of the files brought in, to be checked before anything is kept. */
 import { html, nothing } from "lit";
+import { repeat } from "lit/directives/repeat.js";
 import { sketch } from "../../charts/sketch.js";
 import { Keeping } from "../../parts/keeping.js";
 import { centreOf } from "../../store/log/target.js";
@@ -7,7 +8,7 @@ import "../../parts/boot-progress.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
 import { bringText, fileButton } from "../../parts/bring-files.js";
-import { choice } from "../../parts/inputs.js";
+import { choice, segments } from "../../parts/inputs.js";
 import { sayWithUndo } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { route } from "../../router.js";
@@ -19,14 +20,33 @@ import { keepOwnGel } from "../../store/kit/own-gels.js";
 import { currentSetup, keepReading, lightsOf, targetToKeep } from "../../store/log/shoot.js";
 import { visitor } from "../../store/log/visitor.js";
 import { t, tMaybe } from "../../words/index.js";
-import { duv, kelvin, mired, nanometres, stops } from "../../words/numbers.js";
+import { joined } from "../../words/isolated.js";
+import {
+  duv,
+  illuminance,
+  kelvin,
+  mired,
+  nanometres,
+  stops,
+  whenRead,
+} from "../../words/numbers.js";
 
 /** @typedef {import("../../store/drafts/incoming.js").Item} Item */
 /** @typedef {import("../../store/drafts/incoming.js").InFile} InFile */
 
+/** Names told apart as people tell them. @param {string} name */
+const plain = (name) => name.trim().toLocaleLowerCase();
+
+/** So many lights are named one by one; of more each is opened to be renamed. */
+const FEW = 4;
+
 class FilesView extends Page {
+  static properties = { together: { state: true } };
+
   constructor() {
     super();
+    /** What lights without a title are: each one of its own, or all one. */
+    this.together = false;
     this.keeping = new Keeping(this);
     this.watch = new Watch(this, incoming, book, settings, gels);
   }
@@ -69,9 +89,14 @@ class FilesView extends Page {
     const some = incoming.chosen("gel");
     return this.keeping.run(async () => {
       const target = await targetToKeep(centreOf());
+      // Readings of one title are one light's, the earliest first.
+      lights.sort((a, b) => timeOf(a) - timeOf(b));
+      /** @type {Map<string, string>} */
+      const made = new Map();
       for (const item of lights) {
-        const known = book.standing(item.of);
-        await keepReading({
+        const group = this.groupOf(item);
+        const known = book.standing(item.of || made.get(group));
+        const { light } = await keepReading({
           light: known?.id ?? null,
           lightData: known
             ? {}
@@ -88,6 +113,7 @@ class FilesView extends Page {
             target,
           },
         });
+        if (!item.of && group) made.set(group, light);
         incoming.done([item]);
       }
       for (const item of some) {
@@ -99,6 +125,31 @@ class FilesView extends Page {
         lights.length ? t("files.keptLights", { n: lights.length }) : "",
         some.length ? t("files.keptGels", { n: some.length }) : "",
       ].join(" ");
+    });
+  }
+
+  /** What the readings of one new light share; "" for a light of its own. @param {Item} item */
+  groupOf(item) {
+    if (item.of) return "";
+    if (item.titled) return `titled ${plain(item.name)}`;
+    return this.together ? "untitled" : "";
+  }
+
+  /** One question for all that bear no title. */
+  renderDoubtful() {
+    const doubtful = incoming.chosen("light").filter((item) => !item.titled && !item.of);
+    if (doubtful.length < 2) return nothing;
+    return segments({
+      name: "files-together",
+      legend: t("files.untitled", { n: doubtful.length }),
+      value: this.together ? "one" : "each",
+      options: [
+        { value: "each", label: t("files.each") },
+        { value: "one", label: t("files.one") },
+      ],
+      onChange: (value) => {
+        this.together = value === "one";
+      },
     });
   }
 
@@ -194,13 +245,23 @@ class FilesView extends Page {
                       : ""
             }
             ${item.curve ? covers(item.curve) : nothing}
+            ${item.kind === "light" ? beside(item) : nothing}
           </span>
         </span>
       </label>
       ${item.curve ? sketch(item.curve, t("files.sketch", { name: item.name })) : nothing}
       ${problemNote(item.problem)}
       ${warningList([...item.notes, ...(white?.warnings ?? [])])}
-      ${usable && item.chosen ? this.renderNaming(item, key, nominal) : nothing}
+      ${
+        usable && item.chosen
+          ? incoming.chosen("light").length > FEW
+            ? html`<details class="more">
+                <summary>${t("files.rename")}</summary>
+                ${this.renderNaming(item, key, nominal)}
+              </details>`
+            : this.renderNaming(item, key, nominal)
+          : nothing
+      }
     </li>`;
   }
 
@@ -298,16 +359,22 @@ class FilesView extends Page {
   }
 
   render() {
-    const { files } = incoming;
+    const files = [...incoming.files].sort((a, b) => timeOf(a.items[0]) - timeOf(b.items[0]));
     return html`
       <h1>${t("files.title")}</h1>
       ${files.length ? html`<ek-boot-progress></ek-boot-progress>` : html`<p>${t("files.lead")}</p>`}
-      ${files.map((file) => this.renderFile(file))}
+      ${this.renderDoubtful()}
+      ${repeat(
+        files,
+        ({ key }) => key,
+        (file) => this.renderFile(file),
+      )}
       <datalist id="gel-names">
         ${gels.nominal.map((gel) => html`<option value=${gel.name}></option>`)}
       </datalist>
       ${this.renderActions()}
-      <div class="actions">${fileButton({ id: "more-files", label: t("files.choose"), main: !files.length })}</div>
+      <div class="actions">${fileButton({ id: "more-files", label: t("files.choose"), main: !files.length })}
+        ${fileButton({ id: "a-folder", label: t("files.folder"), folder: true })}</div>
       <details class="more" ?open=${!files.length}>
         <summary>${t("files.paste")}</summary>
         <div class="field">
@@ -335,6 +402,17 @@ class FilesView extends Page {
   }
 }
 customElements.define("ek-files", FilesView);
+
+/** When a light was read, as far as its file says: what is not said stands last. @param {Item | undefined} item */
+const timeOf = (item) => Date.parse(item?.data?.read_at) || Number.MAX_SAFE_INTEGER;
+
+/** What its file says of a light beside its colour. @param {Item} item */
+function beside({ data, white }) {
+  const level = white?.exposure_lx_s
+    ? `${data.exposure_lx_s} lx·s`
+    : white?.illuminance_lx && illuminance(white, settings.get("illuminance"));
+  return joined([level, data.read_at && whenRead(data.read_at), data.place].filter(Boolean));
+}
 
 /** Which wavelengths a curve covers, in how many samples. @param {{wavelengths_nm: number[]}} curve */
 function covers({ wavelengths_nm: nm }) {

@@ -2,6 +2,7 @@
  * Files that were brought in and are being looked at: what the kernel understood of each, and
  * what the person decides about it. Nothing here is in the book yet. Fires "change".
  */
+import { stamp } from "../../clock.js";
 import { ask } from "../../kernel/client.js";
 import { t } from "../../words/index.js";
 import { base64, doorOf, isBook } from "./door.js";
@@ -20,6 +21,7 @@ const MOST_BYTES = 4_000_000;
  * @property {string[]} notes
  * @property {any} [white]       the kernel's "describe" of a light
  * @property {string} [problem]  why it cannot be used
+ * @property {boolean} [titled]  whether the file itself says what the light is called
  */
 
 /**
@@ -28,6 +30,7 @@ const MOST_BYTES = 4_000_000;
  * @property {string} name
  * @property {Record<string, string>} bytes  as the kernel is asked: text or bytes_base64
  * @property {Record<string, string>} choices
+ * @property {string} modified  the day the file was written, for one that says the hour alone
  * @property {boolean} waiting
  * @property {File | string} [book]  what turned out to be somebody's book, for the door of books
  * @property {any} [answer]
@@ -43,8 +46,13 @@ class Incoming extends EventTarget {
     this.dispatchEvent(new Event("change"));
   }
 
-  /** @param {string} name @param {Record<string, string>} choices @returns {InFile} */
-  #add(name, choices) {
+  /**
+   * @param {string} name
+   * @param {Record<string, string>} choices
+   * @param {string} [modified]
+   * @returns {InFile}
+   */
+  #add(name, choices, modified = stamp()) {
     this.#last += 1;
     /** @type {InFile} */
     const file = {
@@ -52,6 +60,7 @@ class Incoming extends EventTarget {
       name,
       bytes: {},
       choices,
+      modified: modified.slice(0, 10),
       waiting: true,
       items: [],
       problems: [],
@@ -66,7 +75,10 @@ class Incoming extends EventTarget {
    * @param {Record<string, string>} [choices]
    */
   async take(files, choices = {}) {
-    const taken = [...files].map((file) => ({ file, entry: this.#add(file.name, choices) }));
+    const taken = [...files].map((file) => ({
+      file,
+      entry: this.#add(file.name, choices, stamp(new Date(file.lastModified))),
+    }));
     this.#change();
     for (const { file, entry } of taken) {
       if (await this.#belongsElsewhere(entry, file)) continue;
@@ -181,8 +193,21 @@ class Incoming extends EventTarget {
   }
 }
 
+/**
+ * What a file says beside the colour, as a reading keeps it. A time without a zone is one of this
+ * phone's clock.
+ * @param {any} stated
+ * @param {InFile} file
+ */
+function logged({ title: _, date, time, zone, ...about }, file) {
+  if (!time) return about;
+  const at = `${date ?? file.modified}T${time}.000`;
+  return { ...about, read_at: `${at}${zone ?? stamp(new Date(at)).slice(-6)}` };
+}
+
 /** @param {any} found @param {InFile} file @returns {Item} */
-function asLight({ name, wavelengths_nm, values, quantity, understood, white, problem }, file) {
+function asLight(found, file) {
+  const { name, wavelengths_nm, values, quantity, understood, stated, white, problem } = found;
   const curve = { wavelengths_nm, values };
   const isLight = quantity === "light";
   return {
@@ -191,24 +216,26 @@ function asLight({ name, wavelengths_nm, values, quantity, understood, white, pr
     chosen: isLight && !problem,
     of: "",
     curve,
-    data: { spectrum: curve, file: file.name },
+    data: { spectrum: curve, file: file.name, ...logged(stated, file) },
     notes: understood.notes,
     white,
+    titled: Boolean(stated.title),
     problem: problem?.message,
   };
 }
 
 /** @param {any} reading @param {InFile} file @returns {Item} */
-function asReading({ name, line: _, white, problem, ...data }, file) {
+function asReading({ name, line: _, white, problem, stated, ...data }, file) {
   return {
     kind: "light",
     name,
     chosen: !problem,
     of: "",
     curve: null,
-    data: { ...data, file: file.name },
+    data: { ...data, file: file.name, ...logged(stated ?? {}, file) },
     notes: [],
     white,
+    titled: Boolean(name),
     problem: problem?.message,
   };
 }

@@ -1,0 +1,90 @@
+"""A scout's day comes in as a folder of files; the sun is asked by a position in one piece."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from conftest import offline_page
+from hands import go, headline, open_demo
+from playwright.sync_api import Browser, Page, expect
+from test_around_the_reading import open_sun
+
+from evenkelvin.colorimetry.illuminant import planck
+
+NM = range(380, 781, 5)
+
+
+@pytest.fixture(scope="module")
+def shared(phone_browser: Browser, dist: Path) -> Iterator[Page]:
+    """One page for the whole module, its server stopped; every test opens the demo afresh."""
+    with offline_page(phone_browser, dist, timezone_id="Europe/Berlin") as page:
+        yield page
+
+
+@pytest.fixture
+def demo(shared: Page) -> Page:
+    open_demo(shared)
+    return shared
+
+
+def meter_file(folder: Path, number: int, title: str) -> str:
+    """A made-up file: the light falls and warms through the day."""
+    body = [float(planck(float(nm), 6000.0 - 40.0 * number)) for nm in NM]
+    head = [f"Titel: {title}"] if title else []
+    hour, minute = divmod(480 + 9 * number, 60)
+    head += [f"Beleuchtungsstärke: {900 - number} lx", f"Datum: 25.11.2026, {hour}:{minute:02d}"]
+    rows = [f"{nm};{value / max(body):.5f}" for nm, value in zip(NM, body, strict=True)]
+    path = folder / f"R{60 - number:03d}.txt"
+    path.write_text("\n".join([*head, *rows]).replace(".", ",").replace("25,11,2026", "25.11.2026"))
+    return str(path)
+
+
+def test_a_folder_of_sixty_readings_becomes_the_day_s_lights(demo: Page, tmp_path: Path) -> None:
+    titles = ["Bow window", "Stern window", "Skylight"]
+    for number in range(58):
+        meter_file(tmp_path, number, titles[number % 3])
+    for number in (58, 59):
+        meter_file(tmp_path, number, "")
+    demo.evaluate("location.hash = '#files'")
+    began = time.monotonic()
+    with demo.expect_file_chooser() as chooser:
+        demo.get_by_label("Load a folder").click()
+    chooser.value.set_files(str(tmp_path))
+    expect(demo.locator(".in-file[aria-busy=false]")).to_have_count(60, timeout=30_000)
+    print(f"60 files understood in {time.monotonic() - began:.2f} s")
+    # The earliest first, whatever the files are called.
+    expect(demo.locator(".in-file h2").first).to_have_text("R060.txt")
+    expect(demo.locator(".in-file").first).to_contain_text("900 lx")
+    # One question for those that bear no title, whatever their number.
+    expect(demo.locator("fieldset.segments")).to_have_count(1)
+    demo.get_by_role("radio", name="readings of one light").check()
+    demo.get_by_role("button", name="Keep 60").click()
+    expect(demo.locator("ek-set")).to_contain_text("Bow window", timeout=30_000)
+    for title in (*titles, "R002"):
+        expect(demo.locator("ek-set").get_by_text(title, exact=True)).to_have_count(1)
+    go(demo, "Book")
+    demo.get_by_role("link", name="Engine room").first.click()
+
+
+def test_a_position_in_one_piece_and_a_horizon_point_by_point(demo: Page) -> None:
+    open_sun(demo, "Car deck")
+    demo.get_by_label("Latitude").fill("53° 33′ N, 9° 59.4′ E")
+    demo.get_by_label("Date").fill("2026-10-27")
+    expect(headline(demo)).to_contain_text("Sunrise")
+    demo.get_by_label("The window looks").fill("S")
+    expect(headline(demo)).to_contain_text("Direct sun in the window facing south")
+    demo.locator("summary", has_text="Point by point").click()
+    for n, (direction, height) in enumerate([("SE", "40"), ("SW", "40")]):
+        demo.get_by_role("button", name="Add a point").click()
+        demo.locator(f"#sun-horizon-{n}-azimuth_deg").fill(direction)
+        demo.locator(f"#sun-horizon-{n}-altitude_deg").fill(height)
+    # At noon the sun stands 23.6° high (geometry): below the line.
+    expect(headline(demo)).to_contain_text("No direct sun in the window facing south")
+    expect(demo.locator("ek-sun .change")).to_contain_text("% of the sky")
+    demo.get_by_role("button", name="Keep with the location").click()
+    expect(demo.get_by_text("Kept with Car deck")).to_be_visible()
+    expect(demo.get_by_label("Longitude")).to_have_value("9.99")
+    expect(demo.locator("#sun-horizon-1-altitude_deg")).to_have_value("40")

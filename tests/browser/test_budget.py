@@ -15,7 +15,7 @@ BUDGET = {
     "pyodide/numpy._core._multiarray_umath.wasm.pack": 500_000,
     "pyodide/numpy.linalg._umath_linalg.wasm.pack": 320_000,
     "pyodide/library.pack": 910_000,
-    "pyodide/kernel.pack": 362_000,
+    "pyodide/kernel.pack": 375_000,
     "pyodide/pyodide.asm.js": 160_000,
     "worker.js": 12_000,
     "sw.js": 8_000,

@@ -12,9 +12,13 @@ from evenkelvin.shapes import Group, Many, Number, OneOf, Text
 
 _CLOCK = re.compile(r"(?:UTC|GMT)?\s*([+-]?)\s*(\d{1,2})(?::([0-5]\d))?\s*h?", re.IGNORECASE)
 _BEARING = OneOf((Number(0, 360), Text(("NE",))))
-_POINT: Group = {"azimuth_deg": _BEARING, "altitude_deg": Number(0, 89)}
+_HORIZON_POINT: Group = {"azimuth_deg": _BEARING, "altitude_deg": Number(0, 89)}
 #: A window's view: where it looks, and what stands before it.
-VIEW: Group = {"facing_deg": _BEARING, "horizon_deg": Number(0, 80), "horizon": Many(_POINT)}
+VIEW: Group = {
+    "facing_deg": _BEARING,
+    "horizon_deg": Number(0, 80),
+    "horizon": Many(_HORIZON_POINT),
+}
 #: Points of the line of what stands before a window.
 MOST_POINTS = 72
 #: The sixteen points of the compass, from north by east.
@@ -64,7 +68,7 @@ def read_view(fields: Fields) -> Window | None:
     level = fields.number("horizon_deg", 0.0, 0.0, 80.0)
     points = []
     for group in fields.groups("horizon", most=MOST_POINTS):
-        group.refuse_unknown(*_POINT)
+        group.refuse_unknown(*_HORIZON_POINT)
         azimuth = _read(group, "azimuth_deg", _bearing, 0.0, 360.0)
         points.append((azimuth, group.number("altitude_deg", low=0.0, high=89.0)))
     if facing is None:

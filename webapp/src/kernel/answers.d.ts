@@ -1712,6 +1712,7 @@ type ChoicesFields = {
   repeated?: string | null;
   counted?: string | null;
   columns?: string | null;
+  date?: string | null;
 };
 
 type CameraFields = {
@@ -1724,6 +1725,11 @@ type CameraFields = {
   lens_stops?: Figure | null;
   receptor?: string | null;
   constant?: Figure | null;
+};
+
+type HorizonPointFields = {
+  azimuth_deg?: Figure | string | null;
+  altitude_deg?: Figure | null;
 };
 
 type ReachFields = {
@@ -1804,8 +1810,8 @@ export type Questions = {
   };
   write: {
     format?: string | null;
-    spectrum?: { name?: string | null; wavelengths_nm?: Figure[] | null; values?: Figure[] | null; quantity?: string | null; understood?: { unit?: string | null; notes?: string[] | null; } | null; white?: unknown | null; gel?: unknown | null; problem?: unknown | null; } | null;
-    spectra?: ({ name?: string | null; wavelengths_nm?: Figure[] | null; values?: Figure[] | null; quantity?: string | null; understood?: { unit?: string | null; notes?: string[] | null; } | null; white?: unknown | null; gel?: unknown | null; problem?: unknown | null; })[] | null;
+    spectrum?: { name?: string | null; wavelengths_nm?: Figure[] | null; values?: Figure[] | null; quantity?: string | null; understood?: { unit?: string | null; notes?: string[] | null; } | null; white?: unknown | null; gel?: unknown | null; problem?: unknown | null; stated?: unknown | null; } | null;
+    spectra?: ({ name?: string | null; wavelengths_nm?: Figure[] | null; values?: Figure[] | null; quantity?: string | null; understood?: { unit?: string | null; notes?: string[] | null; } | null; white?: unknown | null; gel?: unknown | null; problem?: unknown | null; stated?: unknown | null; })[] | null;
     created?: string | null;
   };
   learn_gel: {
@@ -1872,6 +1878,8 @@ export type Questions = {
     utc_offset_h?: Figure | string | null;
     facing_deg?: Figure | string | null;
     horizon_deg?: Figure | null;
+    horizon?: HorizonPointFields[] | null;
+    windows?: ({ name?: string | null; facing_deg?: Figure | string | null; horizon_deg?: Figure | null; horizon?: HorizonPointFields[] | null; })[] | null;
     sky?: string | null;
     step_min?: Figure | null;
   };

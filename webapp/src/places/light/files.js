@@ -6,6 +6,7 @@ import { Keeping } from "../../parts/keeping.js";
 import { centreOf } from "../../store/log/target.js";
 import "../../parts/boot-progress.js";
 import { Page } from "../../base/page.js";
+import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { bringText, fileButton } from "../../parts/bring-files.js";
 import { choice, segments } from "../../parts/inputs.js";
@@ -41,7 +42,7 @@ const plain = (name) => name.trim().toLocaleLowerCase();
 const FEW = 4;
 
 class FilesView extends Page {
-  static properties = { together: { state: true } };
+  static properties = properties({ own: ["together"] });
 
   constructor() {
     super();
@@ -143,10 +144,7 @@ class FilesView extends Page {
       name: "files-together",
       legend: t("files.untitled", { n: doubtful.length }),
       value: this.together ? "one" : "each",
-      options: [
-        { value: "each", label: t("files.each") },
-        { value: "one", label: t("files.one") },
-      ],
+      options: { each: t("files.each"), one: t("files.one") },
       onChange: (value) => {
         this.together = value === "one";
       },

@@ -1,6 +1,6 @@
 """A book as a numbered series of short texts, for QR codes.
 
-``{"ask": "book_parts", "book": text | plain, "of"?: id, "size"?: 600}``
+``{"ask": "book_parts", "book": text | plain, "of"?: id, "size"?: 900}``
 """
 
 from __future__ import annotations

@@ -3,8 +3,10 @@
 A link's text is a scheme letter, eight characters of check, and a body in base64url without
 padding (RFC 4648, 5):
 
-- ``d``: the canonical JSON of the book, compressed by raw deflate (RFC 1951),
-- ``j``: the canonical JSON as it is, where that is shorter.
+- ``z``: the canonical JSON of the book, compressed by raw deflate (RFC 1951) with
+  :data:`WORDS` as the text that came before it (a preset dictionary),
+- ``d``: the same without a dictionary, and
+- ``j``: the JSON as it is; links that were written until November 2026 have these.
 
 The check is the start of the SHA-256 of the JSON, in base64url. One code of a series is
 ``p3.7.CHECK.CHUNK``: the third of seven, the check of the whole, a piece of the link's text. What
@@ -33,11 +35,38 @@ from evenkelvin.said import Said
 LONGEST_LINK = 2_000_000
 LONGEST_JSON = 16_000_000
 MOST_PARTS = 99
-#: Characters of one code: a QR code of 600 still scans off a phone's screen in dim light
-#: (version 15, error correction L, common practice, no source).
-PART_SIZE = 600
+#: Characters of one code: with an address before them they make a QR code of version 22, error
+#: correction L, 105 modules wide (ISO/IEC 18004), 3 px each on the narrowest phone; a camera asks
+#: for no less (common practice, no source).
+PART_SIZE = 900
 #: Characters beyond which messengers are known to cut an address (common practice, no source).
 SAFE_LINK = 8_000
+
+#: What books say, the commonest last. Links hold what is left when this is known, so it never
+#: changes: another text would need another scheme.
+WORDS = (
+    '"flash","hmi","fluorescent","plasma","sodium","tungsten","daylight","led rgb","led",'
+    '"cooler_mired":"as_through":["like":"as":"found"},"white"},minus green plus green CTB CTO '
+    'ND 1/8 1/4 1/2 3/4 full key fill back window practical "spectrum":{"values":[0.'
+    '],"wavelengths_nm":[380,385,390,395,400,"exposure_lx_s":"illuminance_fc":"note":"",'
+    '"place":"","dialled":"","dimmer":"","who":"","gel_ids":["pickup_of":"hero":"role":"'
+    'practical"{"entries":[{"after":[],"at":"2026-11-26T20:00:00.000+00:00","data":{"name":"'
+    'production"},"id":"","of":"","parent":null,"thing":"production"},{"after":[],"at":"'
+    '2026-11-26T20:00:00.000+01:00","data":{"mains_hz":"50","name":"location"},"id":"","of":"",'
+    '"parent":"","thing":"location"},{"after":["","at":"2026-11-26T20:00:00.000+00:00","data":{'
+    '"key":"","name":"Setup 1","plan":{"at":"2026-11-26T20:00:00.000+00:00","at_least_stops":0,'
+    '"exact":true,"out":[],"pieces":0,"reached":{"by":"balance","kit":null,"stock":[],'
+    '"tolerance":"normal","whites":{}},"stops_lost":0,"white":{"cct_K":"5600","duv":"0"},'
+    '"words":""},"target":{"cct_K":"5600","duv":"0"}},"id":"","of":"","parent":"","thing":"setup'
+    '"},{"after":["","at":"2026-11-26T20:00:00.000+00:00","data":{"lamp":"unknown","meant":{'
+    '"warmer_mired":"60"},"name":"key","order":1,"planned":{"dial":null,"does":"gel","from":"",'
+    '"gels":["1/4 CTO"],"lands":{"cct_K":5600,"duv":0.00,"x":0.3,"y":0.3},"steps":1.,'
+    '"stops_lost":0.,"verdict":"holds","words":"hang leave as it is"}},"id":"","of":"",'
+    '"parent":"","thing":"light"},{"after":[],"at":"2026-11-26T20:00:00.000+00:00","data":{'
+    '"illuminance_lx":"100","lamp":"tungsten","pack":["1/4 CTO"],"stage":"re-checked","gelled",'
+    '"stage":"bare","target":{"cct_K":"5600","duv":"0"},"x":"0.3","y":"0.3"},"id":"","of":"",'
+    '"parent":"","thing":"reading"},'
+).encode("ascii")
 
 _CHECK_LENGTH = 8
 _PART = re.compile(r"p([1-9][0-9]?)\.([1-9][0-9]?)\.([A-Za-z0-9_-]{8})\.([A-Za-z0-9_-]+)")
@@ -71,10 +100,9 @@ def make_link(book: Book) -> str:
         When the book is too large for a link.
     """
     raw = canonical({"format": FORMAT, "version": VERSION, "entries": list(book.entries)}).encode()
-    squeezer = zlib.compressobj(9, zlib.DEFLATED, -15)
+    squeezer = zlib.compressobj(9, zlib.DEFLATED, -15, zdict=WORDS)
     squeezed = squeezer.compress(raw) + squeezer.flush()
-    scheme, body = ("d", squeezed) if len(squeezed) < len(raw) else ("j", raw)
-    link = scheme + _check(raw) + _encode(body)
+    link = "z" + _check(raw) + _encode(squeezed)
     if len(link) > LONGEST_LINK or len(raw) > LONGEST_JSON:
         raise Problem(
             "book",
@@ -118,7 +146,7 @@ def open_link(text: str) -> Book:
         raise Problem("link", Said("This is one code of a series: scan the others too."))
     scheme, check, body = link[0], link[1 : 1 + _CHECK_LENGTH], link[1 + _CHECK_LENGTH :]
     foreign = re.search(r"[^A-Za-z0-9_-]", link)
-    if scheme not in "dj" or foreign or not body:
+    if scheme not in "zdj" or foreign or not body:
         shown = foreign[0] if foreign else link[:12]
         raise Problem(
             "link",
@@ -135,8 +163,8 @@ def open_link(text: str) -> Book:
         raise cut
     try:
         raw = base64.urlsafe_b64decode(body + "=" * (-len(body) % 4))
-        if scheme == "d":
-            raw = _inflate(raw, cut)
+        if scheme != "j":
+            raw = _inflate(raw, WORDS if scheme == "z" else b"", cut)
     except (binascii.Error, zlib.error):
         raise Problem(
             "link", Said("The link was changed on the way. {again}", again=_AGAIN)
@@ -150,9 +178,9 @@ def open_link(text: str) -> Book:
     return read_book(plain, "link")
 
 
-def _inflate(raw: bytes, cut: Problem) -> bytes:
+def _inflate(raw: bytes, before: bytes, cut: Problem) -> bytes:
     # The bound comes before the memory: a small link must not unfold to gigabytes.
-    inflater = zlib.decompressobj(-15)
+    inflater = zlib.decompressobj(-15, zdict=before)
     plain = inflater.decompress(raw, LONGEST_JSON + 1)
     if len(plain) > LONGEST_JSON:
         raise Problem(

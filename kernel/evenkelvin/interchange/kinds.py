@@ -40,7 +40,7 @@ _MAGIC: tuple[tuple[int, bytes, Said, Said], ...] = (
 )
 _PAGE = re.compile(r"<(!doctype\s+html|html|head|body)\b", re.IGNORECASE)
 _CODES = re.compile(r"\S{0,300}?\bp\d\d?\.\d\d?\.[\w-]{8}\.[\w-]")
-_LINK = re.compile(r"\S{0,2000}#copy=\S*|[dj][\w-]{24,}", re.ASCII)
+_LINK = re.compile(r"\S{0,2000}#copy=\S*|[zdj][\w-]{24,}", re.ASCII)
 
 
 class Kind(NamedTuple):

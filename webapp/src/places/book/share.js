@@ -179,6 +179,8 @@ class ShareView extends Page {
     if (answer.problem) throw new Error(answer.problem.message);
     this.codes = answer.parts;
     this.shown = 0;
+    await this.updateComplete;
+    this.querySelector(".codes")?.scrollIntoView();
   }
 
   renderCodes() {
@@ -193,16 +195,20 @@ class ShareView extends Page {
       this.shown = (shown + by + codes.length) % codes.length;
     };
     return html`
-      ${qrCode(address(codes[shown]), t("share.code", { n, all: codes.length }))}
-      <p role="status">${t("share.code", { n, all: codes.length })}</p>
-      ${
-        codes.length > 1
-          ? html`<div class="actions">
-              <button type="button" @click=${turn(-1)}>${t("share.codeBefore")}</button>
-              <button type="button" class="main" @click=${turn(1)}>${t("share.codeNext")}</button>
-            </div>`
-          : nothing
-      }
+      <div class="codes">
+        <div class="actions">
+          <p role="status">${t("share.code", { n, all: codes.length })}</p>
+          ${
+            codes.length > 1
+              ? html`<button type="button" @click=${turn(-1)}>${t("share.codeBefore")}</button>
+                  <button type="button" class="main" @click=${turn(1)}>
+                    ${t("share.codeNext")}
+                  </button>`
+              : nothing
+          }
+        </div>
+        ${qrCode(address(codes[shown]), t("share.code", { n, all: codes.length }))}
+      </div>
     `;
   }
 

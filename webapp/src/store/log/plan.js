@@ -20,6 +20,10 @@ export function mayOf(light) {
   return /** @type {string[]} */ (light.data.may ?? ["gel"]);
 }
 
+/** No more digits than anybody reads, for a plan goes along in links. @param {any} value @param {number} digits */
+const short = (value, digits = 5) =>
+  typeof value === "number" ? Number(value.toFixed(digits)) : value;
+
 /** @param {Record<string, any>} data */
 const given = (data) =>
   Object.fromEntries(Object.entries(data).filter(([, value]) => String(value ?? "").trim()));
@@ -100,11 +104,15 @@ export async function keepPlan(setup, lights, plan, question) {
         words: part.words,
         gels: names,
         ...(ids.length ? { gel_ids: ids } : {}),
-        dial: part.dial && { x: part.dial.x, y: part.dial.y, cct_K: part.dial.cct_K },
-        lands: { x, y, cct_K, duv },
-        steps: part.steps,
+        dial: part.dial && {
+          x: short(part.dial.x),
+          y: short(part.dial.y),
+          cct_K: short(part.dial.cct_K, 1),
+        },
+        lands: { x: short(x), y: short(y), cct_K: short(cct_K, 1), duv: short(duv) },
+        steps: short(part.steps, 2),
         verdict: part.verdict,
-        stops_lost: part.stops_lost,
+        stops_lost: short(part.stops_lost, 3),
         from: reading.id,
       },
     });

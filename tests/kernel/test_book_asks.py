@@ -398,7 +398,8 @@ def test_a_setup_in_a_link_brings_the_gels_it_was_read_through() -> None:
     assert opened["things"]["gel"] == 1
     gels = [each for each in opened["book"]["entries"] if each["thing"] == "gel"]
     assert gels == [amber("g1", 0.5, "gaffer")]
-    codes = answer({"ask": "book_parts", "book": file_of(*entries), "of": "s"})["parts"]
+    asked = {"ask": "book_parts", "book": file_of(*entries), "of": "s", "size": 200}
+    codes = answer(asked)["parts"]
     assert answer({"ask": "join_parts", "parts": codes})["sha256"] == opened["sha256"]
 
 

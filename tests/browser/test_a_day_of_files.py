@@ -89,3 +89,38 @@ def test_a_position_in_one_piece_and_a_horizon_point_by_point(demo: Page) -> Non
     expect(demo.get_by_text("Kept with Car deck")).to_be_visible()
     expect(demo.get_by_label("Longitude")).to_have_value("9.99")
     expect(demo.locator("#sun-horizon-1-altitude_deg")).to_have_value("40")
+
+
+def test_the_day_in_one_picture_and_an_hour_of_it_for_the_set(demo: Page) -> None:
+    open_sun(demo, "Ticket hall")
+    demo.get_by_label("Latitude").fill("53.55, 9.99")
+    demo.get_by_role("button", name="Tue, Oct 27, 2026").click()
+    rows = demo.locator("ol.numbered li")
+    expect(rows).to_have_count(6)
+    expect(demo.get_by_role("img", name="Duv", exact=True).locator("circle")).to_have_count(6)
+    times = [text.split()[0] for text in rows.all_inner_texts()]
+    assert times == sorted(times)
+    time_of_day = times[-1]
+    rows.last.get_by_role("button").click()
+    expect(demo.get_by_text(f"daylight at {time_of_day} is on Set")).to_be_visible()
+    go(demo, "Set")
+    slip = open_slip(demo, f"daylight at {time_of_day}")
+    assert slip.count() == 1
+    # A hand that slips finds the same light again, not a second.
+    go(demo, "Book")
+
+
+def test_lists_say_what_was_read_and_a_note_has_several_lines(demo: Page) -> None:
+    go(demo, "Book")
+    demo.get_by_role("link", name="2 The last sailing").first.click()
+    first = demo.locator("a.reading").first
+    expect(first).to_contain_text(" K, Duv ", timeout=20_000)
+    first.click()
+    demo.get_by_role("button", name="Change").click()
+    demo.get_by_label("Note").fill("by the door\nsecond line")
+    demo.get_by_label("Stage").select_option("repeat")
+    demo.get_by_role("button", name="Save").click()
+    note = demo.locator("dd .note")
+    expect(note).to_have_css("white-space", "pre-line")
+    assert note.inner_text().splitlines() == ["by the door", "second line"]
+    expect(demo.locator("dl.facts")).to_contain_text("repeat")

@@ -12,9 +12,10 @@ from typing import Any
 
 import numpy as np
 
-from evenkelvin.book.logged import logged_xy
+from evenkelvin.book.logged import logged_cct, logged_xy
 from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
+from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
 from evenkelvin.lights.tolerance import verdict
 from evenkelvin.replies.plain import tolerance_plain
@@ -32,6 +33,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     """Answer with ``verdicts`` ("holds", "near", "out") and ``steps``, in the order asked.
 
     None where a reading, its target or its meaning says no colour: a log does not stop at a typo.
+    ``cct_K`` and ``duv`` are what each reads, None where that is no white.
     ``found`` lists the readings of lights that are meant as found, which are not judged.
     """
     fields.refuse_unknown("ask", *FIELDS)
@@ -48,11 +50,19 @@ def reply(fields: Fields) -> dict[str, Any]:
         aims[index] = np.nan if target is None else target.xy
         if meant is not None and not meant.judged:
             found.append(index)
-    apart = delta_uv_prime(xy_to_uv_prime(logged_xy(readings)), xy_to_uv_prime(aims))
-    steps = [float(each) if np.isfinite(each) else None for each in apart / STEP_UV]
+    xy = logged_xy(readings)
+    apart = delta_uv_prime(xy_to_uv_prime(xy), xy_to_uv_prime(aims))
+    steps = _plain(apart / STEP_UV)
+    whites_read = logged_cct(xy)
     return {
         "verdicts": [None if each is None else verdict(each, radius) for each in steps],
         "steps": steps,
+        "cct_K": _plain(whites_read[:, 0]),
+        "duv": _plain(whites_read[:, 1]),
         "found": found,
         "tolerance": tolerance_plain(radius),
     }
+
+
+def _plain(values: Floats) -> list[float | None]:
+    return [float(each) if np.isfinite(each) else None for each in values]

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
+from functools import lru_cache
 from itertools import zip_longest
 from typing import Any
 
@@ -143,9 +144,11 @@ def word_of(cell: str) -> str:
     return " ".join(_BRACKET.sub("", cell).strip(" :=\t").lower().replace(",", " ").split())
 
 
+@lru_cache(maxsize=4000)
 def field_of(cell: str) -> str:
     """Return which field a label names, or an empty text."""
-    if not cell or len(cell) > 60:
+    # Most cells of a file are numbers.
+    if not cell or len(cell) > 60 or cell[0].isdigit():
         return ""
     # X and Y in capitals are tristimulus values, not chromaticities.
     if cell.strip(" :=") in ("X", "Y"):

@@ -340,6 +340,8 @@ class Field(TypedDict):
 class Judge(TypedDict):
     verdicts: list[Verdict | None]
     steps: list[float | None]
+    cct_K: list[float | None]
+    duv: list[float | None]
     found: list[int]
     tolerance: Tolerance
 

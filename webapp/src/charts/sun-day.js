@@ -141,3 +141,44 @@ export function daylightColour(day, readings) {
     </figcaption>
   </figure>`;
 }
+
+/**
+ * Readings over the day, of one kind of number; the hours are those of the other charts.
+ * @param {{minute: number, value: number | null | undefined}[]} readings
+ * @param {string} label
+ * @param {(value: number) => string} words
+ */
+export function readDay(readings, label, words) {
+  const height = 110;
+  const known = readings.flatMap(({ minute, value }, i) =>
+    value == null ? [] : [{ minute, value, n: i + 1 }],
+  );
+  if (!known.length) return html``;
+  const values = known.map(({ value }) => value);
+  const [least, most] = [Math.min(...values), Math.max(...values)];
+  const room = (most - least || Math.abs(most) || 1) / 4;
+  const y = scale(height, least - room, most + room);
+  const points = known.map(({ minute, value }) => ({ x: across(minute), y: y(value) }));
+  return html`<figure class="chart">
+    <svg viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label=${label}>
+      ${svg`
+        ${hours(height)}
+        ${[...new Set([least, most])].map(
+          (
+            value,
+          ) => svg`<line class="grid" x1=${PAD.left} x2=${WIDTH - PAD.right} y1=${y(value)} y2=${y(value)}></line>
+            <text x=${PAD.left - 4} y=${y(value) + 4} text-anchor="end">${words(value)}</text>`,
+        )}
+        <polyline class="line" points=${line(points)}></polyline>
+        ${known.map(
+          (
+            { n },
+            i,
+          ) => svg`<circle class="light" cx=${points[i].x} cy=${points[i].y} r="8"></circle>
+            <text class="number" x=${points[i].x} y=${points[i].y + 4} text-anchor="middle">${n}</text>`,
+        )}
+      `}
+    </svg>
+    <figcaption class="hint">${label}</figcaption>
+  </figure>`;
+}

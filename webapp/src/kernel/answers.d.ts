@@ -960,6 +960,8 @@ export type SinceStanding = {
 export type Judge = {
   verdicts: ("holds" | "near" | "out" | null)[];
   steps: (number | null)[];
+  cct_K: (number | null)[];
+  duv: (number | null)[];
   found: number[];
   tolerance: Tolerance;
 };

@@ -770,6 +770,7 @@ export default {
   "reading.taken": "Taken",
   "reading.is": "That is",
   "reading.stage": "Stage",
+  "reading.integration": "Integration time",
   "reading.gels": "Gel on",
   "reading.target": "Camera white",
   "reading.change": "Change",
@@ -964,6 +965,7 @@ export default {
   "stage.bare": "bare",
   "stage.gelled": "gelled",
   "stage.re-checked": "re-checked",
+  "stage.repeat": "repeat",
 
   "reading.xy": "x {x} y {y}",
   "reading.cct": "{cct} K",
@@ -1243,6 +1245,11 @@ export default {
     "Solid: open ground. Dashed: facing the sun. Dotted: shade. Numbered: readings in the book.",
   "sun.readings": "Daylight readings of this day",
   "sun.reading": "{time} {name}: {cct}",
+  "sun.level": "Illuminance in {unit}",
+  "sun.pick": "To Set",
+  "sun.pickAt": "Put the daylight of {time} on Set",
+  "sun.daylightAt": "daylight at {time}",
+  "sun.picked": "{name} is on Set",
   "sun.days": "Days with daylight readings",
   "sun.noReadings": "No daylight reading of this location was kept on this day.",
 

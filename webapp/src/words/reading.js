@@ -1,5 +1,6 @@
 /** A reading as it was typed, in words: nothing here is computed. */
 import { t } from "./index.js";
+import { duv, kelvin } from "./numbers.js";
 
 /** A colour as it was typed. @param {Record<string, any>} data */
 export function whiteOf(data) {
@@ -20,9 +21,12 @@ export function whiteOf(data) {
 export const dialledWords = (dialled) =>
   dialled && typeof dialled === "object" ? whiteOf(dialled) : (dialled ?? "");
 
-/** @param {Record<string, any>} data */
-export function readingWords(data) {
-  const white = whiteOf(data);
+/**
+ * @param {Record<string, any>} data
+ * @param {{cct_K: number | null, duv: number | null}} [read]  what it reads, where the kernel said
+ */
+export function readingWords(data, read) {
+  const white = read?.cct_K ? `${kelvin(read.cct_K)}, Duv ${duv(read.duv)}` : whiteOf(data);
   const light = data.illuminance_lx
     ? `${data.illuminance_lx} lx`
     : data.illuminance_fc

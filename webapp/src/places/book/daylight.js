@@ -33,14 +33,17 @@ export function clockAt(at, hours) {
 }
 
 /**
- * The CCT of readings, as the kernel tells it; those that it cannot tell are left out.
+ * The CCT, Duv and level of readings, as the kernel tells them, the earliest first; those of which
+ * it tells no CCT are left out.
  * @param {{light: Thing, reading: Thing}[]} readings
  */
 export async function withCct(readings) {
   const found = [];
   for (const one of readings) {
     const answer = await ask({ ask: "describe", reading: readingQuestion(one.reading.data) });
-    if (answer.cct_K) found.push({ ...one, cct_K: /** @type {number} */ (answer.cct_K) });
+    if (answer.problem || !answer.cct_K) continue;
+    const { cct_K, duv, illuminance_lx, illuminance_fc } = answer;
+    found.push({ ...one, cct_K, duv, illuminance_lx, illuminance_fc });
   }
-  return found;
+  return found.sort((a, b) => Date.parse(a.reading.at) - Date.parse(b.reading.at));
 }

@@ -1,6 +1,7 @@
 /** One reading in a list: what it read, when, and how it stood. Leads to the whole reading. */
 import { html, nothing } from "lit";
 import { verdictMark } from "../../parts/verdict.js";
+import { verdicts } from "../../store/log/search.js";
 import { t, tMaybe } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
 import { whenRead } from "../../words/numbers.js";
@@ -25,9 +26,9 @@ export function readingRow(reading, { title, where, verdict } = {}) {
   return html`<li>
     <a class="reading" href="#reading/${reading.id}">
       <span>
-        ${title ? html`<strong>${title}</strong>` : nothing} ${readingWords(data)}
+        ${title ? html`<strong>${title}</strong>` : nothing} ${readingWords(data, verdicts.whiteOf(reading))}
         <span class="hint">${joined(hint)}</span>
-        ${data.note ? html`<span class="hint">${data.note}</span>` : nothing}
+        ${data.note ? html`<span class="hint note">${data.note}</span>` : nothing}
       </span>
       ${twice ? html`<span class="tag">${t("book.twice")}</span>` : nothing}
       ${verdict ? verdictMark(/** @type {"out"} */ (verdict)) : nothing}

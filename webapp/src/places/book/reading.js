@@ -17,6 +17,7 @@ import { readingQuestion } from "../../store/questions/reading.js";
 import { t, tMaybe } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
 import {
+  asTyped,
   coordinate,
   dateTime,
   duv,
@@ -36,6 +37,8 @@ const NUMBERS = /** @type {const} */ ([
   "illuminance_fc",
   "exposure_lx_s",
 ]);
+
+const STAGES = /** @type {const} */ (["bare", "gelled", "re-checked", "repeat"]);
 
 /** @typedef {import("../../store/log/book.js").Thing} Thing */
 
@@ -110,7 +113,8 @@ class ReadingView extends Page {
       data.target && [t("reading.target"), whiteOf(data.target)],
       data.place && [t("log.place"), data.place],
       data.position && [t("position.title"), positionWords(data.position)],
-      data.note && [t("log.note"), data.note],
+      data.note && [t("log.note"), html`<span class="note">${data.note}</span>`],
+      data.integration_s && [t("reading.integration"), `${asTyped(String(data.integration_s))} s`],
       reading.heads[0].who && [t("log.who"), reading.heads[0].who],
     ].filter(Boolean);
     return html`
@@ -165,6 +169,13 @@ class ReadingView extends Page {
         value: edited.lamp ?? "unknown",
         options: LAMPS.map((lamp) => ({ value: lamp, label: t(`lamp.${lamp}`) })),
         onChange: (lamp) => set({ lamp }),
+      })}
+      ${choice({
+        id: "edit-stage",
+        label: t("reading.stage"),
+        value: edited.stage ?? "bare",
+        options: STAGES.map((stage) => ({ value: stage, label: t(`stage.${stage}`) })),
+        onChange: (stage) => set({ stage }),
       })}
       ${gelPicker({
         id: "edit-pack",

@@ -1,7 +1,7 @@
 /** The sun at a location through one day: when it enters a window, and how daylight is coloured. */
 import { html, nothing } from "lit";
 import { properties } from "../../base/properties.js";
-import { daylightColour, sunHeight } from "../../charts/sun-day.js";
+import { daylightColour, readDay, sunHeight } from "../../charts/sun-day.js";
 import { LocationPage } from "./location-page.js";
 import "../../parts/boot-progress.js";
 import { LiveQuestion } from "../../base/live-question.js";
@@ -12,9 +12,11 @@ import { whereAmI } from "../../parts/position.js";
 import { rows } from "../../parts/rows.js";
 import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
-import { book, reportFault } from "../../store/index.js";
+import { book, reportFault, settings } from "../../store/index.js";
+import { currentSetup, keepReading, lightNamed } from "../../store/log/shoot.js";
 import { t } from "../../words/index.js";
-import { dayOf, degrees, kelvin } from "../../words/numbers.js";
+import { joined } from "../../words/isolated.js";
+import { dayOf, degrees, duv, illuminance, kelvin, level } from "../../words/numbers.js";
 import { clockAt, daylightReadings, withCct } from "./daylight.js";
 
 const KEPT = /** @type {const} */ ([
@@ -314,22 +316,69 @@ class SunView extends LocationPage {
     `;
   }
 
+  /**
+   * Put the daylight of an hour among the lights of the setup we work in.
+   * @param {import("../../store/log/book.js").Thing} reading
+   * @param {string} time
+   */
+  pick({ data, at }, time) {
+    const { pack: _, gel_ids: _ids, stage: _stage, follows: _follows, ...read } = data;
+    return this.keeping.run(async () => {
+      const name = t("sun.daylightAt", { time });
+      await keepReading({
+        light: lightNamed(currentSetup(), name)?.id ?? null,
+        lightData: { name, lamp: "daylight" },
+        data: { ...read, lamp: "daylight", read_at: at },
+      });
+      return t("sun.picked", { name });
+    });
+  }
+
   /** @param {any} day */
   renderColour(day) {
-    const readings = this.found.map(({ light, reading, cct_K }) => {
+    const unit = settings.get("illuminance");
+    const readings = this.found.map((one) => {
+      const { light, reading, cct_K } = one;
       const { time, minute } = this.clock(reading.at);
-      const words = t("sun.reading", { time, name: light.data.name, cct: kelvin(cct_K) });
-      return { minute, cct_K, words };
+      const more = [`Duv ${duv(one.duv)}`, one.illuminance_lx ? illuminance(one, unit) : ""];
+      const words = joined([
+        t("sun.reading", { time, name: light.data.name, cct: kelvin(cct_K) }),
+        ...more.filter(Boolean),
+      ]);
+      return {
+        minute,
+        cct_K,
+        words,
+        time,
+        reading,
+        duv: one.duv,
+        level: one[`illuminance_${unit}`],
+      };
     });
+    const chart = (/** @type {"duv" | "level"} */ of) =>
+      readings.map((one) => ({ minute: one.minute, value: one[of] }));
     return html`
       <h2>${t("sun.colour")}</h2>
-      ${daylightColour(day, readings)}
+      ${daylightColour(day, readings)} ${readDay(chart("duv"), "Duv", duv)}
+      ${readDay(chart("level"), t("sun.level", { unit }), (value) => level(value))}
       <p class="reason">${day.estimate.words}</p>
       ${
         readings.length
           ? html`<h3>${t("sun.readings")}</h3>
               <ol class="numbered">
-                ${readings.map(({ words }) => html`<li>${words}</li>`)}
+                ${readings.map(
+                  ({ words, time, reading }) => html`<li>
+                    ${words}
+                    <button
+                      type="button"
+                      class="quiet"
+                      aria-label=${t("sun.pickAt", { time })}
+                      @click=${() => this.pick(reading, time)}
+                    >
+                      ${t("sun.pick")}
+                    </button>
+                  </li>`,
+                )}
               </ol>`
           : html`<p class="hint">${t("sun.noReadings")}</p>`
       }

@@ -1,5 +1,6 @@
 /** Files: what was understood of the files brought in, to be checked before anything is kept. */
 import { html, nothing } from "lit";
+import { guard } from "lit/directives/guard.js";
 import { repeat } from "lit/directives/repeat.js";
 import { sketch } from "../../charts/sketch.js";
 import { Keeping } from "../../parts/keeping.js";
@@ -247,7 +248,9 @@ class FilesView extends Page {
           </span>
         </span>
       </label>
-      ${item.curve ? sketch(item.curve, t("files.sketch", { name: item.name })) : nothing}
+      ${guard([item.curve, item.name], () =>
+        item.curve ? sketch(item.curve, t("files.sketch", { name: item.name })) : nothing,
+      )}
       ${problemNote(item.problem)}
       ${warningList([...item.notes, ...(white?.warnings ?? [])])}
       ${

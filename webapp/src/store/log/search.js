@@ -49,12 +49,21 @@ const TOGETHER = 1000;
  * the light is meant to be. Fires "change".
  */
 class Verdicts extends EventTarget {
-  /** @type {Map<string, string>} by what was asked about it */ #known = new Map();
+  /**
+   * By what was asked about it.
+   * @type {Map<string, {verdict: string, cct_K: number | null, duv: number | null}>}
+   */
+  #known = new Map();
   #tolerance = "";
   #asking = false;
 
   /** @param {Thing} reading @returns {string | undefined} "" = cannot be told, "found" = not judged */
   of(reading) {
+    return this.#known.get(keyOf(reading))?.verdict;
+  }
+
+  /** What a reading reads, as far as it is known yet. @param {Thing} reading */
+  whiteOf(reading) {
     return this.#known.get(keyOf(reading));
   }
 
@@ -86,7 +95,8 @@ class Verdicts extends EventTarget {
         const found = new Set(answer.found);
         some.forEach((one, i) => {
           const verdict = found.has(i) ? "found" : (answer.verdicts[i] ?? "");
-          this.#known.set(keyOf(one), verdict);
+          const [cct_K, duv] = [answer.cct_K[i], answer.duv[i]];
+          this.#known.set(keyOf(one), { verdict, cct_K, duv });
         });
         this.dispatchEvent(new Event("change"));
       }

@@ -135,3 +135,8 @@ def test_what_is_no_position_or_could_be_two_is_refused(typed: str) -> None:
 def test_a_german_o_is_east_only_where_it_can_be_nothing_else() -> None:
     assert read_position("53,5 N 9,9 O", o_is_east=True) == pytest.approx((53.5, 9.9))
     assert read_position("53,5 N 9,9 O") is None
+
+
+def test_a_position_in_one_piece_takes_the_place_of_a_longitude_before_it() -> None:
+    assert read_place(Fields({"lat_deg": "53.55, 9.99", "lon_deg": "8.5"})) == (53.55, 9.99)
+    assert read_place(Fields({"lat_deg": "53,55", "lon_deg": "8.5"})) == (53.55, 8.5)

@@ -37,10 +37,10 @@ def read_place(fields: Fields) -> tuple[float, float]:
     """Return ``lat_deg`` and ``lon_deg``, north and east positive.
 
     Each as ``-42.88``, ``42.88 S``, ``42° 52′ 48″ S``; or both in ``lat_deg``, as a map gives them:
-    ``42.88 S, 147.33 E``.
+    ``42.88 S, 147.33 E``, whatever ``lon_deg`` was before.
     """
     both = fields.raw("lat_deg")
-    if isinstance(both, str) and not fields.given("lon_deg"):
+    if isinstance(both, str) and read_angle(both, "N", "S") is None:
         where = read_position(both, o_is_east=True)
         if where is not None:
             fields = Fields({"lat_deg": where[0], "lon_deg": where[1]}, fields.path)

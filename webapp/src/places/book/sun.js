@@ -28,6 +28,8 @@ const KEPT = /** @type {const} */ ([
 ]);
 const SKIES = /** @type {const} */ (["clear", "hazy", "overcast"]);
 const MOST_DAYS = 6;
+/** Three numbers or more: no plain latitude. */
+const IN_ONE_PIECE = /\d\D+\d+\D+\d/;
 
 const BLANK = {
   lat_deg: "",
@@ -95,7 +97,7 @@ class SunView extends LocationPage {
   get where() {
     const { lat_deg, lon_deg } = this.typed;
     const { answer } = this.sun;
-    return lon_deg.trim() || !answer
+    return !answer || !IN_ONE_PIECE.test(lat_deg)
       ? { lat_deg, lon_deg }
       : { lat_deg: String(answer.lat_deg), lon_deg: String(answer.lon_deg) };
   }
@@ -136,7 +138,7 @@ class SunView extends LocationPage {
   willUpdate() {
     const { lat_deg, lon_deg, facing_deg, horizon_deg, date, sky } = this.typed;
     this.sun.put(
-      lat_deg.trim() && (lon_deg.trim() || /\d.*\D.*\d.*\D.*\d/.test(lat_deg)) && date
+      lat_deg.trim() && (lon_deg.trim() || IN_ONE_PIECE.test(lat_deg)) && date
         ? {
             ask: "sun",
             lat_deg,

@@ -149,6 +149,11 @@ def test_light_set_and_report_say_one_thing_of_a_pick_up(demo: Page) -> None:
     expect(slip).to_contain_text(f"{away} mired")
     expect(slip.locator("> details > summary")).to_contain_text(verdict)
     expect(slip.locator(".hang")).to_contain_text(to_do)
+    # The whole set heads with what drifted, and has it in one table.
+    expect(headline(demo)).to_contain_text(re.compile(r"1 of \d drifted since Wed"))
+    row = demo.locator("ek-set .compare tr", has_text="HMI through the doorway")
+    expect(row).to_contain_text(re.compile(rf"[+−]{away} mired"))
+    expect(row.locator(".verdict")).to_have_text(verdict)
 
     open_setup(demo, "3 Between the cars, pick-up")
     setup = demo.evaluate("location.hash.split('/')[1]")

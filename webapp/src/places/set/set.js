@@ -45,6 +45,7 @@ import { terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
 import { kelvin, steps, stops } from "../../words/numbers.js";
+import { driftedTable, driftedWords } from "./drifted.js";
 import { setText } from "./set-text.js";
 import { slip } from "./slip.js";
 
@@ -306,7 +307,14 @@ class SetView extends Page {
     const found = answer.found.length;
     return html`
       <p class="headline" data-testid="headline">
-        ${!all ? t("set.allFound") : out ? t("set.out", { n: out, all }) : t("set.agrees", { n: all })}
+        ${
+          driftedWords(this.asked, answer) ||
+          (!all
+            ? t("set.allFound")
+            : out
+              ? t("set.out", { n: out, all })
+              : t("set.agrees", { n: all }))
+        }
       </p>
       ${out ? html`<p class="now">${named(answer.odd_ones_out)}</p>` : nothing}
       ${
@@ -321,6 +329,7 @@ class SetView extends Page {
   renderFigures(answer) {
     if (!answer.spread) return nothing;
     return html`
+      ${driftedTable(this.asked, answer)}
       ${figures([
         [t("set.target"), kelvin(answer.target.cct_K)],
         [t("set.spread"), steps(answer.spread.steps)],

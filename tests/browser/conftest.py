@@ -25,9 +25,10 @@ ROOT = Path(__file__).parents[2]
 PHONE = {"width": 390, "height": 844}
 #: A machine that does other work besides may need so long; nothing waits longer than it must.
 expect.set_options(timeout=15_000)
+LAUNCH = {"args": ["--no-sandbox", "--disable-dev-shm-usage"]}
 #: Compiled once and quickly: most pages of the tests are closed before better code would pay.
-#: Firefox, WebKitGTK, Node and the bench run the code as it comes.
-LAUNCH = {"args": ["--no-sandbox", "--disable-dev-shm-usage", "--js-flags=--liftoff-only"]}
+#: Tests of long work take `profile`; Firefox, WebKitGTK, Node and the bench run it as it comes.
+QUICK = {"args": [*LAUNCH["args"], "--js-flags=--liftoff-only"]}
 
 
 class Site:
@@ -117,7 +118,7 @@ def chromium_path() -> str:
 
 @pytest.fixture(scope="session")
 def phone_browser(playwright: Playwright, chromium_path: str) -> Iterator[Browser]:
-    browser = playwright.chromium.launch(executable_path=chromium_path, **LAUNCH)
+    browser = playwright.chromium.launch(executable_path=chromium_path, **QUICK)
     yield browser
     browser.close()
 

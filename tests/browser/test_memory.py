@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from playwright.sync_api import Page
+from collections.abc import Callable
+
+from conftest import Site, wait_for_kernel
+from playwright.sync_api import BrowserContext
 
 START = """() => new Promise((resolve, reject) => {
     const worker = new Worker(borrowedPolicy.createScriptURL("./worker.js"));
@@ -46,7 +49,12 @@ def keystrokes(first: int, count: int) -> list[dict[str, object]]:
     ]
 
 
-def test_hundreds_of_keystrokes_do_not_grow_the_kernels_memory(app: Page) -> None:
+def test_hundreds_of_keystrokes_do_not_grow_the_kernels_memory(
+    profile: Callable[[], BrowserContext], site: Site
+) -> None:
+    app = profile().pages[0]
+    app.goto(site.url)
+    wait_for_kernel(app)
     app.evaluate(START)
     app.evaluate("questions => askEach(questions)", keystrokes(0, 200))
     worker = app.workers[-1]

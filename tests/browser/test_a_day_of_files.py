@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import time
 from collections.abc import Iterator
 from pathlib import Path
@@ -124,3 +125,24 @@ def test_lists_say_what_was_read_and_a_note_has_several_lines(demo: Page) -> Non
     expect(note).to_have_css("white-space", "pre-line")
     assert note.inner_text().splitlines() == ["by the door", "second line"]
     expect(demo.locator("dl.facts")).to_contain_text("repeat")
+
+
+def test_what_is_shared_is_chosen_and_its_size_is_said(demo: Page) -> None:
+    go(demo, "Book")
+    demo.get_by_role("link", name="2 The last sailing").first.click()
+    demo.get_by_role("link", name="Share", exact=True).click()
+    size = demo.locator("ek-share fieldset [role=status]")
+    expect(size).to_contain_text(re.compile(r"^The link: [\d.]+ kB, or \d+ codes$"))
+    before = size.inner_text()
+    notes = demo.get_by_label(re.compile("^Notes"))
+    expect(notes).to_be_checked()
+    notes.uncheck()
+    expect(size).not_to_have_text(before)
+    expect(size).to_contain_text("kB")
+    with demo.expect_download() as taking:
+        demo.get_by_role("button", name="Share the file").click()
+    text = Path(taking.value.path()).read_text("utf-8")
+    assert '"note"' not in text
+    assert '"reading"' in text
+    notes.check()
+    expect(size).to_have_text(before)

@@ -1,18 +1,19 @@
 """Check a book, bring it up to date, and count it.
 
-``{"ask": "book_check", "book": text | plain, "give"?: "summary" | "book" | "text" | "slices"}``
+``{"ask": "book_check", "book": text | plain, "of"?: id, "without"?: […],
+"give"?: "summary" | "book" | "text" | "slices"}``
 """
 
 from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.book.given import book_field
+from evenkelvin.book.given import PART, chosen_part
 from evenkelvin.fields import Fields
 from evenkelvin.replies.book import book_answer
-from evenkelvin.shapes import Checked, Choice, Group
+from evenkelvin.shapes import Choice, Group
 
-FIELDS: Group = {"book": Checked(), "give": Choice(("summary", "book", "text", "slices"))}
+FIELDS: Group = {**PART, "give": Choice(("summary", "book", "text", "slices"))}
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -26,4 +27,4 @@ def reply(fields: Fields) -> dict[str, Any]:
     """
     fields.refuse_unknown("ask", *FIELDS)
     give = fields.choice("give", ("summary", "book", "text", "slices"), "summary")
-    return book_answer(book_field(fields), give)
+    return book_answer(chosen_part(fields), give)

@@ -1,19 +1,20 @@
 """The readings of a book, or the points of one surface, as a table for spreadsheets.
 
-``{"ask": "book_csv", "book": text | plain, "of"?: id, "style"?: "comma" | "semicolon"}``
+``{"ask": "book_csv", "book": text | plain, "of"?: id, "without"?: […],
+"style"?: "comma" | "semicolon"}``
 """
 
 from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.book.given import chosen_part
+from evenkelvin.book.given import PART, book_field, chosen_part
 from evenkelvin.book.meaning import things
 from evenkelvin.book.sheet import COLUMNS, STYLES, write_csv, write_surface_csv
 from evenkelvin.fields import Fields
-from evenkelvin.shapes import Checked, Choice, Group, Text
+from evenkelvin.shapes import Choice, Group
 
-FIELDS: Group = {"book": Checked(), "of": Text(), "style": Choice(tuple(STYLES))}
+FIELDS: Group = {**PART, "style": Choice(tuple(STYLES))}
 
 
 def reply(fields: Fields) -> dict[str, Any]:
@@ -25,7 +26,8 @@ def reply(fields: Fields) -> dict[str, Any]:
     fields.refuse_unknown("ask", *FIELDS)
     style = fields.choice("style", tuple(STYLES), "comma")
     part = chosen_part(fields).entries
-    surface = things(part)["surface"].get(fields.text("of", ""))
+    # The points of a surface hold nothing that could be left out.
+    surface = things(book_field(fields).entries)["surface"].get(fields.text("of", ""))
     if surface is not None:
         columns, text = write_surface_csv(surface, style)
         return {"text": text, "columns": columns, "style": style}

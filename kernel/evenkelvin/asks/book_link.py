@@ -1,31 +1,43 @@
 """A book, or one thing of it, as a link.
 
-``{"ask": "book_link", "book": text | plain, "of"?: id}``
+``{"ask": "book_link", "book": text | plain, "of"?: id, "without"?: ["photos" | "position" | "notes"
+| "who"…]}``
 """
 
 from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.book.given import chosen_part
-from evenkelvin.book.link import SAFE_LINK, make_link
+from evenkelvin.book.entries import Book
+from evenkelvin.book.given import PART, chosen_part
+from evenkelvin.book.link import PART_SIZE, SAFE_LINK, make_link
+from evenkelvin.book.selected import LEAVABLE, copy_without, holds
 from evenkelvin.fields import Fields
 from evenkelvin.replies.book import book_answer, title_of
 from evenkelvin.said import Said
-from evenkelvin.shapes import Checked, Group, Text
+from evenkelvin.shapes import Group
 
-FIELDS: Group = {"book": Checked(), "of": Text()}
+FIELDS: Group = {**PART}
 
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with ``link`` (goes into the fragment of the app's URL), ``title`` and the summary.
 
-    With ``of``, the link holds what that thing belongs to, itself and all below it, as it stands.
+    With ``of``, the link holds what that thing belongs to, itself and all below it, as it stands;
+    ``without`` some of it, a copy of its own that never changes the book. ``size`` is how much it
+    is, in kB and in codes of a series; ``takes`` by how much each of what can be left out makes it
+    longer, 0 where there is none of it.
     """
     fields.refuse_unknown("ask", *FIELDS)
     book = chosen_part(fields)
     link = make_link(book)
-    answer = {"link": link, "title": title_of(book), **book_answer(book, "summary")}
+    answer = {
+        "link": link,
+        "title": title_of(book),
+        "size": _size(len(link)),
+        "takes": _takes(book, len(link), fields.texts("without")) if fields.given("of") else {},
+        **book_answer(book, "summary"),
+    }
     if len(link) > SAFE_LINK:
         answer["warnings"].append(
             Said(
@@ -35,3 +47,18 @@ def reply(fields: Fields) -> dict[str, Any]:
             )
         )
     return answer
+
+
+def _size(characters: int) -> dict[str, float]:
+    return {"kB": characters / 1000.0, "codes": -(-characters // PART_SIZE)}
+
+
+def _takes(book: Book, length: int, left_out: list[str]) -> dict[str, dict[str, float]]:
+    """Return how much longer each of what is in it makes the link."""
+    found = {}
+    for name in LEAVABLE:
+        if name in left_out or not holds(book.entries, name):
+            continue
+        shorter = len(make_link(copy_without(book.entries, [name])))
+        found[name] = _size(max(0, length - shorter))
+    return found

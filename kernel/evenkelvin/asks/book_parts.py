@@ -1,19 +1,19 @@
 """A book as a numbered series of short texts, for QR codes.
 
-``{"ask": "book_parts", "book": text | plain, "of"?: id, "size"?: 900}``
+``{"ask": "book_parts", "book": text | plain, "of"?: id, "without"?: […], "size"?: 900}``
 """
 
 from __future__ import annotations
 
 from typing import Any
 
-from evenkelvin.book.given import chosen_part
+from evenkelvin.book.given import PART, chosen_part
 from evenkelvin.book.link import PART_SIZE, make_link, split_link
 from evenkelvin.fields import Fields
 from evenkelvin.replies.book import title_of
-from evenkelvin.shapes import Checked, Group, Text, Whole
+from evenkelvin.shapes import Group, Whole
 
-FIELDS: Group = {"book": Checked(), "of": Text(), "size": Whole(100, 2900)}
+FIELDS: Group = {**PART, "size": Whole(100, 2900)}
 
 
 def reply(fields: Fields) -> dict[str, Any]:

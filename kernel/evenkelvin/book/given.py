@@ -5,9 +5,14 @@ from __future__ import annotations
 from evenkelvin.book.entries import Book
 from evenkelvin.book.file import read_book
 from evenkelvin.book.meaning import part_of
+from evenkelvin.book.selected import LEAVABLE, copy_without
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
+from evenkelvin.shapes import Checked, Choice, Group, Many, Text
+
+#: A book, the part of it that is meant, and what is left out of that part.
+PART: Group = {"book": Checked(), "of": Text(), "without": Many(Choice(tuple(LEAVABLE)))}
 
 
 def book_field(fields: Fields, name: str = "book") -> Book:
@@ -21,6 +26,30 @@ def book_field(fields: Fields, name: str = "book") -> Book:
 
 
 def chosen_part(fields: Fields) -> Book:
-    """Return the book, or the part of it that the field ``of`` names."""
+    """Return the book, or the part of it that the field ``of`` names; ``without`` what is left out.
+
+    Raises
+    ------
+    Problem
+        When something is to be left out of a whole book, which is a backup.
+    """
     book = book_field(fields)
-    return part_of(book.entries, fields.text("of", longest=64)) if fields.given("of") else book
+    left_out = fields.texts("without")
+    for index, name in enumerate(left_out):
+        if name not in LEAVABLE:
+            raise Problem(
+                fields.at(f"without.{index}"),
+                Said(
+                    "“{name}” cannot be left out. Known are: {known}.",
+                    name=name[:24],
+                    known=", ".join(LEAVABLE),
+                ),
+            )
+    if not fields.given("of"):
+        if left_out:
+            raise Problem(
+                fields.at("of"), Said("Only of a part of the book something can be left out.")
+            )
+        return book
+    part = part_of(book.entries, fields.text("of", longest=64))
+    return copy_without(part.entries, left_out) if left_out else part

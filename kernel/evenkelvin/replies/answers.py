@@ -1253,9 +1253,16 @@ class BookCsv(TypedDict):
     style: str
 
 
+class LinkSize(TypedDict):
+    kB: float
+    codes: float
+
+
 class BookLink(BookCheck):
     link: str
     title: str
+    size: LinkSize
+    takes: dict[str, LinkSize]
 
 
 class OpenLink(BookCheck):

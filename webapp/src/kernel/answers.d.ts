@@ -869,6 +869,13 @@ export type BookLink = {
   slices?: string[];
   link: string;
   title: string;
+  size: LinkSize;
+  takes: Record<string, LinkSize>;
+};
+
+export type LinkSize = {
+  kB: number;
+  codes: number;
 };
 
 export type OpenLink = {
@@ -1921,6 +1928,8 @@ export type Questions = {
   };
   book_check: {
     book?: unknown | null;
+    of?: string | null;
+    without?: string[] | null;
     give?: string | null;
   };
   book_merge: {
@@ -1930,11 +1939,13 @@ export type Questions = {
   book_csv: {
     book?: unknown | null;
     of?: string | null;
+    without?: string[] | null;
     style?: string | null;
   };
   book_link: {
     book?: unknown | null;
     of?: string | null;
+    without?: string[] | null;
   };
   open_link: {
     link?: string | null;
@@ -1942,6 +1953,7 @@ export type Questions = {
   book_parts: {
     book?: unknown | null;
     of?: string | null;
+    without?: string[] | null;
     size?: Figure | null;
   };
   join_parts: {

@@ -901,6 +901,11 @@ export default {
   commas: "Kommas",
   spaces: "Leerzeichen",
   "{separators}, decimal point": "{separators}, Dezimalpunkt",
+  // book/given.py
+  "“{name}” cannot be left out. Known are: {known}.":
+    "„{name}“ lässt sich nicht weglassen. Bekannt sind: {known}.",
+  "Only of a part of the book something can be left out.":
+    "Nur von einem Teil des Buchs lässt sich etwas weglassen.",
   // interchange/stated.py
   "The file says x {x} y {y}, its spectrum is x {own_x} y {own_y}: that is more than a meter's scatter. The spectrum is used, as gels and metrics are computed on it.":
     "Die Datei sagt x {x} y {y}, ihr Spektrum ist x {own_x} y {own_y}: das ist mehr, als ein Messgerät streut. Es gilt das Spektrum, denn auf ihm werden Folien und Maße gerechnet.",

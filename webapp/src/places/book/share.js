@@ -12,11 +12,14 @@ import { problemNote, warningList } from "../../parts/warnings.js";
 import { book, inDemo, reportFault, settings } from "../../store/index.js";
 import { bookQuestion } from "../../store/questions/reading.js";
 import { listStyle, t } from "../../words/index.js";
-import { count } from "../../words/numbers.js";
+import { count, toTenth } from "../../words/numbers.js";
 import { fileOf, handOver } from "./carry.js";
 import { qrCode } from "./qr-code.js";
 
 /** @typedef {import("./carry.js").Written} Written */
+
+/** What may stay here. */
+const LEAVABLE = /** @type {const} */ (["photos", "position", "notes", "who"]);
 
 /** A name that every file system takes. @param {string} name */
 const plainName = (name) =>
@@ -32,7 +35,17 @@ const address = (/** @type {string} */ link) => `${location.href.split("#")[0]}#
 class ShareView extends Page {
   static properties = properties({
     given: ["id"],
-    own: ["ready", "link", "codes", "shown", "table", "spectrumFiles", "problem", "separator"],
+    own: [
+      "ready",
+      "link",
+      "codes",
+      "shown",
+      "table",
+      "spectrumFiles",
+      "problem",
+      "separator",
+      "without",
+    ],
   });
 
   constructor() {
@@ -40,7 +53,7 @@ class ShareView extends Page {
     this.id = "";
     /** The book's file, written and read back. @type {{file: File, count: number, sha256: string} | null} */
     this.ready = null;
-    /** @type {{link: string, warnings: string[]} | null} */
+    /** @type {import("../../kernel/answers.js").BookLink | null} */
     this.link = null;
     /** @type {string[]} */
     this.codes = [];
@@ -53,8 +66,17 @@ class ShareView extends Page {
     /** @type {"comma" | "semicolon"} */
     this.separator = listStyle();
     this.problem = "";
-    this.made = -1;
+    /** What is left out. @type {string[]} */
+    this.without = [];
+    /** How much each makes the link longer, as far as it was told. @type {Record<string, any>} */
+    this.takes = {};
+    this.made = "";
     this.watch = new Watch(this, book, settings);
+  }
+
+  /** What everything here is made from. */
+  get state() {
+    return [book.version, ...this.without].join(" ");
   }
 
   get thing() {
@@ -66,9 +88,9 @@ class ShareView extends Page {
   }
 
   willUpdate() {
-    if (this.made === book.version) return;
+    if (this.made === this.state) return;
     // Made again when the book changes, so that what is shared is what is on screen.
-    this.made = book.version;
+    this.made = this.state;
     this.ready = null;
     this.link = null;
     this.codes = [];
@@ -80,30 +102,33 @@ class ShareView extends Page {
 
   /** The book as the kernel takes it; one thing goes as it stands, without its history. */
   get question() {
-    const { id } = this;
-    return id ? { book: bookQuestion(id), of: id } : { book: bookQuestion() };
+    const { id, without } = this;
+    return id ? { book: bookQuestion(id), of: id, without } : { book: bookQuestion() };
   }
 
   async make() {
     this.problem = "";
     if (book.size === 0) return;
-    const made = book.version;
+    const made = this.state;
     const ready = await this.writeFile();
-    if (made !== book.version) return;
+    if (made !== this.state) return;
     this.ready = ready;
     await this.writeTable();
     await this.writeSpectra();
     if (!this.id) return;
     const link = await this.askHere({ ask: "book_link", ...this.question });
     if (link.problem) this.problem = link.problem.message;
-    else this.link = link;
+    else if (made === this.state) {
+      this.takes = { ...this.takes, ...link.takes };
+      this.link = link;
+    }
   }
 
   /** Write the file, read it back from what was written, and have the kernel check that. */
   async writeFile() {
     const written = await this.askHere({
       ask: "book_check",
-      book: bookQuestion(...this.ids),
+      ...(this.without.length ? this.question : { book: bookQuestion(...this.ids) }),
       give: "text",
     });
     if (written.problem) throw new Error(written.problem.message);
@@ -168,6 +193,34 @@ class ShareView extends Page {
     });
   }
 
+  renderAlong() {
+    const names = LEAVABLE.filter((name) => this.takes[name]);
+    if (!names.length) return nothing;
+    const words = ({ kB, codes } = { kB: 0, codes: 0 }) => ({ kB: toTenth(kB), codes });
+    return html`<fieldset>
+      <legend>${t("share.along")}</legend>
+      ${names.map(
+        (name) => html`<label class="check">
+          <input
+            type="checkbox"
+            .checked=${!this.without.includes(name)}
+            @change=${() => {
+              this.without = this.without.includes(name)
+                ? this.without.filter((one) => one !== name)
+                : [...this.without, name];
+            }}
+          />
+          <span>
+            ${t(`share.${name}`)}
+            <span class="hint">${t("share.takes", words(this.takes[name]))}</span>
+          </span>
+        </label>`,
+      )}
+      <p class="hint">${t("share.alongHint")}</p>
+      <p role="status">${this.link ? t("share.size", words(this.link.size)) : t("share.writing")}</p>
+    </fieldset>`;
+  }
+
   async copyLink() {
     if (!this.link) return;
     const name = this.thing?.data.name ?? "";
@@ -227,6 +280,7 @@ class ShareView extends Page {
       <p>${t("share.privacy")}</p>
       <ek-boot-progress></ek-boot-progress>
       ${problemNote(this.problem || undefined)}
+      ${this.id ? this.renderAlong() : nothing}
       ${
         this.id
           ? html`<section>

@@ -60,5 +60,6 @@ def _takes(book: Book, length: int, left_out: list[str]) -> dict[str, dict[str, 
         if name in left_out or not holds(book.entries, name):
             continue
         shorter = len(make_link(copy_without(book.entries, [name])))
-        found[name] = _size(max(0, length - shorter))
+        codes = _size(length)["codes"] - _size(shorter)["codes"]
+        found[name] = {"kB": max(0, length - shorter) / 1000.0, "codes": max(0, codes)}
     return found

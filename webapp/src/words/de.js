@@ -385,8 +385,11 @@ const de = {
   "share.position": "Position und Ort",
   "share.notes": "Notizen",
   "share.who": "Wer gemessen hat",
-  "share.takes": "{kB} kB, {codes} Codes",
-  "share.size": "Der Link: {kB} kB, oder {codes} Codes",
+  "share.takes": { one: "{kB} kB, 1 Code", other: "{kB} kB, {n} Codes" },
+  "share.size": {
+    one: "Der Link: {kB} kB, oder 1 Code",
+    other: "Der Link: {kB} kB, oder {n} Codes",
+  },
   "share.codes": "QR-Codes",
   "share.codesWords": "Zeige sie einem anderen Telefon: seine Kamera oder diese App liest sie.",
   "share.showCodes": "Codes zeigen",

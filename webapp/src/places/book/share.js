@@ -196,7 +196,7 @@ class ShareView extends Page {
   renderAlong() {
     const names = LEAVABLE.filter((name) => this.takes[name]);
     if (!names.length) return nothing;
-    const words = ({ kB, codes } = { kB: 0, codes: 0 }) => ({ kB: toTenth(kB), codes });
+    const words = ({ kB, codes } = { kB: 0, codes: 0 }) => ({ kB: toTenth(kB), n: codes });
     return html`<fieldset>
       <legend>${t("share.along")}</legend>
       ${names.map(

@@ -134,7 +134,7 @@ def test_what_is_shared_is_chosen_and_its_size_is_said(demo: Page) -> None:
     size = demo.locator("ek-share fieldset [role=status]")
     expect(size).to_contain_text(re.compile(r"^The link: [\d.]+ kB, or \d+ codes$"))
     before = size.inner_text()
-    notes = demo.get_by_label(re.compile("^Notes"))
+    notes = demo.get_by_role("checkbox", name=re.compile("Notes"))
     expect(notes).to_be_checked()
     notes.uncheck()
     expect(size).not_to_have_text(before)

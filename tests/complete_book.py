@@ -142,7 +142,8 @@ def entries() -> list[Plain]:
         ),
         _entry(
             "reading", "panel-2", PANEL, 14, stage="re-checked", x="0.4233", y="0.3991",
-            illuminance_lx="70", lamp="led", pack=[], target={**WHITE, "name": ARABIC},
+            illuminance_lx="70", ra="92", r9="55", rf="90", rg="101", ssi="78", lamp="led",
+            pack=[], target={**WHITE, "name": ARABIC},
             dialled={"cct_K": "3210", "duv": "-0.001"}, dimmer="100 %",
         ),
         _entry(

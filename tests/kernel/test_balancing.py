@@ -370,7 +370,8 @@ def test_cuts_count_against_the_stock():
     stock = {gel.name: 2 for gel in KIT}
     got = answer({"ask": "balance", "lights": [WINDOW, wide], "stock": stock})
     assert all(part["does"] == "leave" for one in got["front"] for part in one["per_light"])
-    more = answer({"ask": "balance", "lights": [WINDOW, wide], "stock": stock | {"3/4 CTB": 3}})
+    more = answer({"ask": "balance", "lights": [WINDOW, wide], "stock": stock | {"3/4 CTB": 3},
+                   "tolerance": "loose"})  # fmt: skip
     assert more["front"][0]["hang"] == [{"gel": "3/4 CTB", "cuts": 3, "lights": ["batten"]}]
 
 

@@ -155,7 +155,7 @@ def test_json_in_json_out() -> None:
 def test_a_spectrum_is_its_own_stand_in() -> None:
     nm = list(range(380, 781, 5))
     reading = {"spectrum": {"wavelengths_nm": nm, "values": [1.0] * len(nm)}}
-    found = ask("fix", reading=reading, target={"cct_K": 5600})
+    found = ask("fix", reading=reading, target={"cct_K": 5600}, gel_scatter_percent=0)
     for pack in found["packs"]:
         low, high = pack["lands"]["cct_spread_K"]
         assert low == high == pytest.approx(pack["lands"]["cct_K"])
@@ -365,3 +365,38 @@ def test_a_comma_in_x_y_stays_a_decimal() -> None:
     found = answer({"ask": "describe", "reading": {"x": "0,401", "y": "0,394"}})
     assert found["x"] == 0.401
     assert parse_number("2,125", "distance_m") == 2.125
+
+
+def test_what_the_meter_shows_beside_x_y_narrows_the_guess() -> None:
+    reading = {**XY, "lamp": "led"}
+    wide = ask("fix", reading=reading, target={"cct_K": 5600}, gel_scatter_percent=0)
+    told = ask("fix", reading={**reading, "ra": "95", "r9": 80}, target={"cct_K": 5600},
+               gel_scatter_percent=0)  # fmt: skip
+
+    def width(found: Any) -> float:
+        low, high = found["packs"][0]["lands"]["cct_spread_K"]
+        return float(high - low)
+
+    assert width(told) < width(wide)
+    assert "Ra" in (wide["advice"] or "Ra")
+    assert not told["warnings"]
+
+
+def test_a_figure_that_no_lamp_has_is_said() -> None:
+    found = ask("fix", reading={**XY, "lamp": "tungsten", "ra": 20}, target={"cct_K": 5600})
+    assert any("Ra 20" in one for one in found["warnings"])
+    found = answer({"ask": "fix", "reading": {**XY, "ra": 400}, "target": {"cct_K": 5600}})
+    assert found["problem"]["field"] == "reading.ra"
+
+
+def test_nominal_gel_promises_less_than_a_measured_one() -> None:
+    reading = {**XY, "lamp": "tungsten"}
+    nominal = ask("fix", reading=reading, target={"cct_K": 5600})
+    exact = ask("fix", reading=reading, target={"cct_K": 5600}, gel_scatter_percent=0)
+    assert nominal["packs"][0]["odds"] < exact["packs"][0]["odds"]
+    assert nominal["packs"][0]["promise"] == "read_again"
+    assert "learn" in nominal["advice"]
+    wrong = answer(
+        {"ask": "fix", "reading": reading, "target": {"cct_K": 5600}, "gel_scatter_percent": -1}
+    )
+    assert wrong["problem"]["field"] == "gel_scatter_percent"

@@ -129,7 +129,7 @@ def test_deep_primaries_mix_to_a_white_although_no_lamp_spectrum_reaches_them():
     got = mix(*({"reading": {"x": x, "y": y, "illuminance_lx": lux}} for x, y, lux in deep))
     assert got["illuminance_lx"] == pytest.approx(1005)
     assert got["cct_K"] is not None
-    blue = mix({"reading": {"x": 0.14, "y": 0.05, "illuminance_lx": 75}})
+    blue = mix({"reading": {"x": 0.166, "y": 0.0095, "illuminance_lx": 75}})
     assert blue["cct_K"] is None
     assert blue["cc"] is None
 

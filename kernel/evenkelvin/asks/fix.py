@@ -1,8 +1,9 @@
 """What brings a light to a white.
 
 ``{"ask": "fix", "reading": R, "target": T, "meant"?: M, "kit"?: [names], "own_gels"?: […],
-"depth"?: 3, "tolerance"?: "tight" | "normal" | "loose" | {"steps": n}, "most"?: 12}``; M as
-:mod:`evenkelvin.requests.meant` has it, beside the target as the camera's white.
+"gel_scatter_percent"?: 8, "depth"?: 3, "tolerance"?: "tight" | "normal" | "loose" |
+{"steps": n}, "most"?: 12}``; M as :mod:`evenkelvin.requests.meant` has it,
+beside the target as the camera's white.
 """
 
 from __future__ import annotations
@@ -12,7 +13,7 @@ from typing import Any
 from evenkelvin.fields import Fields
 from evenkelvin.filters.pack import DEEPEST
 from evenkelvin.lights.dimming import dimming
-from evenkelvin.lights.fixing import landings, offset
+from evenkelvin.lights.fixing import landings, narrowing, offset
 from evenkelvin.lights.meant import meant_words
 from evenkelvin.lights.tint import neutralising_cc
 from evenkelvin.lights.tolerance import verdict
@@ -40,6 +41,8 @@ def reply(fields: Fields) -> dict[str, Any]:
     "lands", "steps", "verdict" and whether it comes "before_gel", None where none helps. A light
     that is meant as found has none of these, only its reading. ``is_colour`` tells a reading too
     far from white to have a CCT: there are then no packs, unless it is meant to be such a colour.
+    A pack's ``promise`` is by ``odds``; ``advice`` says what would tell better where the best pack
+    lands, None where that is known well enough.
     """
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
@@ -64,6 +67,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "dial": None,
         "packs": [],
         "dim": None,
+        "advice": None,
         "warnings": reading.warnings,
     }
     if target is None:
@@ -72,15 +76,14 @@ def reply(fields: Fields) -> dict[str, Any]:
     shown = offset_plain(found, meant.way == "white")
     # Gel for white is no advice for a green screen; a light meant to be coloured may have it.
     advised = target.is_colour or not reading.is_colour
+    packs = landings(reading, target, kit, radius, depth, most) if advised else []
     shown["cc"] = neutralising_cc(reading.spectra[0], target.duv)
     return answer | {
         "target": white(target.xy),
         "offset": shown,
         "verdict": verdict(found.steps, radius),
         "dial": {"x": float(target.xy[0]), "y": float(target.xy[1])},
-        "packs": [
-            landing_plain(landing)
-            for landing in (landings(reading, target, kit, radius, depth, most) if advised else ())
-        ],
+        "packs": [landing_plain(landing) for landing in packs],
+        "advice": narrowing(reading, packs[0]) if packs else None,
         "dim": dimming_plain(dimming(reading, target, radius)),
     }

@@ -39,6 +39,6 @@ def reply(fields: Fields) -> dict[str, Any]:
             for gel, shift in zip(gels, shifts_of(gels), strict=True)
         ],
         "tolerances": PRESETS,
-        "lamps": [{"kind": kind, "words": words} for kind, (words, _, _) in LAMPS.items()],
+        "lamps": [{"kind": kind, "words": words} for kind, words in LAMPS.items()],
         "note": NOTE,
     }

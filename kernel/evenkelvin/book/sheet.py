@@ -19,7 +19,8 @@ from evenkelvin.lights.meant import meant_words
 STYLES: dict[str, tuple[str, str]] = {"comma": (",", "."), "semicolon": (";", ",")}
 COLUMNS = (
     "date", "time", "zone", "production", "location", "setup", "light", "lamp", "stage",
-    "x", "y", "CCT (K)", "Duv", "illuminance (lx)", "exposure (lx s)",
+    "x", "y", "CCT (K)", "Duv", "Ra", "R9", "Rf", "Rg", "SSI",
+    "illuminance (lx)", "exposure (lx s)",
     "gels", "dialled", "dimmer", "target", "meant", "place", "latitude", "longitude",
     "note", "by", "edited in two places", "id",
 )  # fmt: skip
@@ -102,6 +103,7 @@ def write_csv(entries: Iterable[Entry], style: str = "comma") -> str:
                 number(xy[1], ".4f"),
                 number(white[0], ".0f"),
                 number(white[1], ".4f"),
+                *(number(amount(data, name), ".6g") for name in ("ra", "r9", "rf", "rg", "ssi")),
                 number(lux, ".6g"),
                 number(flash, ".6g"),
                 " + ".join(gels.called(data.get("pack"), data.get("gel_ids"))),

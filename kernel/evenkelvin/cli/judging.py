@@ -47,8 +47,8 @@ def fix(options: argparse.Namespace, read: Read) -> Outcome:
     close = [pack for pack in found["packs"] if pack["verdict"] != "out"]
     for pack in close or found["packs"][:_FEW]:
         rows.append(
-            (pack["words"], *white(pack["lands"]), f"{pack['steps']:.1f}", pack["verdict"],
-             f"{pack['stops_lost']:.1f}")
+            (pack["words"], *white(pack["lands"]), f"{pack['steps']:.1f}",
+             pack["promise"].replace("_", " "), f"{pack['stops_lost']:.1f}")
         )  # fmt: skip
     lines.append(table(rows) if found["packs"] else "no gel of the kit helps")
     if found["dim"]:

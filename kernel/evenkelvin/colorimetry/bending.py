@@ -2,17 +2,27 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import numpy as np
 
 from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime, xyz_to_uv_prime, xyz_to_xy
 from evenkelvin.colorimetry.observer import GRID, observer_grid
 from evenkelvin.data import Floats
 
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
 #: Wavelength scaled to about −1 to 1, so that the bend is well conditioned.
 _T = (GRID - 560.0) / 200.0
 
 
 def bend(spectra: Floats, xy: Floats) -> Floats:
+    """Return those spectra that :func:`bent` could bend, shape (m, 81)."""
+    return bent(spectra, xy)[0]
+
+
+def bent(spectra: Floats, xy: Floats) -> tuple[Floats, NDArray[np.bool_]]:
     """Bend spectra until each has exactly the chromaticity x, y.
 
     Parameters
@@ -24,8 +34,9 @@ def bend(spectra: Floats, xy: Floats) -> Floats:
 
     Returns
     -------
-    array
-        Shape (m, 81), m ≤ n: those that could be bent that far, each peaking at 1.
+    spectra, reached
+        Shape (m, 81), m ≤ n: those that could be bent that far, each peaking at 1; and which
+        those are, shape (n,).
     """
     bars = observer_grid()
     basis = np.stack([_T, _T**2])
@@ -37,9 +48,9 @@ def bend(spectra: Floats, xy: Floats) -> Floats:
         aim = start + part * (wanted_uv - start)
         for _ in range(3):
             exponent = np.clip(coefficients @ basis, -60.0, 60.0)
-            bent = spectra * np.exp(exponent)
-            xyz = bent @ bars
-            slopes = np.einsum("nl,kl,lc->nkc", bent, basis, bars)
+            shaped = spectra * np.exp(exponent)
+            xyz = shaped @ bars
+            slopes = np.einsum("nl,kl,lc->nkc", shaped, basis, bars)
             below = xyz @ np.array([1.0, 15.0, 3.0])
             uv = xyz_to_uv_prime(xyz)
             along = np.stack([4.0 * slopes[..., 0], 9.0 * slopes[..., 1]], axis=-1)
@@ -50,7 +61,7 @@ def bend(spectra: Floats, xy: Floats) -> Floats:
             p, q = (aim - uv).T
             stride = np.stack([d * p - b * q, a * q - c * p], axis=-1)
             coefficients += np.clip(stride / (a * d - b * c)[:, np.newaxis], -4.0, 4.0)
-    bent = spectra * np.exp(np.clip(coefficients @ basis, -60.0, 60.0))
-    reached = np.abs(xyz_to_xy(bent @ bars) - xy).max(axis=-1) < 1e-9
-    kept = bent[reached]
-    return np.asarray(kept / kept.max(axis=-1, keepdims=True))
+    shaped = spectra * np.exp(np.clip(coefficients @ basis, -60.0, 60.0))
+    reached = np.abs(xyz_to_xy(shaped @ bars) - xy).max(axis=-1) < 1e-9
+    kept = shaped[reached]
+    return np.asarray(kept / kept.max(axis=-1, keepdims=True)), reached

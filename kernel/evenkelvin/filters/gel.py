@@ -35,7 +35,8 @@ class Gel:
     """A gel as it hangs: its name and transmittance, 0 to 1, shape (81,).
 
     ``reference_k`` is the black body on which its nominal shift is stated. Two gels of one name
-    and one curve are the same gel, wherever each was read.
+    and one curve are the same gel, wherever each was read. ``scatter`` is how far its true curve
+    may be from this one, as the σ of the log of its transmittance.
     """
 
     name: str
@@ -45,6 +46,7 @@ class Gel:
     cut: str | None = None
     cc: float | None = None
     nominal: bool = True
+    scatter: float = 0.0
 
     def __eq__(self, other: object) -> bool:
         if not isinstance(other, Gel):

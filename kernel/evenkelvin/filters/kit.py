@@ -9,6 +9,7 @@ flat. What each does is computed from its curve, never added up in mired.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from functools import cache
 
 import numpy as np
@@ -49,6 +50,8 @@ _COOL_EXPONENTS = (
     -36.24106215281424,
     -22.98452678130219,
 )
+#: How far a real gel may be from the nominal one (1 σ of its curve; common practice, no source).
+NOMINAL_SCATTER = 0.08
 NEUTRALS = (0.15, 0.3, 0.45, 0.6, 0.9, 1.2)
 CC_STEPS = (5.0, 10.0, 20.0, 40.0)
 
@@ -112,4 +115,9 @@ def nominal_kit() -> tuple[Gel, ...]:
         for cc in CC_STEPS:
             curve = _CLEAR * cc_transmittance(sign * cc)
             gels.append(Gel(f"CC{cc:02g} {colour}", "cc", curve, BETWEEN_K, None, sign * cc))
-    return tuple(gels)
+    return tuple(replace(gel, scatter=_scatter(gel)) for gel in gels)
+
+
+def _scatter(gel: Gel) -> float:
+    """Return how far a gel may be from its nominal curve; neutral ones are that by their make."""
+    return 0.0 if gel.family == "neutral" else NOMINAL_SCATTER

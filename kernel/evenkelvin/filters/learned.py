@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import product
 from typing import TYPE_CHECKING, Literal
 
@@ -15,6 +15,7 @@ from evenkelvin.colorimetry.spectrum import Spectrum, on_grid
 from evenkelvin.data import Floats
 from evenkelvin.filters.gel import FLOOR, Gel, shifts_of
 from evenkelvin.filters.kit import nominal_kit
+from evenkelvin.filters.scatter import LEARNED_SCATTER
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
 
@@ -225,7 +226,10 @@ def learn_from_shift(
             )
         )
     curve = np.maximum(curve, FLOOR)
-    return Learned(_own(name, curve, reference_k), np.zeros(len(GRID), bool), "shift", warnings)
+    return Learned(
+        replace(_own(name, curve, reference_k), scatter=LEARNED_SCATTER),
+        np.zeros(len(GRID), bool), "shift", warnings,
+    )  # fmt: skip
 
 
 def _nearest_nominal(name: str, light: Floats, xy: Floats) -> Floats:

@@ -20,16 +20,23 @@ from evenkelvin.colorimetry.temperature import mired, uv_to_cct, xy_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.filters.gel import Gel
 from evenkelvin.filters.pack import DEEPEST, SAME_STOPS, SAME_UV, Pack, search, touched
+from evenkelvin.filters.scatter import landing_scatter
 from evenkelvin.lights.reading import Reading, pack_transmittance
-from evenkelvin.lights.stand_in import stand_ins
+from evenkelvin.lights.region import PROMISE_RANK, Promise, Region
+from evenkelvin.lights.stand_in import guess
 from evenkelvin.lights.tint import tint_words
 from evenkelvin.lights.tolerance import RANK, Verdict, verdict
 from evenkelvin.problem import Problem
 from evenkelvin.said import Figure, Said, joined
 
+#: What no stand-in shows: the last digit of a meter, and of the model (1 σ in each direction).
+FLOOR_STEPS = 0.35
 #: A pack that eats more than this many stops deserves a second thought (common practice).
 HUNGRY_STOPS = 2.0
 
+
+#: Of how many packs of the front, the best by their means, the odds are reckoned at least.
+_TRIED = 12
 
 #: What is to be done at the lamp, the least first.
 Work = Literal["leave", "add", "take off", "swap", "hang anew"]
@@ -55,17 +62,24 @@ class Offset:
 
 @dataclass(frozen=True, eq=False)
 class Landing:
-    """A pack on a light: what hangs, what changes, where it lands and what it costs."""
+    """A pack on a light: what hangs, what changes, where it lands and what it costs.
+
+    ``verdict`` is that of the best guess; ``odds`` are those that the light holds, and
+    ``promise`` what may be said by them.
+    """
 
     gels: tuple[Gel, ...]
     add: tuple[Gel, ...]
     take_off: tuple[Gel, ...]
     xy: Floats
+    target_xy: Floats
     cct_k: float
     duv: float
-    cct_spread_k: tuple[float, float]
+    region: Region
     delta_uv: float
     verdict: Verdict
+    odds: float
+    promise: Promise
     stops_lost: float
 
     @property
@@ -148,23 +162,75 @@ def land(light: Reading, target_xy: Floats, gels: tuple[Gel, ...], radius: float
     through = pack_transmittance(gels) / pack_transmittance(light.pack)
     xyz = (light.spectra * through) @ bars
     uv_prime = xyz_to_uv_prime(xyz)
-    whites = uv_to_cct(uv_prime_to_uv(uv_prime))
-    known = whites[np.isfinite(whites[:, 0]), 0]
-    delta = float(delta_uv_prime(uv_prime[0], xy_to_uv_prime(target_xy)))
+    wanted = xy_to_uv_prime(target_xy)
+    add, off = _difference(gels, light.pack), _difference(light.pack, gels)
+    region = landing_region(light, through, uv_prime, xyz[:, 1], add + off)
+    delta = float(delta_uv_prime(uv_prime[0], wanted))
+    cct_k, duv = uv_to_cct(uv_prime_to_uv(uv_prime[:1]))[0]
     return Landing(
         gels=gels,
-        add=_difference(gels, light.pack),
-        take_off=_difference(light.pack, gels),
+        add=add,
+        take_off=off,
         xy=uv_prime_to_xy(uv_prime[0]),
-        cct_k=float(whites[0, 0]),
-        duv=float(whites[0, 1]),
-        cct_spread_k=(float(known.min()), float(known.max()))
-        if len(known)
-        else (float("nan"), float("nan")),
+        target_xy=target_xy,
+        cct_k=float(cct_k),
+        duv=float(duv),
+        region=region,
         delta_uv=delta,
         verdict=verdict(delta / STEP_UV, radius),
+        odds=region.odds(wanted, radius),
+        promise=region.promise(wanted, radius),
         stops_lost=float(np.log2((light.spectra[0] @ bars)[1] / xyz[0, 1])),
     )
+
+
+def landing_region(
+    light: Reading, through: Floats, uv_prime: Floats, luminance: Floats, moved: tuple[Gel, ...]
+) -> Region:
+    """Return where a light lands behind gels, as far as its spectrum and the gels are known.
+
+    Parameters
+    ----------
+    light
+        The reading.
+    through
+        What comes on top of it, transmittance, shape (81,).
+    uv_prime, luminance
+        Where each of its spectra lands, shape (n, 2), and its luminance there, (n,).
+    moved
+        Every gel that is put on or taken off.
+    """
+    count = len(light.spectra)
+    gels, stops_of_gels = landing_scatter(light.spectra[0] * through, moved)
+    if count == 1:
+        return Region(uv_prime[0], gels, stops_of_gels, 1.0)
+    weights = np.full(count, 1.0 / count) if light.weights is None else light.weights
+    apart = uv_prime - uv_prime[0]
+    lamp = light.widen**2 * (apart.T @ (apart * weights[:, np.newaxis]))
+    if moved:
+        lamp = lamp + np.eye(2) * (FLOOR_STEPS * STEP_UV) ** 2
+    stops = np.log2(luminance / (light.spectra @ observer_grid())[:, 1])
+    spread = float(np.sqrt(weights @ (stops - weights @ stops) ** 2))
+    whole = lamp + gels
+    return Region(
+        uv_prime[0],
+        whole,
+        float(np.hypot(light.widen * spread, stops_of_gels)),
+        float(np.trace(gels) / np.trace(whole)) if moved else 0.0,
+    )
+
+
+def narrowing(light: Reading, landing: Landing) -> Said | None:
+    """Return what would tell most where a light lands; None where it is told well enough."""
+    if landing.promise not in ("should_hold", "read_again"):
+        return None
+    vague = [gel for gel in landing.add + landing.take_off if gel.scatter]
+    if landing.region.gel_share > 0.5 and vague:
+        most = max(vague, key=lambda gel: gel.scatter)
+        return Said("To know better, learn {gel} once: two readings of one lamp.", gel=most.name)
+    if not light.evidence:
+        return Said("To know better, type the Ra that the meter shows, under More to log.")
+    return Said("To know better, load a spectrum of this light.")
 
 
 def landings(
@@ -178,10 +244,12 @@ def landings(
     """Return the packs worth hanging on a light, best first.
 
     The light is searched bare: gels already on it are divided out, may stay, go or change, and
-    stops are counted from the light as it was read. A pack that holds comes before one that is
-    near, that before one that is out. Among those that hold, the least work at the lamp comes
-    first (each gel put on or taken off is one move), then the brightest; among the others the
-    closest. No pack that leaves the light as it is is listed.
+    stops are counted from the light as it was read. The search is on the mean of what the light
+    may be, the odds are of what it finds. A pack that holds for certain comes before one that
+    should hold, that before one to be read again, and those before one that is near or out.
+    Among those whose best guess holds, the least work at the lamp comes first (each gel put on or
+    taken off is one move), then the brightest; among the others the closest. No pack that
+    leaves the light as it is is listed.
 
     Parameters
     ----------
@@ -218,15 +286,16 @@ def landings(
         return (RANK[word], pack.delta_uv)
 
     work = sorted((pack for pack in front if _moves(pack.gels, hung)), key=place)
-    packs = [tuple(at_hand[index] for index in pack.gels) for pack in work[:most]]
-    return [land(light, target.xy, gels, radius) for gels in packs]
+    tried = work if most is None else work[: max(most, _TRIED)]
+    packs = [tuple(at_hand[index] for index in pack.gels) for pack in tried]
+    return sorted((land(light, target.xy, gels, radius) for gels in packs), key=rank)[:most]
 
 
 def rank(one: Landing) -> tuple[float, ...]:
     """Return what to sort packs by, the best first (see :func:`landings`)."""
     if one.verdict == "holds":
-        return (RANK[one.verdict], len(one.add) + len(one.take_off), one.stops_lost)
-    return (RANK[one.verdict], one.delta_uv)
+        return (PROMISE_RANK[one.promise], len(one.add) + len(one.take_off), one.stops_lost)
+    return (PROMISE_RANK[one.promise], one.delta_uv)
 
 
 def _moves(gels: tuple[int, ...], hung: tuple[int, ...]) -> int:
@@ -285,10 +354,13 @@ def closing_pack(
     """Return the pack that brings a lamp from the nearest it can do to the target, or None."""
     aim_xy, wanted_xy = uv_prime_to_xy(aim), uv_prime_to_xy(wanted_uv)
     try:
-        light = Reading(aim_xy, *xy_to_cct(aim_xy), stand_ins(lamp, aim_xy))
+        may_be = guess(lamp, aim_xy)
     except Problem:
         # A colour too deep for any lamp's spectrum is not one that gel brings to a white.
         return None
+    light = Reading(
+        aim_xy, *xy_to_cct(aim_xy), may_be.spectra, weights=may_be.weights, widen=may_be.widen
+    )
     target = Reading(wanted_xy, *xy_to_cct(wanted_xy), np.empty((0, len(GRID))))
     found = landings(light, target, kit, radius)
     if not found or found[0].delta_uv >= float(delta_uv_prime(aim, wanted_uv)):

@@ -23,9 +23,11 @@ class Reading:
     """A light as measured.
 
     ``xy`` has shape (2,). ``spectra`` holds what the light may be on the search grid, shape
-    (n, 81), the likeliest first; n is 1 when a spectrum was measured. ``pack`` names the gels
-    that were on it. ``warnings`` are sentences for the person; ``role`` is what the light is on
-    the set, such as "key" or "practical".
+    (n, 81), the mean first; n is 1 when a spectrum was measured. ``weights`` (n,) is how likely
+    each is, None where all are alike, and ``widen`` by what real lamps scatter beyond them.
+    ``evidence`` is what else the meter showed. ``pack`` names the gels that were on it.
+    ``warnings`` are sentences for the person; ``role`` is what the light is on the set, such as
+    "key" or "practical".
     """
 
     xy: Floats
@@ -40,6 +42,9 @@ class Reading:
     pack: tuple[Gel, ...] = ()
     warnings: list[str] = field(default_factory=list)
     role: str = ""
+    weights: Floats | None = None
+    widen: float = 1.0
+    evidence: tuple[tuple[str, float], ...] = ()
 
     @property
     def is_colour(self) -> bool:

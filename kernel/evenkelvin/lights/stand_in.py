@@ -1,57 +1,188 @@
 """A spectrum for a bare x y.
 
-Many spectra have one chromaticity. The published illuminants of the stated kind of lamp are bent
-by exp(b·t + c·t²), t linear in wavelength, until each has exactly the wanted x y; the nearest
-stands in for the light, and all of them together show how far a prediction can be trusted.
+Many spectra have one chromaticity. What the lamp may be is put together from the physics of its
+kind (see :mod:`evenkelvin.lights.families`) and from published illuminants, bent by
+exp(b·t + c·t²), t linear in wavelength; each has exactly the wanted x y. How likely each is was
+fitted on one half of a library of measured lamps (``lamp_families``), and how far the truth may
+be beyond them (``lamp_regions``); the other half is the referee in the tests.
 """
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import cache, lru_cache
+from typing import TYPE_CHECKING
 
 import numpy as np
 
-from evenkelvin.colorimetry.bending import bend
-from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime, xyz_to_uv_prime
+from evenkelvin.colorimetry.bending import bend, bent
 from evenkelvin.colorimetry.illuminant import daylight, illuminant, planck
 from evenkelvin.colorimetry.observer import GRID, observer_grid
 from evenkelvin.colorimetry.temperature import xy_to_cct
-from evenkelvin.data import Floats
+from evenkelvin.data import Floats, load_table
+from evenkelvin.lights.evidence import weighed
+from evenkelvin.lights.families import family, mixtures
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
 
-_FLUORESCENT = (*(f"FL{i}" for i in range(1, 13)), *(f"FL3.{i}" for i in range(1, 16)))
-_LED = (*(f"LED-B{i}" for i in range(1, 6)), "LED-BH1", "LED-V1", "LED-V2")
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
 
-#: Lamp kinds: in words, whether a black body and daylight may stand in, and CIE illuminants.
-LAMPS: dict[str, tuple[Said, tuple[str, ...], tuple[str, ...]]] = {
-    "unknown": (
-        Said("not known"),
-        ("planck", "daylight"),
-        ("FL2", "FL7", "FL11", "FL12", "HP4", "LED-B1", "LED-B3", "LED-B5", "LED-V1", "LED-RGB1"),
-    ),
-    "tungsten": (Said("tungsten, halogen"), ("planck",), ("A",)),
-    "daylight": (Said("daylight, window"), ("daylight",), ("C",)),
-    "hmi": (Said("HMI, metal halide"), ("daylight",), ("HP3", "HP4", "HP5")),
-    "fluorescent": (Said("fluorescent tube"), (), _FLUORESCENT),
-    "led": (Said("LED, white or bi-colour"), (), _LED),
-    "led rgb": (Said("LED, mixed colours"), (), ("LED-RGB1", "LED-BH1", "LED-V2")),
-    "plasma": (Said("plasma"), ("daylight", "planck"), ("HP4",)),
-    "sodium": (Said("sodium"), (), ("HP1", "HP2")),
-    "flash": (Said("flash, xenon"), ("daylight", "planck"), ()),
+#: Lamp kinds, in words.
+LAMPS: dict[str, Said] = {
+    "unknown": Said("not known"),
+    "tungsten": Said("tungsten, halogen"),
+    "daylight": Said("daylight, window"),
+    "hmi": Said("HMI, metal halide"),
+    "fluorescent": Said("fluorescent tube"),
+    "led": Said("LED, white or bi-colour"),
+    "led rgb": Said("LED, mixed colours"),
+    "plasma": Said("plasma"),
+    "sodium": Said("sodium"),
+    "flash": Said("flash, xenon"),
 }
-#: At most this many tabulated illuminants of a kind, the nearest in u′ v′, are thought plausible.
-_MOST_TABULATED = 4
+#: The CIE illuminants of a kind (CIE 15:2018).
+_TABULATED: dict[str, tuple[str, ...]] = {
+    "tungsten": ("A",),
+    "daylight": ("C",),
+    "hmi": ("HP3", "HP4", "HP5"),
+    "fluorescent": (*(f"FL{i}" for i in range(1, 13)), *(f"FL3.{i}" for i in range(1, 16))),
+    "led": (*(f"LED-B{i}" for i in range(1, 6)), "LED-BH1", "LED-V1", "LED-V2"),
+    "led rgb": ("LED-RGB1",),
+    "plasma": ("HP4",),
+    "sodium": ("HP1", "HP2"),
+}
+#: What a lamp of unknown kind may be, and how often it is (common practice, no source).
+UNKNOWN = {
+    "led": 0.45, "led rgb": 0.15, "fluorescent": 0.1, "hmi": 0.1, "tungsten": 0.1, "daylight": 0.1,
+}  # fmt: skip
+#: Members that are bent to their x y are counted from here, those of the families from 0.
+BENT = 1000
+
+
+@dataclass(frozen=True, eq=False)
+class Guess:
+    """What a light may be.
+
+    ``spectra`` (n, 81) are as measured, through the gels; the first is the mean of the others,
+    or the black body of a filament, and has weight 0. ``weights`` (n,) add up to 1. ``widen`` is
+    by what the scatter of the spectra falls short of that of real lamps. ``off`` is how far the
+    best of them is from what else the meter shows, in σ.
+    """
+
+    spectra: Floats
+    weights: Floats
+    widen: float
+    off: float = 0.0
+
+
+def _smooth(lamp: str, kelvin: float) -> list[Floats]:
+    """Return the smooth spectra of a kind near a CCT."""
+    day = daylight(GRID, max(kelvin, 4000.0))
+    if lamp == "tungsten":
+        glow = planck(GRID, kelvin)
+        # Other filaments; neodymium glass, which takes out yellow; a coating that takes out red.
+        found = [planck(GRID, kelvin * part) for part in (1.0, 0.8, 0.9, 1.15, 1.3)]
+        yellow = np.exp(-(((GRID - 585.0) / 21.0) ** 2))
+        green = np.exp(-(((GRID - 525.0) / 15.0) ** 2))
+        found += [glow * (1.0 - depth * (yellow + 0.3 * green)) for depth in (0.3, 0.6)]
+        return [*found, glow * (0.3 + 1.0 / (1.0 + np.exp((GRID - 650.0) / 40.0)))]
+    if lamp == "hmi":
+        return [day]
+    if lamp in ("daylight", "flash", "plasma"):
+        near = [
+            daylight(GRID, float(np.clip(kelvin * part, 4000.0, 25000.0))) for part in (0.85, 1.2)
+        ]
+        return [day, *near, planck(GRID, kelvin)]
+    return []
 
 
 @cache
-def _tabulated(names: tuple[str, ...]) -> tuple[Floats, Floats]:
-    spectra = np.stack([illuminant(name) / illuminant(name).max() for name in names])
-    return spectra, xyz_to_uv_prime(spectra @ observer_grid())
+def weights_of(lamp: str) -> dict[int, float] | None:
+    """Return how often each member of a kind is met, by its number; None where not fitted."""
+    table = load_table("lamp_families")
+    column = lamp.replace(" ", "_")
+    if column not in table:
+        return None
+    pairs = zip(table["member"].tolist(), table[column].tolist(), strict=True)
+    return {int(member): weight for member, weight in pairs if weight > 0}
+
+
+def members(
+    lamp: str, xy: Floats, through: Floats, known: dict[int, float] | None
+) -> tuple[Floats, NDArray[np.intp]]:
+    """Return the members of a kind that have this chromaticity, and their numbers.
+
+    Parameters
+    ----------
+    lamp
+        A kind of :data:`LAMPS`, not "unknown".
+    xy
+        Measured chromaticity, shape (2,).
+    through
+        Transmittance, shape (81,), of the gels through which it was measured.
+    known
+        The members to look at, by number; None for all.
+
+    Returns
+    -------
+    spectra, numbers
+        Shape (n, 81), of luminance 1, and (n,).
+    """
+    parts = family(lamp)
+    chosen = np.arange(len(parts))
+    if known is not None:
+        chosen = chosen[np.isin(chosen, list(known))]
+    spectra, reached = mixtures(parts[chosen] * through, xy)
+    cct, _ = xy_to_cct(xy)
+    kelvin = 3000.0 if np.isnan(cct) else float(np.clip(cct, 1000.0, 25000.0))
+    bases = [illuminant(name) for name in _TABULATED.get(lamp, ())] + _smooth(lamp, kelvin)
+    numbers = np.arange(BENT, BENT + len(bases))
+    wanted = numbers if known is None else numbers[np.isin(numbers, list(known))]
+    if not len(wanted):
+        return spectra, chosen[reached]
+    shaped, which = bent(np.stack([bases[k - BENT] for k in wanted]) * through, xy)
+    shaped = shaped / (shaped @ observer_grid()[:, 1])[:, np.newaxis]
+    return np.concatenate([spectra, shaped]), np.concatenate([chosen[reached], wanted[which]])
+
+
+def _weighted(lamp: str, xy: Floats, through: Floats) -> tuple[Floats, Floats]:
+    """Return what a lamp may be, and how likely each is, adding up to 1; or none."""
+    if lamp == "unknown":
+        found = [(_weighted(kind, xy, through), share) for kind, share in UNKNOWN.items()]
+        weights = np.concatenate([share * one[1] for one, share in found])
+        total = weights.sum()
+        return np.concatenate([one[0] for one, _ in found]), weights / (total if total else 1.0)
+    known = weights_of(lamp)
+    spectra, numbers = members(lamp, xy, through, known)
+    if not len(spectra) and known is not None:
+        known = None
+        spectra, numbers = members(lamp, xy, through, None)
+    if known is None:
+        # Physics and publication are heard alike.
+        is_bent = numbers >= BENT
+        shares = np.where(is_bent, np.sum(~is_bent), np.sum(is_bent))
+        weights = np.maximum(shares, 1).astype(np.float64)
+    else:
+        weights = np.array([known[int(k)] for k in numbers])
+    return spectra, weights / weights.sum() if len(weights) else weights
 
 
 def stand_ins(lamp: str, xy: Floats, pack: Floats | None = None) -> Floats:
-    """Return the spectra that a light of this chromaticity may have, the likeliest first.
+    """Return the spectra that a light of this chromaticity may have, their mean first.
+
+    See :func:`guess`.
+    """
+    return guess(lamp, xy, pack).spectra
+
+
+def guess(
+    lamp: str,
+    xy: Floats,
+    pack: Floats | None = None,
+    evidence: tuple[tuple[str, float], ...] = (),
+) -> Guess:
+    """Return what a light of this chromaticity may be.
 
     Parameters
     ----------
@@ -61,11 +192,8 @@ def stand_ins(lamp: str, xy: Floats, pack: Floats | None = None) -> Floats:
         Measured chromaticity, shape (2,).
     pack
         Transmittance, shape (81,), of the gels through which it was measured.
-
-    Returns
-    -------
-    array
-        Shape (n, 81), n ≥ 1, as measured (through the pack), each peaking at 1.
+    evidence
+        What else the meter shows, as :func:`evenkelvin.lights.evidence.weighed` takes it.
 
     Raises
     ------
@@ -73,29 +201,23 @@ def stand_ins(lamp: str, xy: Floats, pack: Floats | None = None) -> Floats:
         When no spectrum can be found, field ``x``.
     """
     through = None if pack is None else np.asarray(pack, dtype=np.float64).tobytes()
-    return _stand_ins(lamp, float(xy[0]), float(xy[1]), through)
+    return _guess(lamp, float(xy[0]), float(xy[1]), through, evidence)
 
 
 @lru_cache(maxsize=256)
-def _stand_ins(lamp: str, x: float, y: float, pack: bytes | None) -> Floats:
-    """Return the stand-ins; the same readings come again with every question about a set."""
+def _guess(
+    lamp: str, x: float, y: float, pack: bytes | None, evidence: tuple[tuple[str, float], ...]
+) -> Guess:
+    """Return the guess; the same readings come again with every question about a set."""
     xy = np.array([x, y])
     through = np.ones(GRID.shape) if pack is None else np.frombuffer(pack)
-    _, smooth, tabulated = LAMPS[lamp]
-    cct, _ = xy_to_cct(xy)
-    kelvin = 3000.0 if np.isnan(cct) else float(np.clip(cct, 1000.0, 25000.0))
-    candidates = [
-        planck(GRID, kelvin) if kind == "planck" else daylight(GRID, max(kelvin, 4000.0))
-        for kind in smooth
-    ]
-    if tabulated:
-        spectra, uv = _tabulated(tabulated)
-        apart = np.hypot(*(uv - xy_to_uv_prime(xy)).T)
-        candidates += list(spectra[np.argsort(apart, kind="stable")[:_MOST_TABULATED]])
-    bent = bend(np.stack(candidates) * through, xy)
-    if not len(bent):
-        bent = bend((planck(GRID, kelvin) * through)[np.newaxis], xy)
-    if not len(bent):
+    spectra, weights = _weighted(lamp, xy, through)
+    if not len(spectra):
+        cct, _ = xy_to_cct(xy)
+        kelvin = 3000.0 if np.isnan(cct) else float(np.clip(cct, 1000.0, 25000.0))
+        spectra = bend((planck(GRID, kelvin) * through)[np.newaxis], xy)
+        weights = np.ones(len(spectra))
+    if not len(spectra):
         raise Problem(
             "x",
             Said(
@@ -105,5 +227,28 @@ def _stand_ins(lamp: str, x: float, y: float, pack: bytes | None) -> Floats:
                 xy_2=xy[1],
             ),
         )
-    bent.setflags(write=False)
-    return bent
+    off = 0.0
+    if evidence:
+        agreeing, off = weighed(spectra, evidence)
+        weights = weights * agreeing
+        weights = weights / weights.sum()
+        spoken = weights > 0.01 * weights.max()
+        spectra, weights = spectra[spoken], weights[spoken] / weights[spoken].sum()
+    mean = weights @ spectra
+    if lamp == "tungsten":
+        # A filament is a black body, and is dimmed as one; its kin only show how far it may differ.
+        kelvin = float(np.clip(np.nan_to_num(xy_to_cct(xy)[0], nan=3000.0), 1000.0, 25000.0))
+        filament = bend((planck(GRID, kelvin) * through)[np.newaxis], xy)
+        mean = filament[0] if len(filament) else mean
+    spectra = np.concatenate([mean[np.newaxis], spectra])
+    spectra = spectra / spectra.max(axis=1, keepdims=True)
+    weights = np.concatenate([[0.0], weights])
+    spectra.setflags(write=False)
+    weights.setflags(write=False)
+    return Guess(spectra, weights, _widen(lamp, bool(evidence)), off)
+
+
+def _widen(lamp: str, told: bool) -> float:
+    """Return the region factor of a kind, with or without evidence; 1 where not fitted."""
+    column = load_table("lamp_regions").get(lamp.replace(" ", "_"))
+    return 1.0 if column is None else float(column[int(told)])

@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import Literal, NotRequired, TypedDict
 
 Verdict = Literal["holds", "near", "out"]
+Promise = Literal["holds", "should_hold", "read_again", "near", "out"]
 #: Data of people's own, checked elsewhere.
 Plain = dict[str, object]
 
@@ -47,8 +48,17 @@ class NamedWhite(White):
     name: str
 
 
+class Region(TypedDict):
+    """The 90 % region in u′ v′: its middle, and its edge as a polygon."""
+
+    mean: list[float]
+    edge: list[list[float]]
+
+
 class Landed(White):
     cct_spread_K: list[float | None]
+    duv_spread: list[float]
+    region: Region
 
 
 class Tolerance(TypedDict):
@@ -75,8 +85,12 @@ class Pack(TypedDict):
     lands: Landed
     delta_uv: float
     steps: float
+    steps_spread: list[float]
     verdict: Verdict
+    odds: float
+    promise: Promise
     stops_lost: float
+    stops_spread: list[float]
     pieces: int
     warnings: list[str]
 
@@ -170,6 +184,7 @@ class Fix(TypedDict):
     dial: Point | None
     packs: list[Pack]
     dim: Dimming | None
+    advice: str | None
     warnings: list[str]
 
 
@@ -269,6 +284,8 @@ class BalancePart(TypedDict):
 
 class BalanceLands(White):
     cct_spread_K: NotRequired[list[float | None]]
+    duv_spread: NotRequired[list[float]]
+    region: NotRequired[Region]
 
 
 class BalancePlan(TypedDict):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV
 from evenkelvin.lights.fixing import HUNGRY_STOPS, Landing, Offset, offset_words, pack_words
 from evenkelvin.replies.plain import number, white
@@ -33,7 +34,14 @@ def landing_plain(landing: Landing) -> dict[str, Any]:
             )
         )
     lands = white(landing.xy)
-    lands["cct_spread_K"] = [number(value) for value in landing.cct_spread_k]
+    region = landing.region
+    (low_k, high_k), duv = region.cct_duv
+    lands["cct_spread_K"] = [number(value) for value in (low_k, high_k)]
+    lands["duv_spread"] = list(duv)
+    lands["region"] = {
+        "mean": region.mean.tolist(),
+        "edge": region.edge.tolist(),
+    }
     return {
         "gels": [gel.name for gel in landing.gels],
         "add": [gel.name for gel in landing.add],
@@ -43,8 +51,12 @@ def landing_plain(landing: Landing) -> dict[str, Any]:
         "lands": lands,
         "delta_uv": landing.delta_uv,
         "steps": landing.delta_uv / STEP_UV,
+        "steps_spread": list(region.steps(xy_to_uv_prime(landing.target_xy))),
         "verdict": landing.verdict,
+        "odds": landing.odds,
+        "promise": landing.promise,
         "stops_lost": landing.stops_lost,
+        "stops_spread": list(region.stops(landing.stops_lost)),
         "pieces": landing.pieces,
         "warnings": warnings,
     }

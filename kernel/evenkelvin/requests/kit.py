@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from evenkelvin.colorimetry.observer import GRID
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import FLOOR, Gel
-from evenkelvin.filters.kit import BETWEEN_K, nominal_kit
+from evenkelvin.filters.kit import BETWEEN_K, NOMINAL_SCATTER, nominal_kit
+from evenkelvin.filters.scatter import LEARNED_SCATTER
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
 from evenkelvin.shapes import Group, Many, Number, Text
@@ -23,7 +26,7 @@ OWN_GEL: Group = {
 }  # fmt: skip
 #: What may be hung.
 OWN_GELS: Group = {"own_gels": Many(OWN_GEL)}
-KIT: Group = {"kit": Many(GEL), **OWN_GELS}
+KIT: Group = {"kit": Many(GEL), **OWN_GELS, "gel_scatter_percent": Number(0, 30)}
 
 
 def read_own_gel(fields: Fields) -> Gel:
@@ -74,7 +77,10 @@ def read_own_gel(fields: Fields) -> Gel:
         )
     values = np.clip(np.interp(GRID, nm, curve), FLOOR, 1.0)
     reference = fields.number("reference_K", BETWEEN_K, 1000.0, 25000.0)
-    return Gel(name, "own", values, reference, nominal=False)
+    # A gel learned in x y has the right shift, not the right curve.
+    by_shift = fields.text("source", "", longest=200) == "shift"
+    scatter = LEARNED_SCATTER if by_shift else 0.0
+    return Gel(name, "own", values, reference, nominal=False, scatter=scatter)
 
 
 def read_kit(fields: Fields) -> tuple[Gel, ...]:
@@ -87,7 +93,13 @@ def read_kit(fields: Fields) -> tuple[Gel, ...]:
     Problem
         When a name is not known or an own gel cannot be one.
     """
-    known = {gel.name: gel for gel in nominal_kit()}
+    percent = fields.number(
+        "gel_scatter_percent", 100.0 * NOMINAL_SCATTER, 0.0, 30.0, label=Said("how far gels vary")
+    )
+    known = {
+        gel.name: replace(gel, scatter=percent / 100.0) if gel.scatter else gel
+        for gel in nominal_kit()
+    }
     for group in fields.groups("own_gels", most=100):
         gel = read_own_gel(group)
         known[gel.name] = gel

@@ -25,11 +25,12 @@ from evenkelvin.data import Floats
 from evenkelvin.exposure.stops import FLASH_BOUNDS, LIGHT_BOUNDS
 from evenkelvin.fields import Fields, decimals
 from evenkelvin.filters.gel import Gel
+from evenkelvin.lights.evidence import IMPLAUSIBLE
 from evenkelvin.lights.reading import LX_PER_FC, READING_K, TARGET_K, Reading, pack_transmittance
-from evenkelvin.lights.stand_in import LAMPS, stand_ins
+from evenkelvin.lights.stand_in import LAMPS, guess
 from evenkelvin.problem import Problem
 from evenkelvin.requests.kit import GEL, OWN_GEL, find_gel, read_own_gel
-from evenkelvin.said import Said
+from evenkelvin.said import Said, joined
 from evenkelvin.shapes import Choice, Group, Many, Number, OneOf, Text
 
 #: Whether a bare x y gets a stand-in for its spectrum.
@@ -48,13 +49,27 @@ _AMOUNTS = {
     "exposure_lx_s": Said("lux·s"),
 }
 _SPECTRUM: Group = {"wavelengths_nm": Many(Number(380, 780)), "values": Many(Number(0, 1000))}
+#: What else a meter shows, each optional: it tells what lamp it may be.
+EVIDENCE: Group = {
+    "ra": Number(0, 100),
+    "r9": Number(-100, 100),
+    "rf": Number(0, 100),
+    "rg": Number(60, 140),
+    "ssi": Number(0, 100),
+}
+_EVIDENCE_WORDS = {"ra": "Ra", "r9": "R9", "rf": "Rf", "rg": "Rg", "ssi": "SSI"}
+#: Between what each may be typed.
+_EVIDENCE_BOUNDS = {
+    "ra": (-100.0, 100.0), "r9": (-500.0, 100.0), "rf": (0.0, 100.0), "rg": (0.0, 200.0),
+    "ssi": (-100.0, 100.0),
+}  # fmt: skip
 #: What a light reads.
 READING: Group = {
     "x": Number(0.2, 0.6), "y": Number(0.2, 0.5), "cct_K": Number(*READING_K),
     "duv": Number(-0.05, 0.05), "spectrum": _SPECTRUM, "illuminance_lx": Number(*LIGHT_BOUNDS),
     "illuminance_fc": Number(1e-3, 1e5), "exposure_lx_s": Number(*FLASH_BOUNDS),
     "lamp": Choice(tuple(LAMPS)), "name": Text(), "note": Text(), "pack": Many(GEL),
-    "own_gels": Many(OWN_GEL), "role": Text(),
+    "own_gels": Many(OWN_GEL), "role": Text(), **EVIDENCE,
 }  # fmt: skip
 _WHITE: Group = {"cct_K": Number(*TARGET_K), "duv": Number(-0.02, 0.02)}
 #: The white to match.
@@ -198,6 +213,28 @@ def _read_amount(fields: Fields, warnings: list[str]) -> tuple[float | None, flo
     return lux, None
 
 
+def _read_evidence(fields: Fields) -> tuple[tuple[str, float], ...]:
+    """Return the figures that the meter shows beside the colour; a spectrum needs none."""
+    return tuple(
+        (name, fields.number(name, low=low, high=high, label=_EVIDENCE_WORDS[name]))
+        for name, (low, high) in _EVIDENCE_BOUNDS.items()
+        if fields.given(name)
+    )
+
+
+def _implausible(evidence: tuple[tuple[str, float], ...]) -> Said:
+    """Return that no lamp of the kind has these figures."""
+    figures = joined(
+        Said("{metric} {value:g}", metric=_EVIDENCE_WORDS[name], value=value)
+        for name, value in evidence
+    )
+    return Said(
+        "No lamp of this kind is known that reads this colour and has {figures}. Check the "
+        "figures and the kind of lamp.",
+        figures=figures,
+    )
+
+
 def _far_from_locus(duv: float, cct_k: float) -> list[str]:
     if np.isnan(cct_k) and abs(duv) <= LARGEST_DUV:
         return [Said("This light is warmer or cooler than any white: no CCT can be given for it.")]
@@ -300,6 +337,8 @@ def read_reading(
     cct_k, duv = xy_to_cct(xy)
     warnings += _far_from_locus(duv, cct_k)
 
+    evidence = _read_evidence(fields)
+    weights, widen = None, 1.0
     # On the grid a measured spectrum lands a hair beside its own x y; bending puts it back.
     if spectrum is not None:
         gridded = on_grid(spectrum)[np.newaxis]
@@ -309,14 +348,17 @@ def read_reading(
         spectra = np.empty((0, len(GRID)))
     else:
         try:
-            spectra = stand_ins(lamp, xy, pack_transmittance(pack) if pack else None)
+            may_be = guess(lamp, xy, pack_transmittance(pack) if pack else None, evidence)
+            spectra, weights, widen = may_be.spectra, may_be.weights, may_be.widen
+            if may_be.off > IMPLAUSIBLE:
+                warnings.append(_implausible(evidence))
         except Problem as problem:
             if stand_in == "must":
                 raise Problem(fields.at(problem.field), problem.message) from None
             spectra = np.empty((0, len(GRID)))
     return Reading(
         xy, cct_k, duv, spectra, spectrum, illuminance_lx, exposure_lx_s, lamp, name, pack,
-        warnings, role,
+        warnings, role, weights, widen, evidence,
     )  # fmt: skip
 
 

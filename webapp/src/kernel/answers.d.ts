@@ -29,6 +29,7 @@ export type Fix = {
   dial: Point | null;
   packs: Pack[];
   dim: Dimming | null;
+  advice: string | null;
   warnings: string[];
 };
 
@@ -70,8 +71,12 @@ export type Pack = {
   lands: Landed;
   delta_uv: number;
   steps: number;
+  steps_spread: number[];
   verdict: "holds" | "near" | "out";
+  odds: number;
+  promise: "holds" | "should_hold" | "read_again" | "near" | "out";
   stops_lost: number;
+  stops_spread: number[];
   pieces: number;
   warnings: string[];
 };
@@ -85,6 +90,13 @@ export type Landed = {
   duv: number;
   mired: number | null;
   cct_spread_K: (number | null)[];
+  duv_spread: number[];
+  region: Region;
+};
+
+export type Region = {
+  mean: number[];
+  edge: number[][];
 };
 
 export type Dimming = {
@@ -1167,6 +1179,8 @@ export type BalanceLands = {
   duv: number;
   mired: number | null;
   cct_spread_K?: (number | null)[];
+  duv_spread?: number[];
+  region?: Region;
 };
 
 export type Windows = {
@@ -1418,8 +1432,12 @@ export type FlashPack = {
   lands: Landed;
   delta_uv: number;
   steps: number;
+  steps_spread: number[];
   verdict: "holds" | "near" | "out";
+  odds: number;
+  promise: "holds" | "should_hold" | "read_again" | "near" | "out";
   stops_lost: number;
+  stops_spread: number[];
   pieces: number;
   warnings: string[];
   ratio_stops: number;
@@ -1679,6 +1697,11 @@ type ReadingFields = {
   pack?: string[] | null;
   own_gels?: OwnGelFields[] | null;
   role?: string | null;
+  ra?: Figure | null;
+  r9?: Figure | null;
+  rf?: Figure | null;
+  rg?: Figure | null;
+  ssi?: Figure | null;
 };
 
 type WhiteFields = {
@@ -1775,6 +1798,11 @@ type PointFields = {
   pack?: string[] | null;
   own_gels?: OwnGelFields[] | null;
   role?: string | null;
+  ra?: Figure | null;
+  r9?: Figure | null;
+  rf?: Figure | null;
+  rg?: Figure | null;
+  ssi?: Figure | null;
   luminance_cd_m2?: Figure | null;
 };
 
@@ -1789,17 +1817,19 @@ export type Questions = {
     meant?: MeantFields | null;
     kit?: string[] | null;
     own_gels?: OwnGelFields[] | null;
+    gel_scatter_percent?: Figure | null;
     depth?: Figure | null;
     tolerance?: string | Figure | StepsFields | null;
     most?: Figure | null;
   };
   agree: {
-    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; meant?: MeantFields | null; })[] | null;
+    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; meant?: MeantFields | null; })[] | null;
     target?: WhiteFields | ReadingFields | null;
     hero?: Figure | null;
     tolerance?: string | Figure | StepsFields | null;
     kit?: string[] | null;
     own_gels?: OwnGelFields[] | null;
+    gel_scatter_percent?: Figure | null;
     depth?: Figure | null;
     judge?: string | null;
     camera?: OwnCameraFields | null;
@@ -1839,7 +1869,7 @@ export type Questions = {
   };
   field: {
     target?: WhiteFields | ReadingFields | null;
-    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; meant?: MeantFields | null; })[] | null;
+    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; meant?: MeantFields | null; })[] | null;
     packs?: (string[] | null)[] | null;
     tolerance?: string | Figure | StepsFields | null;
     own_gels?: OwnGelFields[] | null;
@@ -1901,7 +1931,7 @@ export type Questions = {
     distance_ft?: Figure | string | null;
   };
   seen: {
-    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; meant?: MeantFields | null; } | { reading?: ReadingFields | null; pack?: string[] | null; meant?: MeantFields | null; })[] | null;
+    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; meant?: MeantFields | null; } | { reading?: ReadingFields | null; pack?: string[] | null; meant?: MeantFields | null; })[] | null;
     white?: WhiteFields | ReadingFields | null;
     judge?: string | null;
     camera?: OwnCameraFields | null;
@@ -1960,13 +1990,13 @@ export type Questions = {
     parts?: string[] | null;
   };
   since: {
-    readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; id?: string | null; at?: string | null; })[] | null;
+    readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; id?: string | null; at?: string | null; })[] | null;
     book?: unknown | null;
     lights?: string[] | null;
     tolerance?: string | Figure | StepsFields | null;
   };
   judge: {
-    readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; target?: WhiteFields | ReadingFields | null; meant?: MeantFields | null; })[] | null;
+    readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; target?: WhiteFields | ReadingFields | null; meant?: MeantFields | null; })[] | null;
     tolerance?: string | Figure | StepsFields | null;
     own_gels?: OwnGelFields[] | null;
   };
@@ -1985,6 +2015,7 @@ export type Questions = {
     lights?: ({ reading?: ReadingFields | null; may?: string[] | null; dial?: ReachFields | null; cuts?: Figure | null; name?: string | null; meant?: MeantFields | null; })[] | null;
     kit?: string[] | null;
     own_gels?: OwnGelFields[] | null;
+    gel_scatter_percent?: Figure | null;
     stock?: Record<string, Figure | { sheets?: Figure | null; cuts_per_sheet?: Figure | null; }> | null;
     whites?: { from_K?: Figure | null; to_K?: Figure | null; step_K?: Figure | null; step_mired?: Figure | null; duv_limit?: Figure | null; duv_step?: Figure | null; } | null;
     tolerance?: string | Figure | StepsFields | null;
@@ -2036,6 +2067,7 @@ export type Questions = {
     tolerance?: string | Figure | StepsFields | null;
     kit?: string[] | null;
     own_gels?: OwnGelFields[] | null;
+    gel_scatter_percent?: Figure | null;
     depth?: Figure | null;
     most?: Figure | null;
   };
@@ -2050,6 +2082,7 @@ export type Questions = {
     lamp?: string | null;
     kit?: string[] | null;
     own_gels?: OwnGelFields[] | null;
+    gel_scatter_percent?: Figure | null;
   };
   drive: {
     primaries?: ReadingFields[] | null;
@@ -2059,6 +2092,7 @@ export type Questions = {
     tolerance?: string | Figure | StepsFields | null;
     kit?: string[] | null;
     own_gels?: OwnGelFields[] | null;
+    gel_scatter_percent?: Figure | null;
   };
   dim: {
     to?: ReadingFields | null;

@@ -1,12 +1,16 @@
 /**
- * Holds, near or out: a shape and a word. The dot is in the ring, on it, or outside it; what is as
+ * Holds, near or out: a shape and a word. The dot is in the ring, on it, or outside it; what should
+ * hold is in it but not its middle, what has to be read again touches it from within; what is as
  * found has no ring.
  */
 import { html, svg } from "lit";
 import { ring } from "../charts/ring.js";
 import { t } from "../words/index.js";
 
-/** @param {"holds" | "near" | "out" | "found" | null} verdict  null as "found": not judged */
+/**
+ * @param {"holds" | "should_hold" | "read_again" | "near" | "out" | "found" | null} verdict
+ *   null as "found": not judged
+ */
 export function verdictMark(verdict) {
   if (!verdict || verdict === "found") {
     return html`<span class="verdict found">

@@ -7,6 +7,7 @@ import { announce } from "./tabs.js";
  * @typedef {object} Values
  * @property {{cct_K: string, duv: string}} white  the white the camera is set to, as typed
  * @property {"tight" | "normal" | "loose" | {steps: string}} tolerance
+ * @property {string} gelScatter  how far nominal gels vary, in percent (1 σ), as typed
  * @property {"lx" | "fc"} illuminance
  * @property {"m" | "ft"} length    the unit new lengths are typed in
  * @property {Camera} camera
@@ -54,6 +55,7 @@ import { announce } from "./tabs.js";
 const FIRST = {
   white: { cct_K: "5600", duv: "0" },
   tolerance: "normal",
+  gelScatter: "8",
   illuminance: "lx",
   length: "m",
   camera: {

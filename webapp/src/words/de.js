@@ -110,6 +110,8 @@ const de = {
   "against.then": "es selbst am {day}: {name}",
 
   "verdict.holds": "passt",
+  "verdict.should_hold": "sollte passen",
+  "verdict.read_again": "nachmessen",
   "verdict.near": "nah dran",
   "verdict.out": "daneben",
   "verdict.found": "wie vorgefunden",
@@ -142,7 +144,7 @@ const de = {
   "pack.goodEnough": "Oder so lassen: gut genug, {steps} daneben.",
   "pack.distance": "Mit dieser Folie ist es {steps} weg.",
   "pack.spread":
-    "Aus dem Farbort allein ist das Spektrum geraten: über alle denkbaren Lampen landet es bei {range}.",
+    "Lampe und Folie sind zum Teil geschätzt: 9 von 10 solchen Lichtern landen bei {range}, {least} bis {most} daneben.",
 
   "field.title": "Ausgleichsfeld: dieses Licht gegen das Weiß",
   "field.titleSet": "Ausgleichsfeld: alle Lichter gegen das Weiß",
@@ -270,6 +272,9 @@ const de = {
   "book.newLocationIn": "Neues Motiv in {name}",
   "book.carry": "Teilen und importieren",
   "book.share": "Das ganze Buch teilen oder sichern",
+
+  "figure.hint":
+    "Was das Messgerät davon zeigt, verrät, welche Lampe es sein kann; SSI gegen die passende Referenz.",
 
   "log.more": "Mehr notieren",
   "log.note": "Notiz",
@@ -561,6 +566,9 @@ const de = {
   "kit.stepsUnit": "Schritte",
   "kit.toleranceHint":
     "Ein Schritt ist 0,0011 in CIE u′v′ (CIE TN 001). Eng sind 2 Schritte, normal 4, weit 7; nah dran reicht bis zum Doppelten.",
+  "kit.scatter": "Wie weit Folien streuen",
+  "kit.scatterHint":
+    "Eine echte Folie gegen ihre Nennkurve, 1 σ; Erfahrung, ohne Quelle. Selbst gemessene streuen weniger.",
   "kit.gels": "Vorhandene Folien",
   "kit.gelsHint": "Nur vorhandene Folie wird empfohlen.",
   "kit.order": "Bestellung",

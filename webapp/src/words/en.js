@@ -238,6 +238,8 @@ export default {
   "white.tinted": "{cct} K, Duv {duv}",
 
   "verdict.holds": "holds",
+  "verdict.should_hold": "should hold",
+  "verdict.read_again": "read it again",
   "verdict.near": "near",
   "verdict.out": "out",
   "verdict.found": "as found",
@@ -270,7 +272,7 @@ export default {
   "pack.goodEnough": "Or leave it: good enough, {steps} away.",
   "pack.distance": "With this gel it is {steps} away.",
   "pack.spread":
-    "From a chromaticity alone the spectrum is a guess: over every likely lamp it lands {range}.",
+    "Lamp and gel are partly guessed: 9 in 10 such lights land {range}, {least} to {most} away.",
 
   "field.title": "Balance field: this light against the white",
   "field.titleSet": "Balance field: all lights against the white",
@@ -712,6 +714,14 @@ export default {
 
   "place.setup": "Setup",
   "against.then": "itself on {day}: {name}",
+
+  "figure.ra": "Ra (CRI)",
+  "figure.r9": "R9",
+  "figure.rf": "Rf",
+  "figure.rg": "Rg",
+  "figure.ssi": "SSI",
+  "figure.hint":
+    "What your meter shows of these tells which lamp this may be; SSI against the matching reference.",
 
   "log.more": "More to log",
   "log.note": "Note",
@@ -1287,6 +1297,9 @@ export default {
   "kit.stepsUnit": "steps",
   "kit.toleranceHint":
     "One step is 0.0011 in CIE u′v′ (CIE TN 001). Tight is 2 steps, normal 4, loose 7; near reaches to twice that.",
+  "kit.scatter": "How far gels vary",
+  "kit.scatterHint":
+    "A real gel against its nominal curve, 1 σ; common practice, no source. Gels you measured vary less.",
   "kit.gels": "Gels in stock",
   "kit.gelsHint": "Only gel in stock is advised.",
   "own.title": "Gels you measured",

@@ -1231,6 +1231,16 @@ export default {
   "an empty book": "ein leeres Buch",
   "{count} productions": "{count} Produktionen",
   "{count} locations": "{count} Motive",
+  // lights/fixing.py
+  "To know better, learn {gel} once: two readings of one lamp.":
+    "Genauer geht es, wenn du {gel} einmal einmisst: zwei Messungen an einer Lampe.",
+  "To know better, type the Ra that the meter shows, under More to log.":
+    "Genauer geht es mit dem Ra, das das Messgerät zeigt: unter „Mehr notieren“ eintippen.",
+  "To know better, load a spectrum of this light.":
+    "Genauer geht es mit einem Spektrum dieses Lichts.",
+  "how far gels vary": "die Streuung der Folien",
+  "No lamp of this kind is known that reads this colour and has {figures}. Check the figures and the kind of lamp.":
+    "Keine Lampe dieser Art hat bei dieser Farbe {figures}. Prüfe die Zahlen und die Art der Lampe.",
   // replies/dim.py
   "no CCT": "keine CCT",
   "dim to {percent} % of its light, {stops}; then {then}":

@@ -48,6 +48,9 @@ class KitView extends Page {
       target: white,
       tolerance: settings.get("tolerance"),
       depth: 1,
+      ...(settings.get("gelScatter").trim()
+        ? { gel_scatter_percent: settings.get("gelScatter") }
+        : {}),
     });
     this.colour().catch(reportFault);
   }
@@ -174,6 +177,16 @@ class KitView extends Page {
         <li><a href="#order">${t("kit.order")}</a></li>
         <li><a href="#rolls">${t("rolls.title")}</a></li>
       </ul>
+      ${textField({
+        id: "kit-scatter",
+        label: t("kit.scatter"),
+        hint: t("kit.scatterHint"),
+        unit: "%",
+        number: true,
+        value: settings.get("gelScatter"),
+        problem: this.check.problemAt("gel_scatter_percent"),
+        onInput: (percent) => this.set("gelScatter", percent),
+      })}
       ${
         gels.all
           ? stockList({

@@ -41,7 +41,7 @@ export function answerSentence(fix) {
   return t("answer.sentence", {
     pack: changeWords(best) || packWords(best),
     cct: kelvin(best.lands.cct_K),
-    verdict: t(`verdict.${/** @type {"near"} */ (best.verdict)}`),
+    verdict: t(`verdict.${/** @type {"near"} */ (best.promise)}`),
     stops: stops(best.stops_lost),
   });
 }
@@ -66,7 +66,8 @@ export function answerCard(fix, before) {
   return html`
     <p class="headline" data-testid="headline">${headline(fix)}</p>
     ${best ? inAll(best) : nothing} ${goodEnough(fix.verdict, offset.steps)}
-    ${best ? packFigures(best) : nothing} ${dimLine(fix)}
+    ${best ? packFigures(best) : nothing}
+    ${best && fix.advice ? html`<p class="reason">${fix.advice}</p>` : nothing} ${dimLine(fix)}
     ${
       noWhite(fix) ? html`<p><a class="button" href="#sweep">${t("answer.sweep")}</a></p>` : nothing
     }

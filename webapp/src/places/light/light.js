@@ -47,7 +47,7 @@ import {
 import { offlineState } from "../../store/offline-state.js";
 import { askPersistence } from "../../store/persistence.js";
 import { levelOf, levelUnit } from "../../store/questions/camera.js";
-import { readingQuestion, terms } from "../../store/questions/reading.js";
+import { FIGURES, readingQuestion, terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { flightMode } from "./flight-mode.js";
 import { hungByNow } from "./hung-by-now.js";
@@ -308,7 +308,7 @@ class LightView extends Page {
       return t("light.targetProblem", { message: problem.message });
     if (problem.field.startsWith("reading.spectrum")) return undefined;
     const shown = lightDraft.typed.way === "xy" ? ["x", "y"] : ["cct_K", "duv"];
-    const here = [...shown, lightDraft.levelField].some(
+    const here = [...shown, ...FIGURES, lightDraft.levelField].some(
       (name) => problem.field === `reading.${name}`,
     );
     return here ? undefined : problem.message;
@@ -426,8 +426,12 @@ class LightView extends Page {
         problem: this.problemAt("pack"),
         onChange: (pack) => lightDraft.type({ pack }),
       })}
-      <details class="more" ?open=${Boolean(typed.light && typed.dimmer)}>
+      <details
+        class="more"
+        ?open=${Boolean((typed.light && typed.dimmer) || FIGURES.some((name) => typed[name]))}
+      >
         <summary>${t("log.more")}</summary>
+        ${this.renderFigures()}
         ${logFields({ id: "log", value: typed, onChange: (change) => lightDraft.type(change) })}
         ${textField({
           id: "log-who",
@@ -438,6 +442,26 @@ class LightView extends Page {
         })}
       </details>
     `;
+  }
+
+  /** What else the meter shows: it tells what lamp this may be. */
+  renderFigures() {
+    const { typed } = lightDraft;
+    if (typed.way === "spectrum") return nothing;
+    return html`<div class="pair figures-typed">
+        ${FIGURES.map((name) =>
+          textField({
+            id: `light-${name}`,
+            label: t(`figure.${name}`),
+            value: typed[name],
+            number: true,
+            signed: name === "r9",
+            problem: this.problemAt(name),
+            onInput: typeInto(name),
+          }),
+        )}
+      </div>
+      <p class="hint">${t("figure.hint")}</p>`;
   }
 
   renderSpectrum() {

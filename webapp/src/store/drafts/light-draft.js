@@ -11,6 +11,7 @@ import { toDo } from "../log/plan.js";
 import { earlierOf, keepReading, takeBack } from "../log/shoot.js";
 import { saidOf } from "../log/target.js";
 import { levelField } from "../questions/camera.js";
+import { FIGURES } from "../questions/reading.js";
 
 const FORM = "light";
 
@@ -23,6 +24,11 @@ const FORM = "light";
  * @property {string} duv
  * @property {{wavelengths_nm: number[], values: number[]} | null} spectrum  as the file has it
  * @property {string} source         the file it came from
+ * @property {string} ra             what else the meter shows of the colour, as typed
+ * @property {string} r9
+ * @property {string} rf
+ * @property {string} rg
+ * @property {string} ssi
  * @property {string} illuminance    in the unit of the settings
  * @property {string} name
  * @property {string} lamp
@@ -74,6 +80,11 @@ const BLANK = {
   duv: "",
   spectrum: null,
   source: "",
+  ra: "",
+  r9: "",
+  rf: "",
+  rg: "",
+  ssi: "",
   illuminance: "",
   name: "",
   lamp: "unknown",
@@ -132,7 +143,7 @@ class LightDraft extends EventTarget {
     const unit = levelField(fields.lamp ?? this.typed.lamp);
     /** @type {Record<string, any>} */
     const typed = { way: reading.cct_K === undefined ? "xy" : "cct" };
-    for (const key of ["x", "y", "cct_K", "duv"]) {
+    for (const key of ["x", "y", "cct_K", "duv", ...FIGURES]) {
       if (reading[key] !== undefined) typed[key] = String(reading[key]);
     }
     if (reading[unit] !== undefined) typed.illuminance = String(reading[unit]);
@@ -265,6 +276,12 @@ class LightDraft extends EventTarget {
       const { number, unit } = withUnit(illuminance);
       // A unit that does not belong here stays, for the kernel to refuse.
       data[field] = field.endsWith(unit.replace("·", "_")) ? number : illuminance;
+    }
+    // A spectrum says it all.
+    if (this.typed.way !== "spectrum") {
+      for (const figure of FIGURES) {
+        if (this.typed[figure].trim()) data[figure] = this.typed[figure].trim();
+      }
     }
     for (const field of /** @type {const} */ (["note", "dialled", "dimmer", "place", "photo"])) {
       if (this.typed[field].trim()) data[field] = this.typed[field].trim();

@@ -28,11 +28,13 @@ import { settings } from "../index.js";
 export function withOwnGels() {
   const own = settings
     .get("ownGels")
-    .map(({ name, wavelengths_nm, transmittance, reference_K }) => ({
+    .map(({ name, wavelengths_nm, transmittance, reference_K, source }) => ({
       name,
       wavelengths_nm,
       transmittance,
       reference_K,
+      // How it was learned says how surely.
+      ...(source ? { source } : {}),
     }));
   return own.length ? { own_gels: own } : {};
 }

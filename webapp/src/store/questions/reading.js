@@ -8,6 +8,9 @@ import { gels } from "../kit/gels.js";
 import { withOwnGels } from "../kit/own-gels.js";
 import { curves, gelsOn } from "../log/measured-gels.js";
 
+/** What else a meter shows of a light, each optional: it tells what lamp it may be. */
+export const FIGURES = /** @type {const} */ (["ra", "r9", "rf", "rg", "ssi"]);
+
 /** The fields of a reading that the kernel knows. */
 const READING = [
   "x",
@@ -19,6 +22,7 @@ const READING = [
   "illuminance_fc",
   "exposure_lx_s",
   "lamp",
+  ...FIGURES,
 ];
 
 /**
@@ -46,7 +50,8 @@ export function readingQuestion(data, name) {
 export function terms() {
   const tolerance = settings.get("tolerance");
   const without = new Set(settings.get("without"));
-  const own = withOwnGels();
+  const scatter = settings.get("gelScatter").trim();
+  const own = { ...withOwnGels(), ...(scatter ? { gel_scatter_percent: scatter } : {}) };
   if (without.size === 0 || !gels.all) return { tolerance, ...own };
   const kit = gels.all.map((gel) => gel.name).filter((name) => !without.has(name));
   return { tolerance, kit, ...own };

@@ -65,7 +65,7 @@ def changes(gel: dict[str, Any]) -> list[str]:
     reading = {"x": X, "y": Y, "pack": [gel["name"]], "own_gels": [gel]}
     fix = answer({"ask": "fix", "reading": reading, "target": {"cct_K": 5600}})
     best = fix["packs"][0]
-    return [*best["take_off"], *(best["add"] if best["take_off"] else best["gels"])]
+    return [*best["take_off"], *best["add"]]
 
 
 @pytest.fixture(scope="module")

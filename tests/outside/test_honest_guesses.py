@@ -17,7 +17,7 @@ from real_lamps import KINDS, Measure
 WELL_KNOWN = ("led", "led rgb", "fluorescent", "unknown")
 #: Steps off that 9 in 10 stay below: without Ra and with it. What the guess was before, by one
 #: stand-in, were 6.0, 11.0, 6.0 and 8.0.
-OFF = {"led": (5.0, 4.0), "led rgb": (8.0, 8.0), "fluorescent": (4.5, 2.5), "unknown": (8.0, 8.0)}
+OFF = {"led": (4.5, 3.2), "led rgb": (8.5, 8.0), "fluorescent": (5.0, 4.0), "unknown": (8.0, 8.0)}
 
 
 @pytest.fixture(scope="module")
@@ -36,7 +36,7 @@ def test_the_region_holds_the_truth_in_9_of_10(
     measures: dict[tuple[str, bool], Measure], kind: str, told: bool
 ) -> None:
     """Measured lamps of ANSI/IES TM-30-18, as luxpy carries them."""
-    assert 0.83 <= measures[kind, told].inside <= 1.0
+    assert 0.83 <= measures[kind, told].inside <= 0.97
     assert measures[kind, told].off(0.9) <= OFF[kind][told]
 
 

@@ -34,6 +34,8 @@ def test_the_main_job_from_typing_to_kept(app: Page) -> None:
     open_setup(app, "Setup 1")
     expect(app.locator("ek-setup")).to_contain_text("window")
     expect(app.locator("ek-setup")).to_contain_text("5500 K, Duv +0.0033")
+    app.locator("ek-setup .reading").click()
+    expect(app.locator("ek-reading .facts")).to_contain_text("x 0.33243 y 0.34744")
 
 
 def test_the_screen_and_the_kernel_say_the_same(app: Page) -> None:

@@ -15,7 +15,9 @@ def field(page: Page, label: str) -> Locator:
 def kept_reading(page: Page) -> Locator:
     page.evaluate("location.hash = '#book'")
     page.get_by_role("link", name="Setup 1").click()
-    return page.locator(".lights > li .readings li").first
+    # The list says what was read as CCT; the reading itself says it as typed.
+    page.locator(".lights > li .readings a").first.click()
+    return page.locator("ek-reading .facts")
 
 
 def test_digits_without_a_point_are_understood_and_shown(app: Page) -> None:

@@ -179,7 +179,7 @@ function howItGoes(light, reading, answer) {
   return html`${inAll(pack)} ${goodEnough(answer.verdict, answer.steps)}
     <p class="reason">
       ${t("slip.lands", { cct: kelvin(pack.lands.cct_K), stops: stops(pack.stops_lost) })}
-      ${verdictMark(pack.verdict)}
+      ${verdictMark(pack.promise)}
     </p>
     ${dimLine(answer)}`;
 }

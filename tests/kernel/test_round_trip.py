@@ -55,6 +55,10 @@ def test_the_table_of_a_book_gives_its_readings_back(style: str) -> None:
     for name in ("illuminance_lx", "exposure_lx_s"):
         amounts = {float(f"{each[name]:.6g}") for _, each in coloured if each[name] is not None}
         assert {each[name] for each in found["readings"] if name in each} == amounts
+    for name in ("ra", "r9"):
+        typed = {float(one["data"][name]) for one in complete_book.entries() if name in one["data"]}
+        assert typed
+        assert {each[name] for each in found["readings"] if name in each} == typed
     gels = {tuple(each["pack"]) for _, each in coloured if each["pack"]}
     assert {tuple(each["pack"]) for each in found["readings"] if "pack" in each} == gels
 

@@ -31,11 +31,17 @@ _BESIDE = TEXTS - WORDS | {"place"}
 #: What is said about a reading, beside its colour and level.
 _ABOUT = ("date", "time", "zone", "place", "position", "integration_s")
 _AMOUNTS = ("illuminance_lx", "illuminance_fc", "exposure_lx_s")
+#: Figures of colour rendering, as the heads of their columns have them.
+_FIGURES = ("ra", "r9", "rf", "rg", "ssi")
+
+
+def _field(cell: str) -> str:
+    return word if (word := word_of(cell)) in _FIGURES else field_of(cell)
 
 
 def _fields(row: Row) -> dict[int, str]:
     """Return which field each column of a heading is; none where two are the same."""
-    fields = {place: name for place, cell in enumerate(row.cells) if (name := field_of(cell))}
+    fields = {place: name for place, cell in enumerate(row.cells) if (name := _field(cell))}
     rank = {word: place for place, word in enumerate(NAMES)}
     naming = [place for place, name in fields.items() if name in ("name", "lamp")]
     naming.sort(key=lambda place: rank.get(word_of(row.cell(place)), 0))
@@ -157,8 +163,7 @@ def _take(given: Mapping[str, Any], about: dict[str, Any], line: int, contents: 
             Problem("", Said("The line has neither x and y nor a colour temperature."), line)
         )
         return
-    amounts = [name for name in _AMOUNTS if name in given]
-    reading |= {name: given[name] for name in amounts}
+    reading |= {name: given[name] for name in (*_AMOUNTS, *_FIGURES) if name in given}
     if given.get("lamp") in LAMPS:
         reading["lamp"] = given["lamp"]
     if "gels" in given:

@@ -1024,6 +1024,11 @@ class FoundReading(TypedDict):
     illuminance_lx: NotRequired[float]
     illuminance_fc: NotRequired[float]
     exposure_lx_s: NotRequired[float]
+    ra: NotRequired[float]
+    r9: NotRequired[float]
+    rf: NotRequired[float]
+    rg: NotRequired[float]
+    ssi: NotRequired[float]
     stated: NotRequired[Stated]
     white: Described | None
     problem: Problem | None

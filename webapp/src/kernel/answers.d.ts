@@ -318,6 +318,11 @@ export type FoundReading = {
   illuminance_lx?: number;
   illuminance_fc?: number;
   exposure_lx_s?: number;
+  ra?: number;
+  r9?: number;
+  rf?: number;
+  rg?: number;
+  ssi?: number;
   stated?: Stated;
   white: Described | null;
   problem: Problem | null;

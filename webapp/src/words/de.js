@@ -377,7 +377,7 @@ const de = {
   "share.whole": "das ganze Buch",
   "share.wholeName": "Buch",
   "share.privacy":
-    "Alles geht mit: Messungen, Namen, Notizen, Orte, Positionen, Fotos, gemessene Folien und wer es schrieb. Wer es bekommt, kann es lesen; kein Server kann es.",
+    "Messungen, Namen und gemessene Folien gehen mit, dazu Notizen, Orte, Fotos und wer gemessen hat, wenn du sie nicht weglässt. Wer es bekommt, kann es lesen; kein Server kann es.",
   "share.link": "Link",
   "share.linkWords":
     "Der Link selbst trägt die Daten, hinter dem #, das Browser nie senden. Er öffnet sich in jedem Browser als Vorschau.",
@@ -385,7 +385,7 @@ const de = {
   "share.linkCopied": "Der Link ist kopiert. Füge ihn in eine Nachricht ein.",
   "share.along": "Was mitgeht",
   "share.alongHint":
-    "Was wegbleibt, macht daraus eine eigene Kopie: Sie ändert nie dieses Buch. Fotos machen einen Link lang; eine Datei nimmt sie alle.",
+    "Was wegbleibt, macht daraus eine eigene Kopie: Sie ändert nie dieses Buch. Fotos machen einen Link lang.",
   "share.photos": "Fotos",
   "share.position": "Position und Ort",
   "share.notes": "Notizen",

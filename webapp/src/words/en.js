@@ -838,7 +838,7 @@ export default {
   "share.whole": "the whole book",
   "share.wholeName": "book",
   "share.privacy":
-    "All of it goes along: readings, names, notes, places, positions, photos, measured gels, and who wrote it. Whoever gets it can read it; no server does.",
+    "Readings, names and measured gels go along, and notes, places, photos and who read it unless you leave them out. Whoever gets it can read it; no server does.",
   "share.link": "Link",
   "share.linkWords":
     "The link itself holds the data, after the # that browsers never send. It opens in any browser as a visitor's copy.",
@@ -846,7 +846,7 @@ export default {
   "share.linkCopied": "The link is copied. Paste it into a message.",
   "share.along": "What goes along",
   "share.alongHint":
-    "What is left out makes it a copy of its own: it never changes this book. Photos make a link long; a file takes them all.",
+    "What is left out makes it a copy of its own: it never changes this book. Photos make a link long.",
   "share.photos": "Photos",
   "share.position": "Position and place",
   "share.notes": "Notes",

@@ -103,3 +103,16 @@ def mean_white(page: Page, name: str) -> None:
     choose(slip, "White")
     # Kept half a second after the last tap, then asked about.
     expect(slip.locator("> details > summary")).not_to_contain_text("meant", timeout=30_000)
+
+
+def share_by_clipboard(page: Page) -> None:
+    """Let what is shared be copied: the share sheet of a phone can be pressed by no test."""
+    page.context.grant_permissions(["clipboard-read", "clipboard-write"])
+    page.evaluate("delete Navigator.prototype.share")
+
+
+def copied_link(page: Page) -> str:
+    """What follows the # of the link, where something is shared."""
+    page.get_by_role("button", name="Send the link").click()
+    expect(page.get_by_text("The link is copied")).to_be_visible()
+    return str(page.evaluate("navigator.clipboard.readText()")).partition("#")[2]

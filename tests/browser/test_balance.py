@@ -11,6 +11,7 @@ from hands import (
     open_demo,
     open_setup,
     open_slip,
+    share_by_clipboard,
     type_xy,
     work_here,
 )
@@ -73,8 +74,7 @@ def settle(page: Page) -> None:
 def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
     app: Page, site: Site, context: BrowserContext
 ) -> None:
-    context.grant_permissions(["clipboard-read", "clipboard-write"])
-    app.evaluate("delete Navigator.prototype.share")
+    share_by_clipboard(app)
     wait_until_kept(app)
     site.stop()
     open_demo(app)

@@ -6,7 +6,19 @@ import re
 from typing import Any
 
 from conftest import Site, wait_for_kernel, wait_until_kept
-from hands import chip, choose, go, headline, keep, open_demo, open_slip, type_xy, work_here
+from hands import (
+    chip,
+    choose,
+    copied_link,
+    go,
+    headline,
+    keep,
+    open_demo,
+    open_slip,
+    share_by_clipboard,
+    type_xy,
+    work_here,
+)
 from playwright.sync_api import BrowserContext, Page, expect
 
 from evenkelvin.desk import answer
@@ -65,8 +77,7 @@ def dress(page: Page) -> None:
 def test_a_night_interior_is_dressed_shared_and_opened_by_a_visitor(
     app: Page, site: Site, context: BrowserContext
 ) -> None:
-    context.grant_permissions(["clipboard-read", "clipboard-write"])
-    app.evaluate("delete Navigator.prototype.share")
+    share_by_clipboard(app)
     wait_until_kept(app)
     dress(app)
     go(app, "Set")
@@ -114,11 +125,7 @@ def test_a_night_interior_is_dressed_shared_and_opened_by_a_visitor(
     expect(printed).to_contain_text("Meant: 65 mired cooler than the white")
     expect(printed.locator(".verdict.holds")).to_be_visible()
     app.evaluate(f"location.hash = '#share/{setup}'")
-    app.get_by_role("button", name="Send the link").click()
-    expect(app.get_by_text("The link is copied")).to_be_visible()
-    link = app.evaluate("navigator.clipboard.readText()")
-
-    visit(context, site, link)
+    visit(context, site, copied_link(app))
 
 
 def visit(context: BrowserContext, site: Site, link: str) -> None:
@@ -127,7 +134,7 @@ def visit(context: BrowserContext, site: Site, link: str) -> None:
     assert browser is not None
     stranger = browser.new_context(viewport={"width": 390, "height": 844})
     page = stranger.new_page()
-    page.goto(f"{site.url}#{link.split('#', 1)[1]}")
+    page.goto(f"{site.url}#{link}")
     wait_for_kernel(page)
     expect(page.locator("ek-copy")).to_contain_text("moon at the window")
     page.get_by_role("button", name="Add to my book").click()

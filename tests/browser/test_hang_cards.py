@@ -9,7 +9,7 @@ import io
 
 import pytest
 from conftest import Site, wait_for_kernel, wait_until_kept
-from hands import go, headline, keep_light
+from hands import copied_link, go, headline, keep_light, share_by_clipboard
 from playwright.sync_api import BrowserContext, Locator, Page, expect
 from pypdf import PdfReader
 
@@ -87,19 +87,16 @@ def test_on_paper_each_card_has_its_box_and_room_for_the_reading(hung: Page) -> 
 def test_a_visitor_sees_first_how_each_light_stands(
     hung: Page, context: BrowserContext, site: Site
 ) -> None:
-    context.grant_permissions(["clipboard-read", "clipboard-write"])
-    hung.evaluate("delete Navigator.prototype.share")
+    share_by_clipboard(hung)
     wait_until_kept(hung)
     hung.get_by_role("link", name="Share this setup").click()
-    hung.get_by_role("button", name="Send the link").click()
-    expect(hung.get_by_text("The link is copied")).to_be_visible()
-    link = hung.evaluate("navigator.clipboard.readText()")
+    link = copied_link(hung)
 
     browser = context.browser
     assert browser is not None
     stranger = browser.new_context(viewport={"width": 390, "height": 844})
     page = stranger.new_page()
-    page.goto(f"{site.url}#{link.split('#', 1)[1]}")
+    page.goto(f"{site.url}#{link}")
     wait_for_kernel(page)
     lights = page.locator("ek-copy .lights > li")
     expect(lights).to_have_count(3)

@@ -197,7 +197,7 @@ class HangCards extends Page {
     const { lamp } = light.data;
     return html`<li class="card" aria-label=${light.data.name}>
       <div class="head">
-        <h3>${light.data.name}</h3>
+        ${this.places.length > 1 ? html`<h3>${light.data.name}</h3>` : html`<h2>${light.data.name}</h2>`}
         ${answer ? verdictMark(answer.verdict) : nothing}
       </div>
       <p class="hint">

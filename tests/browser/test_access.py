@@ -65,8 +65,8 @@ def violations(page: Page) -> list[str]:
 
 
 def at_last_nothing(page: Page, look: Callable[[], list[str]]) -> list[str]:
-    """What is found, looked for again and again until it has gone, for a second at most."""
-    give_up = time.monotonic() + 1
+    """What is found, looked for again and again until it has gone, for some seconds at most."""
+    give_up = time.monotonic() + 5
     while (found := look()) and time.monotonic() < give_up:
         page.wait_for_timeout(50)
     return found

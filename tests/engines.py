@@ -12,6 +12,7 @@ import gc
 import http.server
 import os
 import shutil
+import socket
 import subprocess
 import threading
 import time
@@ -25,6 +26,9 @@ T = TypeVar("T")
 DEMAND = "EVENKELVIN_ENGINES"
 
 PHONE = {"width": 390, "height": 844}
+
+#: After so many seconds without an answer a browser is taken for lost.
+LONGEST_ANSWER = 120
 
 
 class Elsewhere:
@@ -106,6 +110,13 @@ class Engine:
 
     def close(self) -> None:
         raise NotImplementedError
+
+    def lives(self) -> bool:
+        """Whether it still answers."""
+        try:
+            return bool(self.run("return true"))
+        except Exception:
+            return False
 
     def reload(self) -> None:
         """As a person does; a driver's own command may go past the service worker."""
@@ -213,11 +224,16 @@ class WebKit(Engine):
         options.proxy = Proxy(elsewhere.capability())
         environment = {**os.environ, "DISPLAY": display, "GDK_BACKEND": "x11"}
         service = webdriver.WebKitGTKService(env=environment)
+        # A browser that fell is not waited for: the client takes its patience from the default.
+        before = socket.getdefaulttimeout()
+        socket.setdefaulttimeout(LONGEST_ANSWER)
         try:
             self.client = webdriver.WebKitGTK(options=options, service=service)
         except BaseException:
             self.screen.terminate()
             raise
+        finally:
+            socket.setdefaulttimeout(before)
         self.client.set_window_rect(**PHONE)
 
     @property

@@ -6,11 +6,12 @@ An engine that a machine lacks is said at the end of the run; where EVENKELVIN_E
 
 from __future__ import annotations
 
+import contextlib
 import json
 import os
 import sys
 import threading
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -36,20 +37,39 @@ def elsewhere() -> Iterator[Elsewhere]:
     made.close()
 
 
+#: A browser that crashes is another's fault, seen once in some hundred runs: its test runs again.
+pytestmark = pytest.mark.flaky(reruns=1, only_rerun=["WebDriverException", "urllib3.exceptions"])
+
+
 @pytest.fixture(scope="module", params=ENGINES, ids=lambda engine: engine.name)
-def engine(
+def started(
     request: pytest.FixtureRequest,
     elsewhere: Elsewhere,
     tmp_path_factory: pytest.TempPathFactory,
-) -> Iterator[Engine]:
+) -> Iterator[Callable[[], Engine]]:
+    """Gives an engine that lives: the one there is, or a new one in its place."""
     why = not_run(request.param)
     if why and os.environ.get(DEMAND) == "required":
         pytest.fail(why)
     if why:
         pytest.skip(why)
-    made = request.param(elsewhere, tmp_path_factory.mktemp("engine"))
-    yield made
-    made.close()
+    running: list[Engine] = []
+
+    def living() -> Engine:
+        if not running or not running[-1].lives():
+            running.append(request.param(elsewhere, tmp_path_factory.mktemp("engine")))
+        return running[-1]
+
+    yield living
+    for fallen in running[:-1]:
+        with contextlib.suppress(Exception):
+            fallen.close()
+    running[-1].close()
+
+
+@pytest.fixture
+def engine(started: Callable[[], Engine]) -> Engine:
+    return started()
 
 
 @pytest.fixture

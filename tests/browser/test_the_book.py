@@ -627,3 +627,18 @@ def test_only_the_same_lamp_with_the_same_gel_is_re_checked(own: Page) -> None:
         expect(light).to_contain_text(stage or "re-checked")
         if stage:
             expect(light).not_to_contain_text("re-checked")
+
+
+def test_whoever_goes_elsewhere_while_a_setup_opens_stays_there(own: Page) -> None:
+    keep_light(own, "key", "0.4102", "0.3941")
+    go(own, "Book")
+    own.get_by_role("button", name="New setup", exact=True).click()
+    own.get_by_role("button", name="Add", exact=True).click()
+    expect(own.locator("ek-setup h1")).to_have_text("Setup 2")
+    open_setup(own, "Setup 1")
+    # Both taps before the phone has written down where the work is.
+    work = own.get_by_role("button", name="Work here: Setup 1")
+    work.evaluate("button => { button.click(); location.hash = '#set'; }")
+    expect(own.locator("main h1")).to_contain_text("Setup 1")
+    expect(own.locator(".slip", has_text="key")).to_be_visible()
+    assert own.evaluate("location.hash") == "#set"

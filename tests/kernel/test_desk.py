@@ -157,8 +157,8 @@ def test_a_spectrum_is_its_own_stand_in() -> None:
     reading = {"spectrum": {"wavelengths_nm": nm, "values": [1.0] * len(nm)}}
     found = ask("fix", reading=reading, target={"cct_K": 5600}, gel_scatter_percent=0)
     for pack in found["packs"]:
-        low, high = pack["lands"]["cct_spread_K"]
-        assert low == high == pytest.approx(pack["lands"]["cct_K"])
+        spread = pack["lands"]["cct_spread_K"]
+        assert spread == pytest.approx([pack["lands"]["cct_K"]] * 2, abs=1e-6)
 
 
 def test_a_bare_chromaticity_shows_the_spread_of_its_lamp_kinds() -> None:

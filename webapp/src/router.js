@@ -21,6 +21,18 @@ class Route extends EventTarget {
   go(name, rest) {
     location.hash = rest ? `${name}/${rest}` : name;
   }
+
+  /**
+   * How to go on from here once some work is done; whoever went elsewhere meanwhile stays there.
+   *
+   * @returns {(name: string, rest?: string) => void}
+   */
+  onward() {
+    const here = location.hash;
+    return (name, rest) => {
+      if (location.hash === here) this.go(name, rest);
+    };
+  }
 }
 
 export const route = new Route();

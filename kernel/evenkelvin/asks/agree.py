@@ -68,7 +68,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     """
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
-    every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
+    every = read_kit(fields.without("kit"))
     groups = fields.groups("lights", most=200)
     if not groups:
         raise Problem(fields.at("lights"), Said("There are no lights yet: keep a reading first."))

@@ -56,7 +56,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     """
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
-    every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
+    every = read_kit(fields.without("kit"))
     target = read_aim(fields, every)
     radius = read_tolerance(fields)
     lamp = fields.choice("lamp", tuple(LAMPS), _LAMP)

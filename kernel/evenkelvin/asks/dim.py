@@ -63,7 +63,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     as it comes), else None; ``words``, ``tolerance``, ``warnings``.
     """
     fields.refuse_unknown("ask", *FIELDS)
-    kit = read_kit(Fields({"own_gels": fields.items("own_gels")}))
+    kit = read_kit(fields.without("kit"))
     reading = _read_filament(fields.group("reading"), kit)
     lamp = _taught(fields, reading, kit)
     radius = read_tolerance(fields)

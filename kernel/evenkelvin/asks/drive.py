@@ -59,7 +59,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     """
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
-    every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
+    every = read_kit(fields.without("kit"))
     prefer = fields.choice("prefer", ("light", "similarity"), "light")
     groups = fields.groups("primaries", most=_MOST_PRIMARIES)
     primaries = [read_reading(group, every, stand_in="none") for group in groups]

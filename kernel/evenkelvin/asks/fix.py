@@ -46,7 +46,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     """
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
-    every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
+    every = read_kit(fields.without("kit"))
     reading = read_reading(fields.group("reading"), every)
     centre = read_target(fields.group("target"), every)
     meant = read_meant(fields, every)

@@ -51,7 +51,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     """
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
-    every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
+    every = read_kit(fields.without("kit"))
     flash_fields, ambient_fields = fields.group("flash"), fields.group("ambient")
     flash = read_reading(flash_fields, every)
     ambient = read_reading(ambient_fields, every)

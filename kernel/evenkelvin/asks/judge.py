@@ -41,7 +41,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     readings = [raw if isinstance(raw, dict) else {} for raw in fields.items("readings", most=5000)]
     whites = [raw["target"] if isinstance(raw.get("target"), dict) else {} for raw in readings]
     aims = logged_xy(whites)
-    known = LoggedTargets(read_kit(Fields({"own_gels": fields.items("own_gels")})))
+    known = LoggedTargets(read_kit(fields.without("kit")))
     found = []
     for index, raw in enumerate(readings):
         if not raw.get("meant"):

@@ -49,7 +49,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         if fields.given("bare") or fields.given("gelled"):
             raise Problem("shift", Said("Give two readings or a shift, not both."))
         return _from_shift(name, fields.group("shift"))
-    kit = read_kit(Fields({"own_gels": fields.items("own_gels")}))
+    kit = read_kit(fields.without("kit"))
     bare = read_reading(fields.group("bare"), kit)
     gelled = read_reading(fields.group("gelled"), kit)
     passed = _passed(bare, gelled)

@@ -17,6 +17,10 @@ if TYPE_CHECKING:
 _T = (GRID - 560.0) / 200.0
 
 
+#: Nearer to where it should be than this, in u′ v′, a spectrum is bent no further.
+_THERE = 1e-13
+
+
 def bend(spectra: Floats, xy: Floats) -> Floats:
     """Return those spectra that :func:`bent` could bend, shape (m, 81)."""
     return bent(spectra, xy)[0]
@@ -44,13 +48,13 @@ def bent(spectra: Floats, xy: Floats) -> tuple[Floats, NDArray[np.bool_]]:
     start = xyz_to_uv_prime(spectra @ bars)
     coefficients = np.zeros((len(spectra), 2))
     # Newton from afar overshoots; the wanted point is approached in a few equal strides.
-    for part in (0.25, 0.5, 0.75, 1.0, 1.0, 1.0, 1.0):
+    for part, tries in ((0.25, 2), (0.5, 2), (0.75, 2), (1.0, 12)):
         aim = start + part * (wanted_uv - start)
-        for _ in range(3):
+        for _ in range(tries):
             exponent = np.clip(coefficients @ basis, -60.0, 60.0)
             shaped = spectra * np.exp(exponent)
             xyz = shaped @ bars
-            slopes = np.einsum("nl,kl,lc->nkc", shaped, basis, bars)
+            slopes = (shaped[:, np.newaxis] * basis) @ bars
             below = xyz @ np.array([1.0, 15.0, 3.0])
             uv = xyz_to_uv_prime(xyz)
             along = np.stack([4.0 * slopes[..., 0], 9.0 * slopes[..., 1]], axis=-1)
@@ -59,6 +63,8 @@ def bent(spectra: Floats, xy: Floats) -> tuple[Floats, NDArray[np.bool_]]:
             # Two equations in two unknowns, by Cramer's rule.
             (a, b), (c, d) = np.moveaxis(jacobian + 1e-12 * np.eye(2), 0, -1)
             p, q = (aim - uv).T
+            if max(np.abs(p).max(), np.abs(q).max()) < _THERE:
+                break
             stride = np.stack([d * p - b * q, a * q - c * p], axis=-1)
             coefficients += np.clip(stride / (a * d - b * c)[:, np.newaxis], -4.0, 4.0)
     shaped = spectra * np.exp(np.clip(coefficients @ basis, -60.0, 60.0))

@@ -50,7 +50,8 @@ _COOL_EXPONENTS = (
     -36.24106215281424,
     -22.98452678130219,
 )
-#: How far a real gel may be from the nominal one (1 σ of its curve; common practice, no source).
+#: How far a real gel as deep as a half cut or deeper may be from the nominal one (1 σ of its curve;
+#: common practice, no source).
 NOMINAL_SCATTER = 0.08
 NEUTRALS = (0.15, 0.3, 0.45, 0.6, 0.9, 1.2)
 CC_STEPS = (5.0, 10.0, 20.0, 40.0)
@@ -115,9 +116,15 @@ def nominal_kit() -> tuple[Gel, ...]:
         for cc in CC_STEPS:
             curve = _CLEAR * cc_transmittance(sign * cc)
             gels.append(Gel(f"CC{cc:02g} {colour}", "cc", curve, BETWEEN_K, None, sign * cc))
-    return tuple(replace(gel, scatter=_scatter(gel)) for gel in gels)
+    half = _depth(next(gel for gel in gels if gel.name == "1/2 CTO"))
+    return tuple(
+        replace(gel, scatter=NOMINAL_SCATTER * min(1.0, _depth(gel) / half)) for gel in gels
+    )
 
 
-def _scatter(gel: Gel) -> float:
-    """Return how far a gel may be from its nominal curve; neutral ones are that by their make."""
-    return 0.0 if gel.family == "neutral" else NOMINAL_SCATTER
+def _depth(gel: Gel) -> float:
+    """Return how deep a colour is: the scatter of its density over the grid.
+
+    A lighter cut has less of the same dye, so that it can be off by less; neutral gels have none.
+    """
+    return float(np.std(np.log(gel.transmittance)))

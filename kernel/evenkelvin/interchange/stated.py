@@ -95,7 +95,8 @@ NAMES = ("name", "title", "light", "source", "label", "lamp", "id")
 #: A flash: illuminance times time.
 _LUX_SECONDS = r"l(?:x|ux)\s*[·.*⋅-]?\s*(?:s|sec|seconds?)"
 _EXPOSURE = re.compile(rf"[^\[(]{{0,40}}[\[(]\s*{_LUX_SECONDS}\s*[\])]")
-_BRACKET = re.compile(r"[\[(]([^\])]*)[\])]")
+#: What stands in brackets; of any length, a file of open ones alone would take minutes.
+_BRACKET = re.compile(r"[\[(]([^\])]{0,60})[\])]")
 #: Fields that hold words, and those that hold a time or a place.
 WORDS = frozenset({"name", "lamp", "gels", "place"})
 _TIMES = frozenset({"moment", "date", "time", "zone"})

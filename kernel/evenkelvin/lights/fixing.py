@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -22,7 +23,7 @@ from evenkelvin.filters.gel import Gel
 from evenkelvin.filters.pack import DEEPEST, SAME_STOPS, SAME_UV, Pack, search, touched
 from evenkelvin.filters.scatter import landing_scatter
 from evenkelvin.lights.reading import Reading, pack_transmittance
-from evenkelvin.lights.region import PROMISE_RANK, Promise, Region
+from evenkelvin.lights.region import PROMISE_RANK, Promise, Region, promise
 from evenkelvin.lights.stand_in import guess
 from evenkelvin.lights.tint import tint_words
 from evenkelvin.lights.tolerance import RANK, Verdict, verdict
@@ -65,7 +66,7 @@ class Landing:
     """A pack on a light: what hangs, what changes, where it lands and what it costs.
 
     ``verdict`` is that of the best guess; ``odds`` are those that the light holds, and
-    ``promise`` what may be said by them.
+    ``promise`` what may be said by them. The spreads are those of the 90 % region.
     """
 
     gels: tuple[Gel, ...]
@@ -75,6 +76,8 @@ class Landing:
     target_xy: Floats
     cct_k: float
     duv: float
+    cct_spread_k: tuple[float, float]
+    duv_spread: tuple[float, float]
     region: Region
     delta_uv: float
     verdict: Verdict
@@ -147,41 +150,81 @@ def _difference(many: tuple[Gel, ...], less: tuple[Gel, ...]) -> tuple[Gel, ...]
 def land(light: Reading, target_xy: Floats, gels: tuple[Gel, ...], radius: float) -> Landing:
     """Return where a light lands with these gels on, in place of those it has now.
 
+    See :func:`land_each`.
+    """
+    return land_each(light, target_xy, [gels], radius)[0]
+
+
+def land_each(
+    light: Reading, target_xy: Floats, packs: Sequence[tuple[Gel, ...]], radius: float
+) -> list[Landing]:
+    """Return where a light lands with each of some packs on, in place of what it has now.
+
     Parameters
     ----------
     light
         As it was read; stops are counted from there.
     target_xy
         The white it should have, shape (2,).
-    gels
-        Everything that shall hang.
+    packs
+        Of each, everything that shall hang.
     radius
         Tolerance in steps.
     """
+    if not packs:
+        return []
     bars = observer_grid()
-    through = pack_transmittance(gels) / pack_transmittance(light.pack)
-    xyz = (light.spectra * through) @ bars
-    uv_prime = xyz_to_uv_prime(xyz)
     wanted = xy_to_uv_prime(target_xy)
-    add, off = _difference(gels, light.pack), _difference(light.pack, gels)
-    region = landing_region(light, through, uv_prime, xyz[:, 1], add + off)
-    delta = float(delta_uv_prime(uv_prime[0], wanted))
-    cct_k, duv = uv_to_cct(uv_prime_to_uv(uv_prime[:1]))[0]
-    return Landing(
-        gels=gels,
-        add=add,
-        take_off=off,
-        xy=uv_prime_to_xy(uv_prime[0]),
-        target_xy=target_xy,
-        cct_k=float(cct_k),
-        duv=float(duv),
-        region=region,
-        delta_uv=delta,
-        verdict=verdict(delta / STEP_UV, radius),
-        odds=region.odds(wanted, radius),
-        promise=region.promise(wanted, radius),
-        stops_lost=float(np.log2((light.spectra[0] @ bars)[1] / xyz[0, 1])),
-    )
+    now = (light.spectra[0] @ bars)[1]
+    added = [_difference(gels, light.pack) for gels in packs]
+    taken = [_difference(light.pack, gels) for gels in packs]
+    through = np.stack([pack_transmittance(gels) for gels in packs])
+    through = through / pack_transmittance(light.pack)
+    xyz = (light.spectra * through[:, np.newaxis]) @ bars
+    uv_prime = xyz_to_uv_prime(xyz)
+    regions = [
+        landing_region(light, *each)
+        for each in zip(
+            through,
+            uv_prime,
+            xyz[..., 1],
+            (on + off for on, off in zip(added, taken, strict=True)),
+            strict=True,
+        )
+    ]
+    # The mean and the edge of every region at once: a CCT alone costs as much as a hundred.
+    points = np.stack([np.vstack([region.mean, region.edge]) for region in regions])
+    whites = uv_to_cct(uv_prime_to_uv(points.reshape(-1, 2))).reshape(len(packs), -1, 2)
+    found = []
+    for at, region in enumerate(regions):
+        delta = float(delta_uv_prime(region.mean, wanted))
+        odds = region.odds(wanted, radius)
+        found.append(
+            Landing(
+                gels=packs[at],
+                add=added[at],
+                take_off=taken[at],
+                xy=uv_prime_to_xy(region.mean),
+                target_xy=target_xy,
+                cct_k=float(whites[at, 0, 0]),
+                duv=float(whites[at, 0, 1]),
+                cct_spread_k=_spread(whites[at, :, 0]),
+                duv_spread=_spread(whites[at, :, 1]),
+                region=region,
+                delta_uv=delta,
+                verdict=verdict(delta / STEP_UV, radius),
+                odds=odds,
+                promise=promise(odds, verdict(delta / STEP_UV, radius)),
+                stops_lost=float(np.log2(now / xyz[at, 0, 1])),
+            )
+        )
+    return found
+
+
+def _spread(values: Floats) -> tuple[float, float]:
+    """Return the least and the greatest of those there are; NaN where there are none."""
+    known = values[np.isfinite(values)]
+    return (float(known.min()), float(known.max())) if len(known) else (float("nan"),) * 2
 
 
 def landing_region(
@@ -288,7 +331,7 @@ def landings(
     work = sorted((pack for pack in front if _moves(pack.gels, hung)), key=place)
     tried = work if most is None else work[: max(most, _TRIED)]
     packs = [tuple(at_hand[index] for index in pack.gels) for pack in tried]
-    return sorted((land(light, target.xy, gels, radius) for gels in packs), key=rank)[:most]
+    return sorted(land_each(light, target.xy, packs, radius), key=rank)[:most]
 
 
 def rank(one: Landing) -> tuple[float, ...]:

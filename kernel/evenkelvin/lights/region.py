@@ -8,11 +8,9 @@ from typing import Literal
 
 import numpy as np
 
-from evenkelvin.colorimetry.chromaticity import uv_prime_to_uv
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
-from evenkelvin.colorimetry.temperature import uv_to_cct
 from evenkelvin.data import Floats
-from evenkelvin.lights.tolerance import Verdict, verdict
+from evenkelvin.lights.tolerance import Verdict
 
 #: What may be promised of a landing, from the best to the worst.
 Promise = Literal["holds", "should_hold", "read_again", "near", "out"]
@@ -34,6 +32,15 @@ def _normal_plane() -> Floats:
     turn = np.arange(_POINTS) * np.pi * (3.0 - np.sqrt(5.0))
     away = np.sqrt(-2.0 * np.log1p(-part))
     return np.stack([away * np.cos(turn), away * np.sin(turn)], axis=1)
+
+
+def promise(odds: float, best_guess: Verdict) -> Promise:
+    """Return what may be promised by the odds that a light holds, else by its best guess."""
+    if odds >= SURE:
+        return "holds"
+    if odds >= LIKELY:
+        return "should_hold"
+    return "read_again" if best_guess == "holds" else best_guess
 
 
 @dataclass(frozen=True, eq=False)
@@ -58,8 +65,8 @@ class Region:
 
     @cached_property
     def edge(self) -> Floats:
-        """The edge of the 90 % region in u′ v′, shape (32, 2)."""
-        turn = np.linspace(0.0, 2.0 * np.pi, 32, endpoint=False)
+        """The edge of the 90 % region in u′ v′, shape (16, 2)."""
+        turn = np.linspace(0.0, 2.0 * np.pi, 16, endpoint=False)
         circle = np.stack([np.cos(turn), np.sin(turn)])
         return np.asarray(self.mean + np.sqrt(CHI_2) * (self.root @ circle).T)
 
@@ -68,16 +75,6 @@ class Region:
         landed = self.mean + _normal_plane() @ self.root.T
         return float(np.mean(delta_uv_prime(landed, target_uv) <= radius * STEP_UV))
 
-    def promise(self, target_uv: Floats, radius: float) -> Promise:
-        """Return what may be promised: by the odds, else what the mean would be called."""
-        odds = self.odds(target_uv, radius)
-        if odds >= SURE:
-            return "holds"
-        if odds >= LIKELY:
-            return "should_hold"
-        word: Verdict = verdict(float(delta_uv_prime(self.mean, target_uv)) / STEP_UV, radius)
-        return "read_again" if word == "holds" else word
-
     def steps(self, target_uv: Floats) -> tuple[float, float]:
         """Return the least and the greatest distance of the region from a target, in steps."""
         apart = delta_uv_prime(self.edge, target_uv) / STEP_UV
@@ -85,18 +82,6 @@ class Region:
         inside = float(away @ np.linalg.pinv(self.covariance, hermitian=True) @ away) < CHI_2
         known = bool(np.any(self.covariance))
         return (0.0 if inside and known else float(apart.min())), float(apart.max())
-
-    @cached_property
-    def cct_duv(self) -> tuple[tuple[float, float], tuple[float, float]]:
-        """The least and the greatest CCT in K, and of Duv; NaN where there is no CCT."""
-        whites = uv_to_cct(uv_prime_to_uv(np.vstack([self.mean, self.edge])))
-        if not np.isfinite(whites[:, 0]).any():
-            return (float("nan"),) * 2, (float(whites[:, 1].min()), float(whites[:, 1].max()))
-        kelvin = whites[np.isfinite(whites[:, 0]), 0]
-        return (float(kelvin.min()), float(kelvin.max())), (
-            float(whites[:, 1].min()),
-            float(whites[:, 1].max()),
-        )
 
     def stops(self, lost: float) -> tuple[float, float]:
         """Return between what the stops lost lie in 9 of 10."""

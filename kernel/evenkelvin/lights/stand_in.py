@@ -9,6 +9,7 @@ be beyond them (``lamp_regions``); the other half is the referee in the tests.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import TYPE_CHECKING
@@ -129,43 +130,72 @@ def members(
     spectra, numbers
         Shape (n, 81), of luminance 1, and (n,).
     """
-    parts = family(lamp)
-    chosen = np.arange(len(parts))
-    if known is not None:
-        chosen = chosen[np.isin(chosen, list(known))]
-    spectra, reached = mixtures(parts[chosen] * through, xy)
+    return _members_of([(lamp, known)], xy, through)[0]
+
+
+_Members = tuple[Floats, "NDArray[np.intp]"]
+
+
+def _members_of(
+    kinds: Sequence[tuple[str, dict[int, float] | None]], xy: Floats, through: Floats
+) -> list[_Members]:
+    """Return the members of several kinds; what is to be bent is bent all at once."""
     cct, _ = xy_to_cct(xy)
     kelvin = 3000.0 if np.isnan(cct) else float(np.clip(cct, 1000.0, 25000.0))
-    bases = [illuminant(name) for name in _TABULATED.get(lamp, ())] + _smooth(lamp, kelvin)
-    numbers = np.arange(BENT, BENT + len(bases))
-    wanted = numbers if known is None else numbers[np.isin(numbers, list(known))]
-    if not len(wanted):
-        return spectra, chosen[reached]
-    shaped, which = bent(np.stack([bases[k - BENT] for k in wanted]) * through, xy)
+    mixed: list[_Members] = []
+    bases: list[Floats] = []
+    of_bases: list[NDArray[np.intp]] = []
+    for lamp, known in kinds:
+        parts = family(lamp)
+        chosen = np.arange(len(parts))
+        shapes = [illuminant(name) for name in _TABULATED.get(lamp, ())] + _smooth(lamp, kelvin)
+        numbers = np.arange(BENT, BENT + len(shapes))
+        if known is not None:
+            chosen = chosen[np.isin(chosen, list(known))]
+            numbers = numbers[np.isin(numbers, list(known))]
+        spectra, reached = mixtures(parts[chosen] * through, xy)
+        mixed.append((spectra, chosen[reached]))
+        bases += [shapes[number - BENT] for number in numbers]
+        of_bases.append(numbers)
+    if not bases:
+        return mixed
+    shaped, which = bent(np.stack(bases) * through, xy)
     shaped = shaped / (shaped @ observer_grid()[:, 1])[:, np.newaxis]
-    return np.concatenate([spectra, shaped]), np.concatenate([chosen[reached], wanted[which]])
+    # Which kind each came from; those that could not be bent so far are gone.
+    owner = np.repeat(np.arange(len(kinds)), [len(numbers) for numbers in of_bases])[which]
+    number = np.concatenate(of_bases)[which]
+    return [
+        (
+            np.concatenate([spectra, shaped[owner == kind]]),
+            np.concatenate([numbers, number[owner == kind]]),
+        )
+        for kind, (spectra, numbers) in enumerate(mixed)
+    ]
 
 
 def _weighted(lamp: str, xy: Floats, through: Floats) -> tuple[Floats, Floats]:
     """Return what a lamp may be, and how likely each is, adding up to 1; or none."""
-    if lamp == "unknown":
-        found = [(_weighted(kind, xy, through), share) for kind, share in UNKNOWN.items()]
-        weights = np.concatenate([share * one[1] for one, share in found])
-        total = weights.sum()
-        return np.concatenate([one[0] for one, _ in found]), weights / (total if total else 1.0)
-    known = weights_of(lamp)
-    spectra, numbers = members(lamp, xy, through, known)
-    if not len(spectra) and known is not None:
-        known = None
-        spectra, numbers = members(lamp, xy, through, None)
-    if known is None:
-        # Physics and publication are heard alike.
-        is_bent = numbers >= BENT
-        shares = np.where(is_bent, np.sum(~is_bent), np.sum(is_bent))
-        weights = np.maximum(shares, 1).astype(np.float64)
-    else:
-        weights = np.array([known[int(k)] for k in numbers])
-    return spectra, weights / weights.sum() if len(weights) else weights
+    kinds = UNKNOWN if lamp == "unknown" else {lamp: 1.0}
+    known = {kind: weights_of(kind) for kind in kinds}
+    found = []
+    for (kind, share), (spectra, numbers) in zip(
+        kinds.items(), _members_of(list(known.items()), xy, through), strict=True
+    ):
+        fitted = known[kind]
+        if not len(spectra) and fitted is not None:
+            fitted = None
+            spectra, numbers = members(kind, xy, through, None)
+        if fitted is None:
+            # Physics and publication are heard alike.
+            is_bent = numbers >= BENT
+            shares = np.where(is_bent, np.sum(~is_bent), np.sum(is_bent))
+            weights = np.maximum(shares, 1).astype(np.float64)
+        else:
+            weights = np.array([fitted[int(k)] for k in numbers])
+        found.append((spectra, share * weights / weights.sum() if len(weights) else weights))
+    weights = np.concatenate([each for _, each in found])
+    total = weights.sum()
+    return np.concatenate([each for each, _ in found]), weights / (total if total else 1.0)
 
 
 def stand_ins(lamp: str, xy: Floats, pack: Floats | None = None) -> Floats:

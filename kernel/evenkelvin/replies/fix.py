@@ -33,11 +33,10 @@ def landing_plain(landing: Landing) -> dict[str, Any]:
                 stops_lost=landing.stops_lost,
             )
         )
-    lands = white(landing.xy)
+    lands = white(landing.xy, (landing.cct_k, landing.duv))
     region = landing.region
-    (low_k, high_k), duv = region.cct_duv
-    lands["cct_spread_K"] = [number(value) for value in (low_k, high_k)]
-    lands["duv_spread"] = list(duv)
+    lands["cct_spread_K"] = [number(value) for value in landing.cct_spread_k]
+    lands["duv_spread"] = list(landing.duv_spread)
     lands["region"] = {
         "mean": region.mean.tolist(),
         "edge": region.edge.tolist(),

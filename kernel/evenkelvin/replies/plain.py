@@ -16,10 +16,13 @@ def number(value: float) -> float | None:
     return float(value) if math.isfinite(value) else None
 
 
-def white(xy: Floats) -> dict[str, Any]:
-    """Return a chromaticity in every coordinate that people use."""
+def white(xy: Floats, known: tuple[float, float] | None = None) -> dict[str, Any]:
+    """Return a chromaticity in every coordinate that people use.
+
+    ``known`` is its CCT and Duv, where they have been found already.
+    """
     u_prime, v_prime = xy_to_uv_prime(xy)
-    cct, duv = xy_to_cct(xy)
+    cct, duv = known or xy_to_cct(xy)
     return {
         "x": float(xy[0]),
         "y": float(xy[1]),

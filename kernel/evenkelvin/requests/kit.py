@@ -97,7 +97,7 @@ def read_kit(fields: Fields) -> tuple[Gel, ...]:
         "gel_scatter_percent", 100.0 * NOMINAL_SCATTER, 0.0, 30.0, label=Said("how far gels vary")
     )
     known = {
-        gel.name: replace(gel, scatter=percent / 100.0) if gel.scatter else gel
+        gel.name: replace(gel, scatter=gel.scatter * percent / (100.0 * NOMINAL_SCATTER))
         for gel in nominal_kit()
     }
     for group in fields.groups("own_gels", most=100):

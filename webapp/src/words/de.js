@@ -568,7 +568,7 @@ const de = {
     "Ein Schritt ist 0,0011 in CIE u′v′ (CIE TN 001). Eng sind 2 Schritte, normal 4, weit 7; nah dran reicht bis zum Doppelten.",
   "kit.scatter": "Wie weit Folien streuen",
   "kit.scatterHint":
-    "Eine echte Folie gegen ihre Nennkurve, 1 σ; Erfahrung, ohne Quelle. Selbst gemessene streuen weniger.",
+    "Eine echte halbe oder dichtere Folie gegen ihre Nennkurve, 1 σ; hellere und selbst gemessene streuen weniger. Erfahrung, ohne Quelle.",
   "kit.gels": "Vorhandene Folien",
   "kit.gelsHint": "Nur vorhandene Folie wird empfohlen.",
   "kit.order": "Bestellung",

@@ -1299,7 +1299,7 @@ export default {
     "One step is 0.0011 in CIE u′v′ (CIE TN 001). Tight is 2 steps, normal 4, loose 7; near reaches to twice that.",
   "kit.scatter": "How far gels vary",
   "kit.scatterHint":
-    "A real gel against its nominal curve, 1 σ; common practice, no source. Gels you measured vary less.",
+    "A real half cut, or deeper, against its nominal curve, 1 σ; lighter cuts and gels you measured vary less. Common practice, no source.",
   "kit.gels": "Gels in stock",
   "kit.gelsHint": "Only gel in stock is advised.",
   "own.title": "Gels you measured",

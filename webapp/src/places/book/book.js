@@ -133,9 +133,10 @@ class BookView extends Page {
         t("book.newSetup"),
         t("book.nthSetup", { n: book.below(location.id, "setup").length + 1 }),
         async (name) => {
+          const onward = route.onward();
           const id = await book.create("setup", location.id, { name });
           await settings.set("here", id);
-          route.go("setup", id);
+          onward("setup", id);
         },
       )}
       ${this.renderTools(location)}

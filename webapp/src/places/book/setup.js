@@ -37,9 +37,9 @@ class SetupView extends Page {
 
   /** Work in this setup. @param {"light" | "sweep"} place  where to begin */
   async work(place) {
+    const onward = route.onward();
     await openSetup(this.id);
-    // Whoever went elsewhere meanwhile stays there.
-    if (this.isConnected) route.go(place);
+    onward(place);
   }
 
   /** Set today's white to the one of this setup. */
@@ -63,6 +63,7 @@ class SetupView extends Page {
 
   /** The same lights for another day, each to be brought to what it was. */
   async pickUp() {
+    const onward = route.onward();
     const setup = /** @type {Thing} */ (book.thing(this.id));
     // Without the kernel the lights are doubled all the same; the white then stays as it is.
     const found = await ask(whiteOfSetup(this.id));
@@ -76,7 +77,7 @@ class SetupView extends Page {
       const { cct_K, duv } = found.target;
       await settings.set("white", { cct_K: String(cct_K), duv: String(duv ?? "0") });
     }
-    route.go("set");
+    onward("set");
   }
 
   /** @param {Thing} light */

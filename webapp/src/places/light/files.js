@@ -89,6 +89,7 @@ class FilesView extends Page {
   keep() {
     const lights = incoming.chosen("light");
     const some = incoming.chosen("gel");
+    const onward = route.onward();
     return this.keeping.run(async () => {
       const target = await targetToKeep(centreOf());
       // Readings of one title are one light's, the earliest first.
@@ -122,7 +123,7 @@ class FilesView extends Page {
         await keepOwnGel({ ...item.data, name: item.name.trim() || item.data.name });
         incoming.done([item]);
       }
-      if (!incoming.files.length) route.go(lights.length ? "set" : "kit");
+      if (!incoming.files.length) onward(lights.length ? "set" : "kit");
       return [
         lights.length ? t("files.keptLights", { n: lights.length }) : "",
         some.length ? t("files.keptGels", { n: some.length }) : "",

@@ -105,10 +105,11 @@ class BalanceView extends Page {
     const setup = currentSetup();
     const { balanced, plan, question } = this;
     if (!setup || !question || !plan) return;
+    const onward = route.onward();
     this.keeping.run(async () => {
       const undo = await keepPlan(setup, balanced, plan, question);
       sayWithUndo(t("balance.kept", { white: kelvin(plan.white.cct_K) }), undo);
-      route.go("set");
+      onward("set");
     });
   }
 

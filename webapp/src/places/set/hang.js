@@ -176,7 +176,7 @@ class HangCards extends Page {
   renderBoth(wanted, answer) {
     return html`<p class="planned">
         <span class="what">${t("planned.plan")}</span>
-        ${landsWords(wanted.lands, wanted)} ${verdictMark(wanted.verdict)}
+        ${landsWords(wanted.lands, wanted)} ${verdictMark(wanted.promise ?? wanted.verdict)}
       </p>
       <p class="planned">
         <span class="what">${t("planned.measured")}</span>
@@ -216,7 +216,7 @@ class HangCards extends Page {
         wanted && (!before || here)
           ? html`<p class="planned">
               <span class="what">${t("planned.plan")}</span>
-              ${landsWords(wanted.lands, wanted)} ${verdictMark(wanted.verdict)}
+              ${landsWords(wanted.lands, wanted)} ${verdictMark(wanted.promise ?? wanted.verdict)}
             </p>`
           : nothing
       }

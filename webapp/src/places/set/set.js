@@ -85,10 +85,11 @@ class SetView extends Page {
 
   /** @param {string} id */
   async openPinned(id) {
+    const here = location.hash;
     if (book.standing(id)) await openSetup(id);
     else say(t("book.gone"));
     // Whoever opens another setup now is not brought back here by a reload.
-    if (this.isConnected) location.replace("#set");
+    if (location.hash === here) location.replace("#set");
   }
 
   willUpdate() {

@@ -235,6 +235,7 @@ class SweepView extends Page {
   }
 
   async keep() {
+    const onward = route.onward();
     await this.keeping.run(async () => {
       await bookRead();
       const { surface } = this;
@@ -248,7 +249,7 @@ class SweepView extends Page {
         later && this.id ? undefined : this.draft.clear(newer),
         later ? drafts.save(`sweep/${id}`, newer) : undefined,
       ]);
-      if (!this.id) route.go("sweep", id);
+      if (!this.id) onward("sweep", id);
       return t("sweep.kept", { name });
     });
   }
@@ -260,9 +261,10 @@ class SweepView extends Page {
   }
 
   async drop() {
+    const onward = route.onward();
     const undo = await book.remove(this.id);
     sayWithUndo(t("book.deleted", { name: this.surface.name }), undo);
-    route.go("sweep");
+    onward("sweep");
   }
 
   /** The points as a table for a spreadsheet. */

@@ -26,7 +26,7 @@ BUDGET = {
 OPENING_SCRIPT, WHOLE_SCRIPT = 66_600, 215_000
 #: Most bytes of all files together: where a host compresses, and where it does not. Pyodide and
 #: numpy as published are 8.76 MB where a host compresses; the app is to stay below 0.57 of that.
-ALL_SENT, ALL_PLAIN = 4_930_000, 6_150_000
+ALL_SENT, ALL_PLAIN = 4_932_000, 6_150_000
 
 
 #: The pictures of the browser's own install dialogue, which nothing else fetches or keeps.

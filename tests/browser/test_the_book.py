@@ -632,8 +632,8 @@ def test_only_the_same_lamp_with_the_same_gel_is_re_checked(own: Page) -> None:
 def test_whoever_goes_elsewhere_while_a_setup_opens_stays_there(own: Page) -> None:
     keep_light(own, "key", "0.4102", "0.3941")
     go(own, "Book")
-    own.get_by_role("button", name="New setup", exact=True).click()
-    own.get_by_role("button", name="Add", exact=True).click()
+    own.get_by_role("button", name="New setup in First location").click()
+    own.get_by_role("button", name="Save", exact=True).click()
     expect(own.locator("ek-setup h1")).to_have_text("Setup 2")
     open_setup(own, "Setup 1")
     # Both taps before the phone has written down where the work is.

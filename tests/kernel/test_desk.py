@@ -6,10 +6,12 @@ import json
 import math
 from typing import Any
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from evenkelvin.colorimetry.difference import STEP_UV
 from evenkelvin.desk import ASKS, answer, answer_json
 from evenkelvin.fields import parse_number
 from examples import examples
@@ -400,3 +402,44 @@ def test_nominal_gel_promises_less_than_a_measured_one() -> None:
         {"ask": "fix", "reading": reading, "target": {"cct_K": 5600}, "gel_scatter_percent": -1}
     )
     assert wrong["problem"]["field"] == "gel_scatter_percent"
+
+
+@pytest.mark.parametrize("percent", [0, 8, 20])
+def test_fix_field_and_balance_promise_the_same_of_the_same_gels(percent: float) -> None:
+    white = {"cct_K": 5600, "duv": 0}
+    gels = {"gel_scatter_percent": percent}
+    best = ask("fix", reading=XY, target=white, **gels)["packs"][0]
+    (light,) = ask("field", lights=[XY], packs=[best["gels"]], target=white, **gels)["lights"]
+    edge = np.array(best["lands"]["region"]["edge"])
+    # In the field's steps, whose axes are turned: what is far from what stays.
+    drawn = np.array(light["region"]) * STEP_UV
+    for shape in (edge, drawn):
+        assert len(shape) >= 16
+    far = [np.linalg.norm(some[:, None] - some, axis=-1) for some in (edge, drawn)]
+    np.testing.assert_allclose(far[0], far[1], atol=1e-9)
+    found = ask(
+        "balance",
+        lights=[{"reading": XY}],
+        whites={"from_K": 5600, "to_K": 5600},
+        stock=dict.fromkeys(best["gels"], 1),
+        **gels,
+    )
+    plan = next(one for one in found["front"] if one["per_light"][0]["does"] == "gel")
+    part = plan["per_light"][0]
+    same = ask("fix", reading=XY, target=white, kit=part["gels"], **gels)["packs"]
+    alike = next(pack for pack in same if pack["gels"] == part["gels"])
+    assert part["promise"] == part["pack"]["promise"] == alike["promise"]
+    assert part["pack"]["odds"] == pytest.approx(alike["odds"])
+
+
+def test_where_a_spectrum_lands_behind_measured_gel_is_a_point_in_the_field() -> None:
+    nm = list(range(380, 781, 5))
+    reading = {"spectrum": {"wavelengths_nm": nm, "values": [1.0] * len(nm)}}
+    found = ask(
+        "field",
+        lights=[reading],
+        packs=[["1/4 CTO"]],
+        target={"cct_K": 5600},
+        gel_scatter_percent=0,
+    )
+    assert found["lights"][0]["region"] == []

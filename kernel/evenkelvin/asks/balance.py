@@ -87,8 +87,9 @@ def reply(fields: Fields) -> dict[str, Any]:
     meant alike, read within a step of each other and hang one pack, for which up to a tenth of a
     stop more is lost; ``pieces`` to hang; ``cuts`` and ``hang`` (gel, cuts, lights) to fetch;
     ``stops_lost``, the sum over the lights, and ``stops_lost_max``; ``per_light`` with ``does``
-    "leave" | "gel" | "dial", ``pack`` as in fix, ``dial``, ``steps``, ``verdict``, ``meant`` in
-    words and its ``target`` at that white; ``words``; ``exact`` and ``at_least_stops``: no plan
+    "leave" | "gel" | "dial", ``pack`` as in fix, ``dial``, ``steps``, ``verdict`` of the best
+    guess and what may be promised (``promise``, as in fix), ``meant`` in words and its ``target``
+    at that white; ``words``; ``exact`` and ``at_least_stops``: no plan
     with as few lights out and as few pieces loses less, light being reckoned in fiftieths of a
     stop.
     ``exact`` at the top says that nothing better was left untried anywhere; otherwise
@@ -324,6 +325,7 @@ def _part(light: SetLight, bare: dict[str, Any], part: Part, radius: float) -> d
         "target": None if target is None else white(target),
         "steps": part.steps,
         "verdict": None if part.steps is None else verdict(part.steps, radius),
+        "promise": None if part.steps is None else verdict(part.steps, radius),
         "stops_lost": 0.0,
         "words": Said("leave as it is"),
     }
@@ -350,6 +352,7 @@ def _part(light: SetLight, bare: dict[str, Any], part: Part, radius: float) -> d
             "gels": pack["gels"],
             "pack": pack,
             "lands": pack["lands"],
+            "promise": landing.promise,
             "stops_lost": landing.stops_lost,
             "words": _hanging(landing),
         }

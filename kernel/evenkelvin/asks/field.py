@@ -1,7 +1,7 @@
 """What the balance field shows.
 
 ``{"ask": "field", "target": T, "lights": [R…], "packs"?: [[gel names] | null…], "tolerance"?,
-"own_gels"?}``
+"own_gels"?, "gel_scatter_percent"?}``
 
 Each R may carry ``meant`` (see :mod:`evenkelvin.requests.meant`).
 """
@@ -18,12 +18,13 @@ from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import Gel
 from evenkelvin.lights.field import Frame, frame, locus, place
+from evenkelvin.lights.fixing import landing_region
 from evenkelvin.lights.meant import groups_alike, meant_words
 from evenkelvin.lights.reading import Reading, pack_transmittance
 from evenkelvin.problem import Problem
 from evenkelvin.replies.each import unusable_plain
 from evenkelvin.replies.plain import tolerance_plain, white
-from evenkelvin.requests.kit import GEL, OWN_GELS, find_gel, read_kit, read_own_gel
+from evenkelvin.requests.kit import GEL, KIT, OWN_GELS, find_gel, read_kit, read_own_gel
 from evenkelvin.requests.lit import LitSet
 from evenkelvin.requests.meant import MEANT
 from evenkelvin.requests.reading import READING, TARGET, read_reading, read_target
@@ -36,7 +37,7 @@ _TURNS = np.linspace(0.0, 2.0 * np.pi, 73)
 
 FIELDS: Group = {
     **TARGET, "lights": Many({**READING, "meant": MEANT}), "packs": Many(Many(GEL)), **TOLERANCE,
-    **OWN_GELS,
+    **OWN_GELS, "gel_scatter_percent": KIT["gel_scatter_percent"],
 }  # fmt: skip
 
 
@@ -62,7 +63,8 @@ def reply(fields: Fields) -> dict[str, Any]:
     lights are meant to be, the white first where one is meant so: each with its place, its own
     ``outline``, ``lights`` (indices; lights meant alike share one) and ``words``. Each light names
     its ``target`` by index, null where it is not judged. ``locus`` holds the black-body line with
-    mired and K at each point.
+    mired and K at each point. ``region`` is the edge of where a light lands with its pack in 9 of
+    10, empty where there is none to tell.
     """
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
@@ -103,6 +105,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         pack = packs[index]
         across, up = place(view, xy_to_uv_prime(light.xy))
         path: list[list[float]] = []
+        region: list[list[float]] = []
         if pack is not None:
             at = f"packs.{index}"
             if not isinstance(pack, list):
@@ -111,6 +114,9 @@ def reply(fields: Fields) -> dict[str, Any]:
             here = known | {gel.name: gel for gel in brought}
             gels = tuple(find_gel(here, str(name), f"{at}.{i}") for i, name in enumerate(pack))
             path = _path(view, light, gels).tolist()
+            landed, _ = landing_region(light, gels)
+            if np.any(landed.covariance):
+                region = place(view, landed.edge).tolist()
         shown.append(
             {
                 "name": light.name,
@@ -118,6 +124,7 @@ def reply(fields: Fields) -> dict[str, Any]:
                 "across": float(across),
                 "up": float(up),
                 "path": path,
+                "region": region,
                 "target": ring_of.get(index),
             }
         )

@@ -173,37 +173,21 @@ def land_each(
     """
     if not packs:
         return []
-    bars = observer_grid()
     wanted = xy_to_uv_prime(target_xy)
-    now = (light.spectra[0] @ bars)[1]
-    added = [_difference(gels, light.pack) for gels in packs]
-    taken = [_difference(light.pack, gels) for gels in packs]
-    through = np.stack([pack_transmittance(gels) for gels in packs])
-    through = through / pack_transmittance(light.pack)
-    xyz = (light.spectra * through[:, np.newaxis]) @ bars
-    uv_prime = xyz_to_uv_prime(xyz)
-    regions = [
-        landing_region(light, *each)
-        for each in zip(
-            through,
-            uv_prime,
-            xyz[..., 1],
-            (on + off for on, off in zip(added, taken, strict=True)),
-            strict=True,
-        )
-    ]
+    landed = [landing_region(light, gels) for gels in packs]
+    regions = [region for region, _ in landed]
     # The mean and the edge of every region at once: a CCT alone costs as much as a hundred.
     points = np.stack([np.vstack([region.mean, region.edge]) for region in regions])
     whites = uv_to_cct(uv_prime_to_uv(points.reshape(-1, 2))).reshape(len(packs), -1, 2)
     found = []
-    for at, region in enumerate(regions):
+    for at, (region, stops_lost) in enumerate(landed):
         delta = float(delta_uv_prime(region.mean, wanted))
         odds = region.odds(wanted, radius)
         found.append(
             Landing(
                 gels=packs[at],
-                add=added[at],
-                take_off=taken[at],
+                add=_difference(packs[at], light.pack),
+                take_off=_difference(light.pack, packs[at]),
                 xy=uv_prime_to_xy(region.mean),
                 target_xy=target_xy,
                 cct_k=float(whites[at, 0, 0]),
@@ -215,7 +199,7 @@ def land_each(
                 verdict=verdict(delta / STEP_UV, radius),
                 odds=odds,
                 promise=promise(odds, verdict(delta / STEP_UV, radius)),
-                stops_lost=float(np.log2(now / xyz[at, 0, 1])),
+                stops_lost=stops_lost,
             )
         )
     return found
@@ -227,40 +211,34 @@ def _spread(values: Floats) -> tuple[float, float]:
     return (float(known.min()), float(known.max())) if len(known) else (float("nan"),) * 2
 
 
-def landing_region(
-    light: Reading, through: Floats, uv_prime: Floats, luminance: Floats, moved: tuple[Gel, ...]
-) -> Region:
-    """Return where a light lands behind gels, as far as its spectrum and the gels are known.
-
-    Parameters
-    ----------
-    light
-        The reading.
-    through
-        What comes on top of it, transmittance, shape (81,).
-    uv_prime, luminance
-        Where each of its spectra lands, shape (n, 2), and its luminance there, (n,).
-    moved
-        Every gel that is put on or taken off.
+def landing_region(light: Reading, gels: tuple[Gel, ...]) -> tuple[Region, float]:
+    """Return where a light lands with these gels on in place of those it has now, as far as its
+    spectrum and they are known; and the stops that it costs.
     """
+    bars = observer_grid()
     count = len(light.spectra)
-    gels, stops_of_gels = landing_scatter(light.spectra[0] * through, moved)
+    moved = _difference(gels, light.pack) + _difference(light.pack, gels)
+    through = pack_transmittance(gels) / pack_transmittance(light.pack)
+    xyz = (light.spectra * through) @ bars
+    uv_prime = xyz_to_uv_prime(xyz)
+    gained = np.log2(xyz[:, 1] / (light.spectra @ bars)[:, 1])
+    of_gels, stops_of_gels = landing_scatter(light.spectra[0] * through, moved)
     if count == 1:
-        return Region(uv_prime[0], gels, stops_of_gels, 1.0)
+        return Region(uv_prime[0], of_gels, stops_of_gels, 1.0), -float(gained[0])
     weights = np.full(count, 1.0 / count) if light.weights is None else light.weights
     apart = uv_prime - uv_prime[0]
     lamp = light.widen**2 * (apart.T @ (apart * weights[:, np.newaxis]))
     if moved:
         lamp = lamp + np.eye(2) * (FLOOR_STEPS * STEP_UV) ** 2
-    stops = np.log2(luminance / (light.spectra @ observer_grid())[:, 1])
-    spread = float(np.sqrt(weights @ (stops - weights @ stops) ** 2))
-    whole = lamp + gels
-    return Region(
+    spread = float(np.sqrt(weights @ (gained - weights @ gained) ** 2))
+    whole = lamp + of_gels
+    region = Region(
         uv_prime[0],
         whole,
         float(np.hypot(light.widen * spread, stops_of_gels)),
-        float(np.trace(gels) / np.trace(whole)) if moved else 0.0,
+        float(np.trace(of_gels) / np.trace(whole)) if moved else 0.0,
     )
+    return region, -float(gained[0])
 
 
 def narrowing(light: Reading, landing: Landing) -> Said | None:

@@ -277,6 +277,7 @@ class BalancePart(TypedDict):
     target: White | None
     steps: float | None
     verdict: Verdict | None
+    promise: Promise | None
     stops_lost: float
     words: str
     camera: NotRequired[Standing | None]
@@ -342,6 +343,7 @@ class FieldLight(TypedDict):
     across: float
     up: float
     path: list[list[float]]
+    region: list[list[float]]
     target: int | None
 
 

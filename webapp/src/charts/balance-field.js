@@ -3,7 +3,7 @@
  * tolerance true to scale, each light a numbered dot, each gel a stretch of the way from the
  * light towards the centre. Positions come from the kernel; here they are only laid out.
  */
-import { html, svg } from "lit";
+import { html, nothing, svg } from "lit";
 import { t } from "../words/index.js";
 import { kelvin, steps } from "../words/numbers.js";
 import { extent, place } from "./frame.js";
@@ -30,7 +30,7 @@ export function balanceField(field, { title }) {
   const points = [
     [0, 0],
     ...rings.flatMap(({ outline }) => outline),
-    ...lights.flatMap(({ light }) => [[light.across, light.up], ...light.path]),
+    ...lights.flatMap(({ light }) => [[light.across, light.up], ...light.path, ...light.region]),
   ];
   const frame = place(extent(points), { width: WIDTH, height: HEIGHT, pad: PAD });
   const line = (/** @type {Point[]} */ list) => list.map((p) => frame.at(p).join(",")).join(" ");
@@ -58,6 +58,7 @@ export function balanceField(field, { title }) {
               svg`<polygon class="tolerance ${across || up ? "beside" : ""}"
                 points=${line(outline)}></polygon>`,
           )}
+          ${lights.map(({ light }) => svg`<polygon class="region" points=${line(light.region)}></polygon>`)}
           ${lights.map(({ light }) => way(light, frame))}
           ${dots.map(([x, y], index) => {
             const judged = lights[index].light.target !== null;
@@ -72,6 +73,7 @@ export function balanceField(field, { title }) {
         </ol>
         <span class="hint">
           ${t(rings.length > 1 ? "field.legendRings" : "field.legend")}
+          ${lights.some(({ light }) => light.region.length) ? t("field.legendRegion") : nothing}
         </span>
       </figcaption>
     </figure>

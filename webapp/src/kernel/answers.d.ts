@@ -409,6 +409,7 @@ export type FieldLight = {
   across: number;
   up: number;
   path: number[][];
+  region: number[][];
   target: number | null;
 };
 
@@ -1170,6 +1171,7 @@ export type BalancePart = {
   target: White | null;
   steps: number | null;
   verdict: "holds" | "near" | "out" | null;
+  promise: "holds" | "should_hold" | "read_again" | "near" | "out" | null;
   stops_lost: number;
   words: string;
   camera?: Standing | null;
@@ -1878,6 +1880,7 @@ export type Questions = {
     packs?: (string[] | null)[] | null;
     tolerance?: string | Figure | StepsFields | null;
     own_gels?: OwnGelFields[] | null;
+    gel_scatter_percent?: Figure | null;
   };
   expose: {
     known?: { illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; bursts?: Figure | null; f_number?: Figure | string | null; t_number?: Figure | string | null; iso?: Figure | null; fps?: Figure | null; shutter_deg?: Figure | null; time_s?: Figure | string | null; filter_stops?: Figure | null; filter_factor?: Figure | null; lens_stops?: Figure | null; receptor?: string | null; constant?: Figure | null; } | null;

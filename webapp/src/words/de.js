@@ -150,6 +150,7 @@ const de = {
   "field.titleSet": "Ausgleichsfeld: alle Lichter gegen das Weiß",
   "field.legend":
     "Der Ring ist die Toleranz, maßstäblich; jede gestrichelte Strecke ist eine Folie. Auf der dünnen Linie liegen die Weiß des schwarzen Strahlers.",
+  "field.legendRegion": "Im getönten Fleck landet ein Licht in neun von zehn Fällen.",
   "field.legendRings":
     "Jeder Ring ist, was Lichter sein sollen, so groß wie die Toleranz, maßstäblich; gestrichelte Ringe liegen neben dem Weiß. Jede gestrichelte Strecke ist eine Folie. Auf der dünnen Linie liegen die Weiß des schwarzen Strahlers.",
   "field.lightMeant": "{n}: {name}, {sideways}, {upward}, gemeint {meant}.",

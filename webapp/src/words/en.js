@@ -278,6 +278,7 @@ export default {
   "field.titleSet": "Balance field: all lights against the white",
   "field.legend":
     "The ring is the tolerance, true to scale; each dashed stretch is one gel. The thin line holds the whites of a black body.",
+  "field.legendRegion": "In a shaded patch a light lands nine times in ten.",
   "field.legendRings":
     "Each ring is what lights are meant to be, its size the tolerance, true to scale; dashed rings lie beside the white. Each dashed stretch is one gel. The thin line holds the whites of a black body.",
   "field.lightMeant": "{n}: {name}, {sideways}, {upward}, meant {meant}.",

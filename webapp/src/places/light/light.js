@@ -47,7 +47,7 @@ import {
 import { offlineState } from "../../store/offline-state.js";
 import { askPersistence } from "../../store/persistence.js";
 import { levelOf, levelUnit } from "../../store/questions/camera.js";
-import { FIGURES, readingQuestion, terms } from "../../store/questions/reading.js";
+import { FIGURES, gelTerms, readingQuestion, terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { flightMode } from "./flight-mode.js";
 import { hungByNow } from "./hung-by-now.js";
@@ -118,7 +118,7 @@ class LightView extends Page {
             ask: "field",
             target,
             tolerance: settings.get("tolerance"),
-            ...withOwnGels(),
+            ...gelTerms(),
             lights: [...shown, { ...reading, name: this.nameNow() }].map(aim),
             packs: [...shown.map(() => null), best ?? null],
           }

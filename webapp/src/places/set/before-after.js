@@ -6,7 +6,7 @@ import { properties } from "../../base/properties.js";
 import { balanceField } from "../../charts/balance-field.js";
 import { segments } from "../../parts/inputs.js";
 import { settings } from "../../store/index.js";
-import { withOwnGels } from "../../store/kit/own-gels.js";
+import { gelTerms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 
 class BeforeAfter extends Page {
@@ -32,7 +32,7 @@ class BeforeAfter extends Page {
       ask: "field",
       target: { x, y },
       tolerance: settings.get("tolerance"),
-      ...withOwnGels(),
+      ...gelTerms(),
       lights: before
         ? this.lights
         : this.parts.map(({ name, lands }, i) => {

@@ -43,7 +43,7 @@ export function hangingList(plan) {
     <ol class="hanging">
       ${together(plan).map(
         (part) => html`<li>
-          <strong>${part.name}</strong> ${verdictMark(part.verdict)}
+          <strong>${part.name}</strong> ${verdictMark(part.promise)}
           <span class="hang">${part.words}</span>
           <span class="hint">
             ${landsWords(part.lands, part)}
@@ -71,7 +71,7 @@ export function hangingText(plan, place) {
   const lines = together(plan).map(
     (part) =>
       `${part.name}: ${part.words}\n  ${landsWords(part.lands, part)} ${t(
-        `verdict.${/** @type {"out"} */ (part.verdict ?? "found")}`,
+        `verdict.${/** @type {"out"} */ (part.promise ?? "found")}`,
       )}.`,
   );
   const hang = plan.hang.map(fetchWords);

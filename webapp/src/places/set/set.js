@@ -41,7 +41,7 @@ import {
   placeWords,
   unreadLights,
 } from "../../store/log/shoot.js";
-import { terms } from "../../store/questions/reading.js";
+import { gelTerms, terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
 import { kelvin, steps, stops } from "../../words/numbers.js";
@@ -134,7 +134,7 @@ class SetView extends Page {
             ask: "field",
             target,
             tolerance: settings.get("tolerance"),
-            ...withOwnGels(),
+            ...gelTerms(),
             lights: readings.map((reading, i) => withGels(reading, hangs[i]?.curves)),
             packs: hangs.map((pack) => pack?.gels ?? null),
           }

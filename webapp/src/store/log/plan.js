@@ -111,7 +111,7 @@ export async function keepPlan(setup, lights, plan, question) {
         },
         lands: { x: short(x), y: short(y), cct_K: short(cct_K, 1), duv: short(duv) },
         steps: short(part.steps, 2),
-        verdict: part.verdict,
+        verdict: part.promise,
         stops_lost: short(part.stops_lost, 3),
         from: reading.id,
       },

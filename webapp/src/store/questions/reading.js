@@ -46,12 +46,17 @@ export function readingQuestion(data, name) {
   return reading;
 }
 
+/** The person's own gels, and how far the others vary. */
+export function gelTerms() {
+  const scatter = settings.get("gelScatter").trim();
+  return { ...withOwnGels(), ...(scatter ? { gel_scatter_percent: scatter } : {}) };
+}
+
 /** Tolerance and gels in stock, as every question about gel needs them. */
 export function terms() {
   const tolerance = settings.get("tolerance");
   const without = new Set(settings.get("without"));
-  const scatter = settings.get("gelScatter").trim();
-  const own = { ...withOwnGels(), ...(scatter ? { gel_scatter_percent: scatter } : {}) };
+  const own = gelTerms();
   if (without.size === 0 || !gels.all) return { tolerance, ...own };
   const kit = gels.all.map((gel) => gel.name).filter((name) => !without.has(name));
   return { tolerance, kit, ...own };

@@ -27,7 +27,7 @@ from evenkelvin.rendering.camera import Camera
 from evenkelvin.rendering.reference import Unrated
 from evenkelvin.replies.dim import dimming_plain
 from evenkelvin.replies.each import left_out_words, unusable_plain
-from evenkelvin.replies.fix import landing_plain, offset_plain
+from evenkelvin.replies.fix import landings_plain, offset_plain
 from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.judge import judge_fields, read_balance, read_judge
 from evenkelvin.requests.kit import KIT, read_kit
@@ -104,6 +104,9 @@ def reply(fields: Fields) -> dict[str, Any]:
     apart = spread(lights, targets) if lights else None
     whites = [white(light.xy) for light in lights]
     similar = similarities(lights, radius, _index(hero, lights), groups_alike(targets))
+    # Their whites are found all at once.
+    told = iter(landings_plain([one.best for one in members if one.best is not None]))
+    packs = [None if one.best is None else next(told) for one in members]
     mireds = [
         shown["mired"]
         for shown, one in zip(whites, targets, strict=True)
@@ -127,12 +130,12 @@ def reply(fields: Fields) -> dict[str, Any]:
                 "verdict": word,
                 "stops_to_hero": member.stops_to_hero,
                 "ssi_to_hero": likeness,
-                "pack": landing_plain(member.best) if member.best is not None else None,
+                "pack": pack,
                 "dim": dimming_plain(member.dim),
                 "warnings": light.warnings,
             }
-            for light, shown, means, member, word, likeness in zip(
-                lights, whites, meant, members, verdicts, similar.to_hero, strict=True
+            for light, shown, means, member, pack, word, likeness in zip(
+                lights, whites, meant, members, packs, verdicts, similar.to_hero, strict=True
             )
         ],
         "odd_ones_out": [places[index] for index in odd],

@@ -18,7 +18,7 @@ from evenkelvin.lights.meant import meant_words
 from evenkelvin.lights.tint import neutralising_cc
 from evenkelvin.lights.tolerance import verdict
 from evenkelvin.replies.dim import dimming_plain
-from evenkelvin.replies.fix import landing_plain, offset_plain
+from evenkelvin.replies.fix import landings_plain, offset_plain
 from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.kit import KIT, read_kit
 from evenkelvin.requests.meant import MEANT, read_meant, read_targets
@@ -83,7 +83,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "offset": shown,
         "verdict": verdict(found.steps, radius),
         "dial": {"x": float(target.xy[0]), "y": float(target.xy[1])},
-        "packs": [landing_plain(landing) for landing in packs],
+        "packs": landings_plain(packs),
         "advice": narrowing(reading, packs[0]) if packs else None,
         "dim": dimming_plain(dimming(reading, target, radius)),
     }

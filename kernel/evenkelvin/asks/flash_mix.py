@@ -13,6 +13,7 @@ from typing import Any
 
 import numpy as np
 
+from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.exposure.stops import ratio_stops, ratio_words, time_words
 from evenkelvin.fields import Fields
 from evenkelvin.filters.pack import DEEPEST
@@ -85,7 +86,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     packs = []
     for landing in landings(flash, ambient, kit, radius, depth, most):
         through = burst * 2.0**-landing.stops_lost
-        gelled = Reading(landing.xy, landing.cct_k, landing.duv, flash.spectra)
+        gelled = Reading(landing.xy, *xy_to_cct(landing.xy), flash.spectra)
         after = mix([gelled, ambient], np.array([through, lux * time]), "lx s")
         packs.append(
             landing_plain(landing)

@@ -63,6 +63,10 @@ def _locus(mireds: Floats) -> tuple[Floats, Floats, Floats]:
     return uv, d1, d2
 
 
+#: In mired; the line bends within hundreds of them.
+_SHORT_STEP = 1e-4
+
+
 @cache
 def _coarse() -> tuple[Floats, Floats]:
     mireds = np.concatenate([np.arange(10.0, 60.0, 1.0), np.arange(60.0, 1001.0, 4.0)])
@@ -87,10 +91,16 @@ def uv_to_cct(uv: Floats) -> Floats:
         slope = np.sum(d1 * d1, axis=-1) - np.sum(away * d2, axis=-1)
         slope = np.where(slope > 0.0, slope, np.sum(d1 * d1, axis=-1))
         step = np.sum(away * d1, axis=-1) / slope
-        at = np.clip(at + np.clip(step, -8.0, 8.0), low, high)
-        if np.all(np.abs(step) < 1e-10 * at):
+        nearer = np.clip(at + np.clip(step, -8.0, 8.0), low, high)
+        step, at = (nearer - at)[:, np.newaxis], nearer
+        # Newton squares the distance: after so short a step there is nothing left to gain.
+        if np.all(np.abs(step) < _SHORT_STEP):
             break
-    foot, d1, _ = _locus(at)
+    else:
+        foot, d1, d2 = _locus(at)
+        step = np.zeros_like(step)
+    foot = foot + step * d1 + 0.5 * step**2 * d2
+    d1 = d1 + step * d2
     away = points - foot
     # Above the locus: to the left of the direction of falling temperature (rising u).
     side = d1[:, 0] * away[:, 1] - d1[:, 1] * away[:, 0]

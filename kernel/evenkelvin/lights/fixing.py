@@ -3,21 +3,19 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
 
 from evenkelvin.colorimetry.chromaticity import (
-    uv_prime_to_uv,
     uv_prime_to_xy,
     xy_to_uv_prime,
     xyz_to_uv_prime,
 )
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.colorimetry.observer import GRID, observer_grid
-from evenkelvin.colorimetry.temperature import mired, uv_to_cct, xy_to_cct
+from evenkelvin.colorimetry.temperature import mired, xy_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.filters.gel import Gel
 from evenkelvin.filters.pack import DEEPEST, SAME_STOPS, SAME_UV, Pack, search, touched
@@ -66,7 +64,7 @@ class Landing:
     """A pack on a light: what hangs, what changes, where it lands and what it costs.
 
     ``verdict`` is that of the best guess; ``odds`` are those that the light holds, and
-    ``promise`` what may be said by them. The spreads are those of the 90 % region.
+    ``promise`` what may be said by them.
     """
 
     gels: tuple[Gel, ...]
@@ -74,10 +72,6 @@ class Landing:
     take_off: tuple[Gel, ...]
     xy: Floats
     target_xy: Floats
-    cct_k: float
-    duv: float
-    cct_spread_k: tuple[float, float]
-    duv_spread: tuple[float, float]
     region: Region
     delta_uv: float
     verdict: Verdict
@@ -150,65 +144,34 @@ def _difference(many: tuple[Gel, ...], less: tuple[Gel, ...]) -> tuple[Gel, ...]
 def land(light: Reading, target_xy: Floats, gels: tuple[Gel, ...], radius: float) -> Landing:
     """Return where a light lands with these gels on, in place of those it has now.
 
-    See :func:`land_each`.
-    """
-    return land_each(light, target_xy, [gels], radius)[0]
-
-
-def land_each(
-    light: Reading, target_xy: Floats, packs: Sequence[tuple[Gel, ...]], radius: float
-) -> list[Landing]:
-    """Return where a light lands with each of some packs on, in place of what it has now.
-
     Parameters
     ----------
     light
         As it was read; stops are counted from there.
     target_xy
         The white it should have, shape (2,).
-    packs
-        Of each, everything that shall hang.
+    gels
+        Everything that shall hang.
     radius
         Tolerance in steps.
     """
-    if not packs:
-        return []
+    region, stops_lost = landing_region(light, gels)
     wanted = xy_to_uv_prime(target_xy)
-    landed = [landing_region(light, gels) for gels in packs]
-    regions = [region for region, _ in landed]
-    # The mean and the edge of every region at once: a CCT alone costs as much as a hundred.
-    points = np.stack([np.vstack([region.mean, region.edge]) for region in regions])
-    whites = uv_to_cct(uv_prime_to_uv(points.reshape(-1, 2))).reshape(len(packs), -1, 2)
-    found = []
-    for at, (region, stops_lost) in enumerate(landed):
-        delta = float(delta_uv_prime(region.mean, wanted))
-        odds = region.odds(wanted, radius)
-        found.append(
-            Landing(
-                gels=packs[at],
-                add=_difference(packs[at], light.pack),
-                take_off=_difference(light.pack, packs[at]),
-                xy=uv_prime_to_xy(region.mean),
-                target_xy=target_xy,
-                cct_k=float(whites[at, 0, 0]),
-                duv=float(whites[at, 0, 1]),
-                cct_spread_k=_spread(whites[at, :, 0]),
-                duv_spread=_spread(whites[at, :, 1]),
-                region=region,
-                delta_uv=delta,
-                verdict=verdict(delta / STEP_UV, radius),
-                odds=odds,
-                promise=promise(odds, verdict(delta / STEP_UV, radius)),
-                stops_lost=stops_lost,
-            )
-        )
-    return found
-
-
-def _spread(values: Floats) -> tuple[float, float]:
-    """Return the least and the greatest of those there are; NaN where there are none."""
-    known = values[np.isfinite(values)]
-    return (float(known.min()), float(known.max())) if len(known) else (float("nan"),) * 2
+    delta = float(delta_uv_prime(region.mean, wanted))
+    odds, word = region.odds(wanted, radius), verdict(delta / STEP_UV, radius)
+    return Landing(
+        gels=gels,
+        add=_difference(gels, light.pack),
+        take_off=_difference(light.pack, gels),
+        xy=uv_prime_to_xy(region.mean),
+        target_xy=target_xy,
+        region=region,
+        delta_uv=delta,
+        verdict=word,
+        odds=odds,
+        promise=promise(odds, word),
+        stops_lost=stops_lost,
+    )
 
 
 def landing_region(light: Reading, gels: tuple[Gel, ...]) -> tuple[Region, float]:
@@ -309,7 +272,7 @@ def landings(
     work = sorted((pack for pack in front if _moves(pack.gels, hung)), key=place)
     tried = work if most is None else work[: max(most, _TRIED)]
     packs = [tuple(at_hand[index] for index in pack.gels) for pack in tried]
-    return sorted(land_each(light, target.xy, packs, radius), key=rank)[:most]
+    return sorted((land(light, target.xy, gels, radius) for gels in packs), key=rank)[:most]
 
 
 def rank(one: Landing) -> tuple[float, ...]:

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
-from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
+import numpy as np
+
+from evenkelvin.colorimetry.chromaticity import uv_prime_to_uv, xy_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV
+from evenkelvin.colorimetry.temperature import uv_to_cct
+from evenkelvin.data import Floats
 from evenkelvin.lights.fixing import HUNGRY_STOPS, Landing, Offset, offset_words, pack_words
-from evenkelvin.replies.plain import number, white
+from evenkelvin.replies.plain import white
 from evenkelvin.said import Said
 
 
@@ -24,6 +29,20 @@ def offset_plain(offset: Offset, from_white: bool = True) -> dict[str, Any]:
 
 def landing_plain(landing: Landing) -> dict[str, Any]:
     """Return a pack on a light."""
+    return landings_plain([landing])[0]
+
+
+def landings_plain(landings: Sequence[Landing]) -> list[dict[str, Any]]:
+    """Return each of some packs, on a light or on several."""
+    if not landings:
+        return []
+    # The mean and the edge of every region at once: one CCT costs nearly as much as a hundred.
+    points = np.stack([np.vstack([one.region.mean, one.region.edge]) for one in landings])
+    whites = uv_to_cct(uv_prime_to_uv(points.reshape(-1, 2))).reshape(len(landings), -1, 2)
+    return [_landing_plain(one, of) for one, of in zip(landings, whites, strict=True)]
+
+
+def _landing_plain(landing: Landing, whites: Floats) -> dict[str, Any]:
     warnings = []
     if landing.stops_lost > HUNGRY_STOPS:
         warnings.append(
@@ -33,10 +52,12 @@ def landing_plain(landing: Landing) -> dict[str, Any]:
                 stops_lost=landing.stops_lost,
             )
         )
-    lands = white(landing.xy, (landing.cct_k, landing.duv))
+    cct, duv = whites.T
+    lands = white(landing.xy, (float(cct[0]), float(duv[0])))
     region = landing.region
-    lands["cct_spread_K"] = [number(value) for value in landing.cct_spread_k]
-    lands["duv_spread"] = list(landing.duv_spread)
+    known = cct[np.isfinite(cct)]
+    lands["cct_spread_K"] = [float(known.min()), float(known.max())] if len(known) else [None, None]
+    lands["duv_spread"] = [float(duv.min()), float(duv.max())]
     lands["region"] = {
         "mean": region.mean.tolist(),
         "edge": region.edge.tolist(),

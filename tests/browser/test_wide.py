@@ -81,7 +81,15 @@ def test_what_stands_beside_what(wide: Page) -> None:
             "order": ["kit", "ORDER"],
             "report": ["REPORT"],
         },
-        1280: {"set": ["SET", "light"], "reading": ["book", "setup", "READING"], "kit": ["KIT"]},
+        1280: {
+            "set": ["SET", "light"],
+            "mix": ["set", "MIX", "light"],
+            "hang": ["set", "HANG", "light"],
+            "exposure": ["set", "light", "EXPOSURE"],
+            "reading": ["book", "setup", "READING"],
+            "kit": ["KIT"],
+            "cameras": ["kit", "CAMERAS"],
+        },
     }
     for width, all_ in beside.items():
         at(wide, width)

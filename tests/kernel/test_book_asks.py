@@ -436,6 +436,36 @@ def test_many_readings_are_judged_each_against_its_own_white() -> None:
         assert fix["verdict"] == verdict
 
 
+def grey_of(reading: dict[str, Any], white: dict[str, Any]) -> Any:
+    (light,) = answer({"ask": "seen", "lights": [reading], "white": white})["lights"]
+    return light["as_read"]["grey"]
+
+
+def test_logged_readings_look_as_they_do_elsewhere_each_at_its_own_white() -> None:
+    cool = {"cct_K": 5600, "duv": 0}
+    readings = [{"x": "0.43", "y": "0.405"}, {"cct_K": 4300, "duv": 0.002}, {"cct_K": 3000}]
+    whites = [T32, cool, T32]
+    logged = [one | {"target": white} for one, white in zip(readings, whites, strict=True)]
+    typo, bare = {"x": "4255", "y": "0.4", "target": T32}, {"x": "0.4", "y": "0.4"}
+    greys = answer({"ask": "judge", "readings": [*logged, typo, bare]})["greys"]
+    assert greys[3:] == [None, None]
+    assert greys[:3] == [grey_of(*each) for each in zip(readings, whites, strict=True)]
+    assert answer({"ask": "judge", "readings": []})["greys"] == []
+
+
+def test_a_slip_of_the_report_shows_the_latest_reading_at_the_white_of_its_setup() -> None:
+    report = answer({"ask": "report", "book": BOOK, "of": "s"})
+    (setup,) = report["setups"]
+    shown = [slip for slip in setup["slips"] if slip["readings"]]
+    assert shown
+    for slip in shown:
+        now = {axis: slip["readings"][-1][axis] for axis in "xy"}
+        assert slip["grey"] == grey_of(now, setup["target"])
+    unread = file_of(*BOOK["entries"][:3], entry("dark", "light", "s", name="unread"))
+    (setup,) = answer({"ask": "report", "book": unread, "of": "s"})["setups"]
+    assert [slip["grey"] for slip in setup["slips"]] == [None]
+
+
 def test_readings_taken_with_a_clock_set_back_stay_in_order() -> None:
     late, early = "2026-10-27T20:00:00+01:00", "2026-10-27T08:00:00+01:00"
     book = file_of(

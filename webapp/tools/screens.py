@@ -5,7 +5,7 @@
     .venv/bin/python webapp/tools/screens.py FOLDER [NAME…] every view, or these, at 390 and
                                                             1280 px, dark and in daylight
 
-The last is for looking at: nothing of it is kept in the repository.
+The last is `build.py screens`. It is for looking at: nothing of it is kept in the repository.
 """
 
 from __future__ import annotations
@@ -118,6 +118,8 @@ def every_view(folder: Path, only: list[str]) -> None:
         page = browser.new_page(viewport=PHONE, color_scheme="dark", locale="en-GB")
         open_demo(page, address)
         found = addresses(page)
+        if unknown := set(only) - set(found):
+            sys.exit(f"No such view: {', '.join(sorted(unknown))}. There are {', '.join(found)}.")
         for name in only or found:
             for place in found[name]:
                 for width, size in ((390, PHONE), (1280, LAPTOP)):

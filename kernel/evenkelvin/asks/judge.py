@@ -19,6 +19,7 @@ from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
 from evenkelvin.lights.tolerance import verdict
 from evenkelvin.replies.plain import tolerance_plain
+from evenkelvin.replies.seen import greys_by_eye
 from evenkelvin.requests.kit import OWN_GELS, read_kit
 from evenkelvin.requests.meant import MEANT, LoggedTargets
 from evenkelvin.requests.reading import READING, TARGET
@@ -34,7 +35,8 @@ def reply(fields: Fields) -> dict[str, Any]:
 
     None where a reading, its target or its meaning says no colour: a log does not stop at a typo.
     ``cct_K`` and ``duv`` are what each reads, None where that is no white.
-    ``found`` lists the readings of lights that are meant as found, which are not judged.
+    ``found`` lists the readings of lights that are meant as found, which are not judged. ``greys``
+    are what a grey card looks like in each, to an eye adapted to its ``target``.
     """
     fields.refuse_unknown("ask", *FIELDS)
     radius = read_tolerance(fields)
@@ -42,6 +44,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     whites = [raw["target"] if isinstance(raw.get("target"), dict) else {} for raw in readings]
     aims = logged_xy(whites)
     known = LoggedTargets(read_kit(fields.without("kit")))
+    white_xy = aims.copy()
     found = []
     for index, raw in enumerate(readings):
         if not raw.get("meant"):
@@ -60,6 +63,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "cct_K": _plain(whites_read[:, 0]),
         "duv": _plain(whites_read[:, 1]),
         "found": found,
+        "greys": greys_by_eye(xy, white_xy),
         "tolerance": tolerance_plain(radius),
     }
 

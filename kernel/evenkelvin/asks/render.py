@@ -18,6 +18,7 @@ from evenkelvin.replies.rendering import (
     similarity_plain,
     warnings_of,
 )
+from evenkelvin.replies.seen import pairs_by_eye
 from evenkelvin.requests.kit import OWN_GELS, read_kit
 from evenkelvin.requests.reading import READING, read_spectral
 from evenkelvin.said import Said
@@ -38,6 +39,7 @@ def _cri_plain(found: cri.ColourRenderingIndex) -> dict[str, Any]:
         "r": numbers(found.r),
         "r_names": list(cri.SAMPLES),
         "r_words": [verdict.low_words(float(value)) for value in found.r],
+        "pairs": pairs_by_eye(found.xyz),
         "cct_K": found.cct,
         "distance_uv": found.distance,
         "tolerance_uv": cri.TOLERANCE_UV,
@@ -56,6 +58,7 @@ def _tm30_plain(found: tm30.ColourRendition) -> dict[str, Any]:
         "bins": numbers(found.bin_rf),
         "chroma_shift": numbers(found.chroma_shift),
         "hue_shift": numbers(found.hue_shift),
+        "pairs": pairs_by_eye(found.xyz),
         "graphic": {
             "circle": circle,
             "polygon": polygon,
@@ -95,7 +98,9 @@ def reply(fields: Fields) -> dict[str, Any]:
     Each metric names its observer, reference and edition; ``numbers`` holds the chief ones as
     rows of one table. A metric that cannot rate the light has ``unrated``, a sentence, and null
     values. ``against`` are further lights whose SSI is wanted, as the reference. ``curves`` holds
-    what is to be drawn (see :func:`curves_plain`).
+    what is to be drawn (see :func:`curves_plain`). ``pairs`` of CRI are the samples, those of TM-30
+    the means of the hue bins as its 10° observer has them: each as a screen shows it in the light
+    and in its reference, the eye adapted (CAT16) to either; null for a bin without samples.
     """
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)

@@ -8,9 +8,11 @@ from __future__ import annotations
 from math import isfinite
 from typing import Any
 
+import numpy as np
+
 from evenkelvin.book.entries import MOST_ENTRIES, book_hash, moment
 from evenkelvin.book.given import book_field
-from evenkelvin.book.logged import logged_position
+from evenkelvin.book.logged import logged_position, logged_xy
 from evenkelvin.book.report import Report, SetupReport, Slip, hangs, make_report
 from evenkelvin.book.setup_log import ReadingLog
 from evenkelvin.exposure.stops import ratio_words
@@ -19,6 +21,7 @@ from evenkelvin.lights.meant import meant_words
 from evenkelvin.replies.book import state_plain
 from evenkelvin.replies.fix import offset_plain
 from evenkelvin.replies.plain import tolerance_plain, white
+from evenkelvin.replies.seen import greys_by_eye
 from evenkelvin.requests.tolerance import TOLERANCE, read_tolerance
 from evenkelvin.said import Said
 from evenkelvin.shapes import Checked, Group, Many, Text, Whole
@@ -37,7 +40,8 @@ def reply(fields: Fields) -> dict[str, Any]:
       (T or None), ``"target_words", "slips", "field", "spectra"}]``
       - ``slips``: ``[{"light", "name", "lamp", "role", "note", "hero", "readings", "hangs",
         "meant"`` (in words; None where it is the white itself or cannot be read), ``"target",
-        "offset"`` (as ``fix`` answers), ``"verdict", "stops_to_hero", "ratio_words"}]``;
+        "offset"`` (as ``fix`` answers), ``"verdict", "stops_to_hero", "ratio_words", "grey"}]``
+        (what a grey card in it looks like at the white of the setup);
         ``readings``: ``[{"id", "stage", "at", "x", "y", "cct_K", "duv", "mired",
         "illuminance_lx", "exposure_lx_s",
         "pack", "dialled", "dimmer", "place", "position", "photo", "note", "who",
@@ -135,7 +139,10 @@ def _setup(whole: Report, report: SetupReport, tolerance: Any) -> dict[str, Any]
         "last": times[-1] if times else None,
         "target": report.white.target if report.white else None,
         "target_words": report.white.words if report.white else Said("no white was kept"),
-        "slips": [_slip(whole, slip, hero) for slip in report.slips],
+        "slips": [
+            _slip(whole, slip, hero, grey)
+            for slip, grey in zip(report.slips, _greys(report), strict=True)
+        ],
         "field": field,
         "spectra": [
             {"name": slip.light.thing.name, "at": each.at, **each.data["spectrum"]}
@@ -146,7 +153,16 @@ def _setup(whole: Report, report: SetupReport, tolerance: Any) -> dict[str, Any]
     }
 
 
-def _slip(whole: Report, slip: Slip, hero: str | None) -> dict[str, Any]:
+def _greys(report: SetupReport) -> list[dict[str, Any] | None]:
+    unknown = np.full(2, np.nan)
+    white_xy = logged_xy([report.white.target])[0] if report.white else unknown
+    lights = [each.light.now.state.xy if each.light.now else unknown for each in report.slips]
+    return greys_by_eye(np.reshape(lights, (-1, 2)), np.tile(white_xy, (len(lights), 1)))
+
+
+def _slip(
+    whole: Report, slip: Slip, hero: str | None, grey: dict[str, Any] | None
+) -> dict[str, Any]:
     data = slip.light.thing.present["data"]
     return {
         "light": slip.light.thing.id,
@@ -167,6 +183,7 @@ def _slip(whole: Report, slip: Slip, hero: str | None) -> dict[str, Any]:
         "verdict": slip.verdict,
         "stops_to_hero": slip.stops_to_hero,
         "ratio_words": None if slip.stops_to_hero is None else ratio_words(slip.stops_to_hero),
+        "grey": grey,
     }
 
 

@@ -80,7 +80,20 @@ def on_display(xyz: Floats, display: str) -> tuple[NDArray[np.int_], NDArray[np.
         room = np.where(away > 0.0, (1.0 - grey) / away, np.where(away < 0.0, -grey / away, 1.0))
     part = np.clip(np.min(room, axis=-1, keepdims=True), 0.0, 1.0)
     drawn_in = np.any((rgb < -1e-6) | (rgb > 1.0 + 1e-6), axis=-1)
-    linear = np.clip(grey + part * away, 0.0, 1.0)
+    return _encoded(np.clip(grey + part * away, 0.0, 1.0)), drawn_in
+
+
+def brightest(xyz: Floats, display: str) -> NDArray[np.int_]:
+    """Return the nearest thing of a display to pure colours, as bright as it goes, shape (..., 3).
+
+    What a primary would have to give below zero is left out. Common practice, no source.
+    """
+    rgb = np.clip(xyz @ _FROM_XYZ[display].T, 0.0, None)
+    return _encoded(rgb / np.max(rgb, axis=-1, keepdims=True))
+
+
+def _encoded(linear: Floats) -> NDArray[np.int_]:
+    """Return linear light from 0 to 1 in the curve of IEC 61966-2-1, in 8 bits."""
     curved = 1.055 * linear ** (1.0 / 2.4) - 0.055
     encoded = np.where(linear <= 0.0031308, 12.92 * linear, curved)
-    return np.rint(255.0 * encoded).astype(int), drawn_in
+    return np.rint(255.0 * encoded).astype(int)

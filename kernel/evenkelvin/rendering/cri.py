@@ -45,6 +45,7 @@ _NM: Floats = np.arange(360.0, 781.0, dtype=np.float64)
 class ColourRenderingIndex:
     """Ra, R1–R15 of shape (15,), and what they rest on.
 
+    ``xyz`` are white and the fifteen samples in the light, and in its reference, (2, 16, 3).
     ``distance`` is ΔC, the distance in CIE 1960 u v between the light and its reference; beyond
     :data:`TOLERANCE_UV` the indices are ``doubtful``.
     """
@@ -55,6 +56,7 @@ class ColourRenderingIndex:
     distance: float
     doubtful: bool
     reference: str
+    xyz: Floats
 
 
 @cache
@@ -112,4 +114,5 @@ def colour_rendering_index(spectrum: Spectrum) -> ColourRenderingIndex:
         distance=distance,
         doubtful=distance > TOLERANCE_UV,
         reference=words,
+        xyz=xyz,
     )

@@ -66,9 +66,9 @@ def by_eye(lights: Floats, adapt: Floats) -> Floats:
 
 
 def cards_by_eye(xy: Floats, adapt: Floats) -> Floats:
-    """Return the cards alone in a light of which only the colour is known, shape (2, 3)."""
-    card = adapt @ xy_to_xyz(xy)
-    return np.outer([_WHITE_CARD, GREY_CARD], card / card[1])
+    """Return the cards alone in lights of which only the colour is known, shape (..., 2, 3)."""
+    card = (xy_to_xyz(xy) @ adapt.T)[..., np.newaxis, :]
+    return np.asarray(card / card[..., 1:2] * [[_WHITE_CARD], [GREY_CARD]])
 
 
 def by_camera(

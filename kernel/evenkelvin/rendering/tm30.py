@@ -42,7 +42,8 @@ class ColourRendition:
     local fidelity, ``chroma_shift`` in per cent, ``hue_shift`` as a fraction of chroma (radians
     for small shifts), NaN where no sample falls. ``circle`` and ``polygon``, each (16, 2), are the
     bins' places in the colour vector graphic, the reference on a circle of radius 1; an arrow
-    runs from each place on the first to the same on the second.
+    runs from each place on the first to the same on the second. ``xyz`` are white and the means of
+    the bins in the light, and in its reference, (2, 17, 3).
     """
 
     rf: float
@@ -55,6 +56,7 @@ class ColourRendition:
     polygon: Floats
     cct: float
     reference: str
+    xyz: Floats
 
 
 def _fidelity(difference: Floats) -> Floats:
@@ -128,7 +130,7 @@ def colour_rendition(spectrum: Spectrum) -> ColourRendition:
     members = (hue // (360.0 / BINS))[:, np.newaxis] == np.arange(BINS)
     with np.errstate(invalid="ignore", divide="ignore"):
         share = members / members.sum(axis=0)
-        means = np.einsum("sb,lsc->lbc", share, ab)
+        means, colours = (np.einsum("sb,lsc->lbc", share, each) for each in (ab, xyz[:, 1:]))
         bin_rf = _fidelity(difference @ share)
         radius = np.linalg.norm(means[1], axis=-1, keepdims=True)
         shift = (means[0] - means[1]) / radius
@@ -148,6 +150,7 @@ def colour_rendition(spectrum: Spectrum) -> ColourRendition:
         polygon=circle + shift,
         cct=cct,
         reference=words,
+        xyz=np.concatenate([xyz[:, :1], colours], axis=1),
     )
 
 

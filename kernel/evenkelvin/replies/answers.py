@@ -362,6 +362,7 @@ class Judge(TypedDict):
     cct_K: list[float | None]
     duv: list[float | None]
     found: list[int]
+    greys: list[ScreenColour | None]
     tolerance: Tolerance
 
 
@@ -817,6 +818,14 @@ class Peak(TypedDict):
     value: float
 
 
+class Band(TypedDict):
+    """Colours of wavelengths, for the two kinds of screen."""
+
+    wavelengths_nm: list[float]
+    srgb: list[list[int]]
+    p3: list[list[int]]
+
+
 class Curves(TypedDict):
     wavelengths_nm: list[float]
     light: list[float | None]
@@ -824,6 +833,7 @@ class Curves(TypedDict):
     reference: NamedCurve | None
     against: list[NamedCurve]
     scale: str
+    band: Band
 
 
 class Cri(TypedDict):
@@ -834,6 +844,7 @@ class Cri(TypedDict):
     r: list[float | None]
     r_names: NotRequired[list[str]]
     r_words: NotRequired[list[str]]
+    pairs: NotRequired[list[list[ScreenColour | None]]]
     cct_K: NotRequired[float]
     distance_uv: NotRequired[float]
     tolerance_uv: NotRequired[float]
@@ -859,6 +870,7 @@ class Tm30(TypedDict):
     bins: NotRequired[list[float | None]]
     chroma_shift: NotRequired[list[float | None]]
     hue_shift: NotRequired[list[float | None]]
+    pairs: NotRequired[list[list[ScreenColour | None]]]
     graphic: NotRequired[ColourVectors]
     cct_K: NotRequired[float]
     reference: NotRequired[str]
@@ -1405,6 +1417,7 @@ class Slip(TypedDict):
     verdict: Verdict | None
     stops_to_hero: float | None
     ratio_words: str | None
+    grey: ScreenColour | None
 
 
 class ReportSpectrum(Curve):

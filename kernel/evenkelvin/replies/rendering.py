@@ -6,6 +6,8 @@ from typing import Any
 
 import numpy as np
 
+from evenkelvin.colorimetry.display import brightest
+from evenkelvin.colorimetry.observer import observer_at
 from evenkelvin.colorimetry.spectrum import STEP_NOISE, SUMMED_STEP, Spectrum
 from evenkelvin.data import Floats
 from evenkelvin.lights.reading import Reading
@@ -60,13 +62,17 @@ def similarity_plain(name: str, found: tuple[ssi.Similarity | None, str]) -> dic
     }
 
 
+#: Where the band of wavelengths changes its colour, in nm.
+_BAND: Floats = np.arange(380.0, 781.0, 10.0, dtype=np.float64)
+
+
 def curves_plain(
     light: Spectrum, reference: tuple[Spectrum, str] | None, against: list[tuple[Spectrum, str]]
 ) -> dict[str, Any]:
     """Return a light's curve with its peaks, and beside it those of a reference and other lights.
 
     All are of equal luminance, and the light's own highest value is 1; null where a spectrum does
-    not reach.
+    not reach. ``band`` are the colours of the wavelengths, as near as a screen comes to them.
     """
     nm = curves.wavelengths_for([light, *(other for other, _ in against)])
     level = curves.level(light, nm)
@@ -75,6 +81,7 @@ def curves_plain(
         return numbers(curves.curve(spectrum, nm, level))
 
     own = curves.curve(light, nm, level)
+    pure = observer_at(_BAND)
     return {
         "wavelengths_nm": nm.tolist(),
         "light": numbers(own),
@@ -84,4 +91,9 @@ def curves_plain(
         "reference": {"name": reference[1], "values": drawn(reference[0])} if reference else None,
         "against": [{"name": name, "values": drawn(other)} for other, name in against],
         "scale": "equal luminance; the highest value of the light is 1",
+        "band": {
+            "wavelengths_nm": _BAND.tolist(),
+            "srgb": brightest(pure, "srgb").tolist(),
+            "p3": brightest(pure, "p3").tolist(),
+        },
     }

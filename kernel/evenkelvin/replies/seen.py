@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from evenkelvin.colorimetry.chromaticity import xyz_to_xy
 from evenkelvin.colorimetry.display import adaptation, on_display
 from evenkelvin.data import Floats
 from evenkelvin.lights.showing import Shown
@@ -63,6 +64,49 @@ def eye_at(white_xy: Floats) -> Look:
 def camera_balanced_for(light: Floats, camera: Camera | None = None) -> Look:
     """Return the look of a camera whose white is a light, (81,); the standard one unless given."""
     return Look(balanced_for=light, camera=camera)
+
+
+def greys_by_eye(xy: Floats, whites: Floats) -> list[dict[str, Any] | None]:
+    """Return a grey card in each of many lights, as an eye adapted to a white of its own sees it.
+
+    Both of shape (n, 2). None where either colour is not known.
+    """
+    known = np.isfinite(xy).all(axis=1) & np.isfinite(whites).all(axis=1)
+    xyz = np.full((len(xy), 3), np.nan)
+    for white in np.unique(whites[known], axis=0):
+        here = known & (whites == white).all(axis=1)
+        xyz[here] = seen.cards_by_eye(xy[here], adaptation(white))[:, 1]
+    return screen_colours(xyz)
+
+
+def pairs_by_eye(xyz: Floats) -> list[list[dict[str, Any] | None]]:
+    """Return surfaces in a light, each beside itself in another, the eye adapted to either.
+
+    ``xyz`` has white first and then the surfaces, shape (2, 1 + n, 3).
+    """
+    adapted = [
+        each[1:] / each[0, 1] @ adaptation(xyz_to_xy(each[0])).T for each in xyz
+    ]  # fmt: skip
+    return [list(pair) for pair in zip(*map(screen_colours, adapted), strict=True)]
+
+
+def screen_colours(xyz: Floats) -> list[dict[str, Any] | None]:
+    """Return colours that are known for sure, in the white of the display, shape (n, 3).
+
+    None where one is not known.
+    """
+    known = np.asarray(np.isfinite(xyz).all(axis=1))
+    some = np.where(known[:, np.newaxis], xyz, 0.0)
+    codes, clipped = on_display(some, "srgb")
+    wide, _ = on_display(some, "p3")
+    return [
+        {"srgb": srgb, "p3": p3, "clipped": drawn_in, "guess": False, "range": None}
+        if sure
+        else None
+        for srgb, p3, drawn_in, sure in zip(
+            codes.tolist(), wide.tolist(), clipped.tolist(), known, strict=True
+        )
+    ]
 
 
 def _patches(

@@ -6,6 +6,7 @@ import { html, nothing, svg } from "lit";
 import { t } from "../words/index.js";
 import { index, signedPercent } from "../words/numbers.js";
 import { figureTable } from "./figures.js";
+import { patch } from "./patch.js";
 
 const SIZE = 300;
 const ROOM = 1.25; // how far beyond the farthest point the drawing reaches
@@ -51,12 +52,13 @@ export function colourVectors(tm30) {
         t("vectors.title"),
         [t("vectors.bin"), t("vectors.chroma"), t("vectors.hue"), "Rf"],
         tm30.bins.map((/** @type {number | null} */ fidelity, /** @type {number} */ bin) => [
-          `${bin + 1} ${hueWords(bin)}`,
+          html`${bin + 1} ${hueWords(bin)} ${patch(tm30.pairs[bin])}`,
           signedPercent(tm30.chroma_shift[bin]),
           tm30.hue_shift[bin] == null ? "–" : signedPercent(tm30.hue_shift[bin] * 100),
           index(fidelity),
         ]),
       )}
+      <p class="hint">${t("bars.pairs")}</p>
     </details>
   </figure>`;
 }

@@ -8,15 +8,8 @@ const WIDTH = 120;
 const HEIGHT = 14;
 const LOW = -50; // the scale's left end; what lies beyond is cut off with a mark
 
-/** The samples that the kernel shows under a light, by their number. @type {Record<number, string>} */
-const SHOWN = { 9: "red", 13: "skin_light", 14: "foliage", 15: "skin_dark" };
-
-/**
- * @param {any} cri the kernel's "cri"
- * @param {any[]} [looks]  of the light and of its reference, from the kernel's "seen"
- */
-export function indexBars(cri, looks = []) {
-  const pair = (/** @type {number} */ sample) => looks.map((look) => look?.[SHOWN[sample]]);
+/** @param {any} cri the kernel's "cri" */
+export function indexBars(cri) {
   const x = (/** @type {number} */ value) => ((Math.max(value, LOW) - LOW) / (100 - LOW)) * WIDTH;
   return html`<table class="bars">
     <caption>
@@ -36,7 +29,7 @@ export function indexBars(cri, looks = []) {
         const word = cri.r_words[k];
         return html`<tr class=${word ? "low" : ""}>
           <th scope="row">
-            R${k + 1} <span class="hint">${cri.r_names[k]}</span> ${patch(pair(k + 1))}
+            R${k + 1} <span class="hint">${cri.r_names[k]}</span> ${patch(cri.pairs[k])}
           </th>
           <td class="value">${index(value)}</td>
           <td>
@@ -51,5 +44,5 @@ export function indexBars(cri, looks = []) {
       })}
     </tbody>
   </table>
-  ${looks.length ? html`<p class="hint">${t("bars.pairs")}</p>` : nothing}`;
+  <p class="hint">${t("bars.pairs")}</p>`;
 }

@@ -13,7 +13,7 @@ export function lookOf(light) {
   return light && "as_read" in light ? light : undefined;
 }
 
-/** A colour for this screen. @param {Colour} colour */
+/** A colour for this screen. @param {{srgb: number[], p3: number[]}} colour */
 export function paint({ srgb, p3 }) {
   const wide = matchMedia("(color-gamut: p3)").matches;
   return wide
@@ -22,7 +22,7 @@ export function paint({ srgb, p3 }) {
 }
 
 /**
- * @param {(Colour | undefined)[]} colours  from start to end
+ * @param {(Colour | null | undefined)[]} colours  from start to end, of those that are known
  * @param {{label?: string, kind?: string}} [options]  without a label it is only for the eye
  */
 export function patch(colours, { label, kind = "" } = {}) {

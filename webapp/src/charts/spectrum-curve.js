@@ -7,10 +7,13 @@ import { Page } from "../base/page.js";
 import { properties } from "../base/properties.js";
 import { t } from "../words/index.js";
 import { height, level, nanometres } from "../words/numbers.js";
+import { paint } from "./patch.js";
 
 const WIDTH = 340;
 const HEIGHT = 220;
-const PAD = { left: 34, right: 8, top: 24, bottom: 34 };
+/** The band of wavelengths, between the curve and its scale. */
+const BAND = 8;
+const PAD = { left: 34, right: 8, top: 24, bottom: 34 + BAND };
 const TICKS_NM = [400, 450, 500, 550, 600, 650, 700, 750];
 /** Steps of the scale, the finest that gives few enough lines. */
 const STEPS = [0.25, 0.5, 1, 2, 5, 10, 20, 50];
@@ -82,8 +85,11 @@ class SpectrumCurve extends Page {
 
   render() {
     if (!this.curves) return nothing;
-    const { wavelengths_nm: nm, light, peaks } = this.curves;
+    const { wavelengths_nm: nm, light, peaks, band } = this.curves;
     const { index } = this;
+    const foot = HEIGHT - PAD.bottom + BAND;
+    const half = (band.wavelengths_nm[1] - band.wavelengths_nm[0]) / 2;
+    const within = (/** @type {number} */ at) => Math.min(nm[nm.length - 1], Math.max(nm[0], at));
     const known = [...light, ...(this.beside?.values ?? [])].filter((value) => value != null);
     const top = Math.max(1, ...known) * 1.04;
     const step = STEPS.find((one) => top / one <= MOST_LINES) ?? top;
@@ -130,10 +136,15 @@ class SpectrumCurve extends Page {
                 x2=${WIDTH - PAD.right} y1=${y(value)} y2=${y(value)}></line>
               <text x=${PAD.left - 6} y=${y(value) + 4} text-anchor="end">${level(value)}</text>`,
           )}
+          ${band.wavelengths_nm.map((/** @type {number} */ at, /** @type {number} */ i) => {
+            const [from, to] = [x(within(at - half)), x(within(at + half))];
+            return svg`<rect class="pure" x=${from} width=${to - from + 0.3} y=${foot - BAND}
+                height=${BAND} fill=${paint({ srgb: band.srgb[i], p3: band.p3[i] })}></rect>`;
+          })}
           ${TICKS_NM.map(
-            (at, i) => svg`<line class="tick" x1=${x(at)} x2=${x(at)} y1=${HEIGHT - PAD.bottom}
-                y2=${HEIGHT - PAD.bottom + (i % 2 ? 3 : 5)}></line>
-              ${i % 2 ? nothing : svg`<text x=${x(at)} y=${HEIGHT - PAD.bottom + 16} text-anchor="middle">${at}</text>`}`,
+            (at, i) => svg`<line class="tick" x1=${x(at)} x2=${x(at)} y1=${foot}
+                y2=${foot + (i % 2 ? 3 : 5)}></line>
+              ${i % 2 ? nothing : svg`<text x=${x(at)} y=${foot + 16} text-anchor="middle">${at}</text>`}`,
           )}
           <text x=${WIDTH - PAD.right} y=${HEIGHT - 4} text-anchor="end">${t("spectrum.axisNm")}</text>
           <text x="4" y="12">${t("spectrum.axisPower")}</text>

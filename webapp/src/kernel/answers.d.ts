@@ -681,6 +681,7 @@ export type Cri = {
   r: (number | null)[];
   r_names?: string[];
   r_words?: string[];
+  pairs?: ((ScreenColour | null)[])[];
   cct_K?: number;
   distance_uv?: number;
   tolerance_uv?: number;
@@ -699,6 +700,7 @@ export type Tm30 = {
   bins?: (number | null)[];
   chroma_shift?: (number | null)[];
   hue_shift?: (number | null)[];
+  pairs?: ((ScreenColour | null)[])[];
   graphic?: ColourVectors;
   cct_K?: number;
   reference?: string;
@@ -763,6 +765,7 @@ export type Curves = {
   reference: NamedCurve | null;
   against: NamedCurve[];
   scale: string;
+  band: Band;
 };
 
 export type Peak = {
@@ -773,6 +776,12 @@ export type Peak = {
 export type NamedCurve = {
   name: string;
   values: (number | null)[];
+};
+
+export type Band = {
+  wavelengths_nm: number[];
+  srgb: number[][];
+  p3: number[][];
 };
 
 export type Flag = {
@@ -988,6 +997,7 @@ export type Judge = {
   cct_K: (number | null)[];
   duv: (number | null)[];
   found: number[];
+  greys: (ScreenColour | null)[];
   tolerance: Tolerance;
 };
 
@@ -1062,6 +1072,7 @@ export type Slip = {
   verdict: "holds" | "near" | "out" | null;
   stops_to_hero: number | null;
   ratio_words: string | null;
+  grey: ScreenColour | null;
 };
 
 export type ReportReading = {

@@ -31,6 +31,7 @@ const signKey = (label, value, onInput) => html`<button
  * @param {boolean} [field.number]   a number to be typed on a keypad
  * @param {boolean} [field.large]
  * @param {boolean} [field.signed]   a number that may be below nought
+ * @param {number} [field.most]      characters
  * @param {() => void} [field.onLeave]
  * @param {"next" | "done"} [field.enter]  what the keyboard's own key says
  */
@@ -58,7 +59,7 @@ export function textField(field) {
           type="text"
           inputmode=${number ? "decimal" : "text"}
           enterkeyhint=${field.enter ?? "done"}
-          maxlength="200"
+          maxlength=${field.most ?? 200}
           autocomplete="off"
           autocapitalize=${number ? "off" : "sentences"}
           spellcheck="false"

@@ -46,11 +46,14 @@ export function panes(here, place, room) {
   // What is printed takes it all.
   if (room === 1 || here.name === "report") return [here];
   const set = { name: "set", rest: "" };
+  const light = { name: "light", rest: "" };
   switch (place) {
     case "light":
-      return [set, here];
+      // Files and exposure stand beside the reading that they are about.
+      return here.name === "light" || room === 2 ? [set, here] : [set, light, here];
     case "set":
-      return here.name === "set" ? [here, { name: "light", rest: "" }] : [set, here];
+      if (here.name === "set") return [here, light];
+      return room === 2 ? [set, here] : [set, here, light];
     case "book":
       return bookPanes(here, room);
     case "kit":

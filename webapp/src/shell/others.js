@@ -12,6 +12,7 @@ import "../places/book/since.js";
 import "../places/book/sun.js";
 import "../places/book/windows.js";
 import "../places/kit/about.js";
+import "../places/kit/cameras.js";
 import "../places/kit/cautions.js";
 import "../places/kit/flicker.js";
 import "../places/kit/kit.js";

@@ -99,6 +99,7 @@ export const VIEWS = {
   },
   kit: { title: "place.kit", place: "kit", show: () => html`<ek-kit></ek-kit>` },
   about: { title: "about.title", place: "kit", show: () => html`<ek-about></ek-about>` },
+  cameras: { title: "cameras.title", place: "kit", show: () => html`<ek-cameras></ek-cameras>` },
   cautions: {
     title: "cautions.title",
     place: "kit",

@@ -25,6 +25,8 @@ import { announce } from "./tabs.js";
  *   which whites the camera may be set to when the whole set is balanced, as typed
  * @property {import("./kit/lamps.js").Lamp[]} lamps  tunable lamps, and what was learned about each
  * @property {"observer" | "camera"} judge  by whom agreement is judged once spectra are known
+ * @property {import("./kit/cameras.js").CameraEyes[]} cameras  whose sensitivities are known
+ * @property {string} eyes         name of the camera that judges; "" = the standard one
  * @property {string | null} here  the setup we work in, or the location or production that has
  *   none yet
  * @property {boolean} welcomed
@@ -87,6 +89,8 @@ const FIRST = {
   whites: { from_K: "", to_K: "", step_K: "100", duv_limit: "0" },
   lamps: [],
   judge: "observer",
+  cameras: [],
+  eyes: "",
   here: null,
   welcomed: false,
   who: "",

@@ -732,7 +732,7 @@ const de = {
   "files.noName": "Ohne Namen",
   "files.white": "{cct}, Duv {duv},",
   "files.gel": "Eine Folie: {mired}, ΔDuv {duv}, {stops},",
-  "files.camera": "Was eine Kamera in Rot, Grün und Blau sieht: weder Licht noch Folie.",
+  "files.camera": "Was eine Kamera in Rot, Grün und Blau sieht,",
   "files.surface": "Der Reflexionsgrad einer Oberfläche: weder Licht noch Folie.",
   "files.covers": "{from} bis {to}, {n} Werte",
   "files.sketch": "Form des Spektrums von {name}",
@@ -743,6 +743,7 @@ const de = {
   "files.keepBoth": "Alle {n} aufheben",
   "files.keptLights": { one: "1 Licht aufgehoben.", other: "{n} Lichter aufgehoben." },
   "files.keptGels": { one: "1 Folie ist im Koffer.", other: "{n} Folien sind im Koffer." },
+  "files.keptCameras": { one: "1 Kamera ist im Koffer.", other: "{n} Kameras sind im Koffer." },
   "files.toLight": "Die Lösung dazu zeigen",
 
   "option.tab": "Tabulatoren",
@@ -822,7 +823,7 @@ const de = {
   "pair.none":
     "Beide Lichter brauchen ein Spektrum. Lade die Datei, die das Messgerät gespeichert hat, unter Licht.",
   "pair.chart": "Eine Farbtafel unter beiden",
-  "pair.skin": "Haut weicht für das Auge um ΔE₀₀ {eye} ab, für die TLCI-Normkamera um {camera}.",
+  "pair.skin": "Haut weicht für das Auge um ΔE₀₀ {eye} ab, für {name} um {camera}.",
   "pair.skinShort": "Haut, Auge",
   "pair.grey": "Eine Graukarte: {eye} für das Auge, {camera} für die Kamera.",
   "pair.patches": "Feld für Feld",
@@ -1143,6 +1144,23 @@ const de = {
   "judge.heroless": "Die Referenz hat kein Spektrum: nur das Auge kann dagegen urteilen.",
   "judge.hint":
     "Die Kamera ist die Normkamera von EBU Tech 3355, auf das Weiß abgeglichen; sie braucht Spektren.",
+  "judge.own": "Die Kamera ist {name}, auf das Weiß abgeglichen; sie braucht Spektren.",
+
+  "cameras.title": "Empfindlichkeit der Kameras",
+  "cameras.lead":
+    "Die spektrale Empfindlichkeit einer Kamera: Wellenlängen und je eine Spalte für Rot, Grün und Blau. Danach können Set, Abgleich und Paare dieser Kamera folgen.",
+  "cameras.load": "Eine Kamera laden",
+  "cameras.standard": "die Normkamera von EBU Tech 3355",
+  "cameras.judges": "Kamera, die urteilt",
+  "cameras.one": "Eine Kamera",
+  "cameras.other": "Die andere",
+  "cameras.edge": "Wo {one} an {other} stößt, für {camera}",
+  "cameras.balanced": "Beide auf {white} abgeglichen. Lichter ohne Spektrum bleiben außen vor.",
+  "cameras.none":
+    "Zwei Kameras werden an Lichtern mit Spektrum verglichen; in diesem Setup hat noch keines eins.",
+  "cameras.curve": "Was {name} von jeder Wellenlänge sieht, in Rot, Grün und Blau",
+  "cameras.nameless": "Eine Kamera braucht einen Namen.",
+  "cameras.taken": "So heißt schon eine andere Kamera.",
 
   "camera.title": "Kamera",
   "camera.iso": "Empfindlichkeit",

@@ -126,7 +126,7 @@ export default {
   "files.noName": "Without a name",
   "files.white": "{cct}, Duv {duv},",
   "files.gel": "A gel: {mired}, ΔDuv {duv}, {stops},",
-  "files.camera": "What a camera sees in red, green and blue: neither a light nor a gel.",
+  "files.camera": "What a camera sees in red, green and blue,",
   "files.surface": "The reflectance of a surface: neither a light nor a gel.",
   "files.covers": "{from} to {to}, {n} samples",
   "files.sketch": "Shape of the spectrum of {name}",
@@ -137,6 +137,7 @@ export default {
   "files.keepBoth": "Keep all {n}",
   "files.keptLights": { one: "1 light kept.", other: "{n} lights kept." },
   "files.keptGels": { one: "1 gel is in the kit.", other: "{n} gels are in the kit." },
+  "files.keptCameras": { one: "1 camera is in the kit.", other: "{n} cameras are in the kit." },
   "files.toLight": "Show its fix",
 
   "option.tab": "Tabs",
@@ -218,7 +219,7 @@ export default {
   "pair.heading": "{first} and {second}",
   "pair.none": "Both lights need a spectrum. Load the file that the meter saved, under Light.",
   "pair.chart": "A chart under both",
-  "pair.skin": "Skin differs by ΔE₀₀ {eye} to the eye, {camera} to the TLCI standard camera.",
+  "pair.skin": "Skin differs by ΔE₀₀ {eye} to the eye, {camera} to {name}.",
   "pair.skinShort": "Skin, eye",
   "pair.grey": "A grey card: {eye} to the eye, {camera} to the camera.",
   "pair.patches": "Patch by patch",
@@ -687,6 +688,23 @@ export default {
   "judge.heroless": "The reference has no spectrum: only the eye can judge against it.",
   "judge.hint":
     "The camera is the standard one of EBU Tech 3355, balanced for the white; it needs spectra.",
+  "judge.own": "The camera is {name}, balanced for the white; it needs spectra.",
+
+  "cameras.title": "Camera sensitivities",
+  "cameras.lead":
+    "A camera's spectral sensitivities: wavelengths, and a column each for red, green and blue. With them Set, Balance and pairs can go by that camera.",
+  "cameras.load": "Load a camera",
+  "cameras.standard": "the standard camera of EBU Tech 3355",
+  "cameras.judges": "Camera that judges",
+  "cameras.one": "One camera",
+  "cameras.other": "The other",
+  "cameras.edge": "Where {one} meets {other}, to {camera}",
+  "cameras.balanced": "Both balanced for {white}. Lights without a spectrum are left out.",
+  "cameras.none":
+    "Two cameras are compared on lights with a spectrum, and no light of this setup has one yet.",
+  "cameras.curve": "What {name} sees of each wavelength, in red, green and blue",
+  "cameras.nameless": "A camera needs a name.",
+  "cameras.taken": "Another camera has this name.",
 
   "book.empty": "Nothing is kept yet. A light that you keep appears here, by location and setup.",
   "book.firstProduction": "Production",

@@ -1,5 +1,6 @@
 /** One reading in a list: what it read, when, and how it stood. Leads to the whole reading. */
 import { html, nothing } from "lit";
+import { patch } from "../../charts/patch.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { verdicts } from "../../store/log/search.js";
 import { t, tMaybe } from "../../words/index.js";
@@ -30,6 +31,7 @@ export function readingRow(reading, { title, where, verdict } = {}) {
         <span class="hint">${joined(hint)}</span>
         ${data.note ? html`<span class="hint note">${data.note}</span>` : nothing}
       </span>
+      ${patch([verdicts.whiteOf(reading)?.grey])}
       ${twice ? html`<span class="tag">${t("book.twice")}</span>` : nothing}
       ${verdict ? verdictMark(/** @type {"out"} */ (verdict)) : nothing}
     </a>

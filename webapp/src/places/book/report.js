@@ -3,6 +3,7 @@ import { html, nothing } from "lit";
 import { guard } from "lit/directives/guard.js";
 import { balanceField } from "../../charts/balance-field.js";
 import { figureTable } from "../../charts/figures.js";
+import { patch } from "../../charts/patch.js";
 import { sketch } from "../../charts/sketch.js";
 import "../../parts/boot-progress.js";
 import { Page } from "../../base/page.js";
@@ -199,6 +200,7 @@ class ReportView extends Page {
       <header>
         <span class="ordinal" aria-hidden="true">${index + 1}</span>
         <h3>${slip.name}</h3>
+        ${patch([slip.grey])}
         ${slip.hero ? html`<span class="tag">${t("slip.hero")}</span>` : nothing}
         ${slip.verdict || slip.meant ? verdictMark(slip.verdict) : nothing}
       </header>

@@ -1,5 +1,6 @@
 /** Somebody else's book, to look at before it goes into the own one. */
 import { html, nothing } from "lit";
+import { patch } from "../../charts/patch.js";
 import { meantLine, meantWords } from "../../parts/meant-words.js";
 import { planLine } from "../../parts/plan-line.js";
 import { verdictMark } from "../../parts/verdict.js";
@@ -31,6 +32,7 @@ function setupOf({ book, slips }, setup) {
           return html`<li>
             <div class="head">
               <h3>${light.data.name}</h3>
+              ${patch([slip?.grey])}
               ${slip?.verdict || slip?.meant ? verdictMark(slip.verdict) : nothing}
             </div>
             ${slip ? standing(slip) : nothing}

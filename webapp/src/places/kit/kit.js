@@ -228,6 +228,7 @@ class KitView extends Page {
         onChange: (mains_hz) => this.set("mains_hz", mains_hz),
       })}
       <ul class="links">
+        <li><a href="#cameras">${t("cameras.title")}</a></li>
         <li><a href="#flicker">${t("kit.flicker")}</a></li>
         <li><a href="#exposure">${t("exposure.title")}</a></li>
       </ul>

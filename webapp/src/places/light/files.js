@@ -17,6 +17,7 @@ import { route } from "../../router.js";
 import { incoming } from "../../store/drafts/incoming.js";
 import { lightDraft } from "../../store/drafts/light-draft.js";
 import { book, settings } from "../../store/index.js";
+import { keepCamera, LONGEST_NAME } from "../../store/kit/cameras.js";
 import { gels } from "../../store/kit/gels.js";
 import { keepOwnGel } from "../../store/kit/own-gels.js";
 import { currentSetup, keepReading, lightsOf, targetToKeep } from "../../store/log/shoot.js";
@@ -85,10 +86,11 @@ class FilesView extends Page {
     route.go("light");
   }
 
-  /** Keep every chosen light in this setup, and every chosen gel in the kit. */
+  /** Keep every chosen light in this setup, every chosen gel and camera in the kit. */
   keep() {
     const lights = incoming.chosen("light");
     const some = incoming.chosen("gel");
+    const cameras = incoming.chosen("camera");
     const onward = route.onward();
     return this.keeping.run(async () => {
       const target = await targetToKeep(centreOf());
@@ -123,11 +125,20 @@ class FilesView extends Page {
         await keepOwnGel({ ...item.data, name: item.name.trim() || item.data.name });
         incoming.done([item]);
       }
-      if (!incoming.files.length) onward(lights.length ? "set" : "kit");
+      for (const item of cameras) {
+        await keepCamera({ ...item.data, name: item.name.trim() || item.data.name });
+        incoming.done([item]);
+      }
+      if (!incoming.files.length) {
+        onward(lights.length ? "set" : some.length ? "kit" : "cameras");
+      }
       return [
         lights.length ? t("files.keptLights", { n: lights.length }) : "",
         some.length ? t("files.keptGels", { n: some.length }) : "",
-      ].join(" ");
+        cameras.length ? t("files.keptCameras", { n: cameras.length }) : "",
+      ]
+        .filter(Boolean)
+        .join(" ");
     });
   }
 
@@ -157,7 +168,9 @@ class FilesView extends Page {
   renderFile(file) {
     const { answer } = file;
     const words =
-      answer && (answer.spectra.length || answer.readings?.length) ? t("files.format", answer) : "";
+      answer && (answer.spectra.length || answer.cameras.length || answer.readings?.length)
+        ? t("files.format", answer)
+        : "";
     return html`<section class="in-file" aria-busy=${file.waiting ? "true" : "false"}>
       <header>
         <h2>${file.name}</h2>
@@ -211,7 +224,7 @@ class FilesView extends Page {
 
   /** @param {Item} item @param {string} key */
   renderItem(item, key) {
-    const usable = (item.kind === "light" || item.kind === "gel") && !item.problem;
+    const usable = item.kind !== "surface" && !item.problem;
     const nominal = item.kind === "gel" ? gels.nominalOf(item.name.trim()) : undefined;
     const { white } = item;
     return html`<li>
@@ -250,7 +263,11 @@ class FilesView extends Page {
         </span>
       </label>
       ${guard([item.curve, item.name], () =>
-        item.curve ? sketch(item.curve, t("files.sketch", { name: item.name })) : nothing,
+        item.curve
+          ? item.kind === "camera"
+            ? sketch(item.data, t("cameras.curve", { name: item.name }))
+            : sketch(item.curve, t("files.sketch", { name: item.name }))
+          : nothing,
       )}
       ${problemNote(item.problem)}
       ${warningList([...item.notes, ...(white?.warnings ?? [])])}
@@ -297,7 +314,7 @@ class FilesView extends Page {
               <input
                 id="name-${key}"
                 type="text"
-                maxlength="80"
+                maxlength=${LONGEST_NAME}
                 autocomplete="off"
                 list=${item.kind === "gel" ? "gel-names" : nothing}
                 .value=${item.name}
@@ -328,7 +345,7 @@ class FilesView extends Page {
 
   renderActions() {
     const lights = incoming.chosen("light");
-    const some = incoming.chosen("gel");
+    const some = [...incoming.chosen("gel"), ...incoming.chosen("camera")];
     const count = lights.length + some.length;
     const [only] = count === 1 && lights.length === 1 ? lights : [];
     const setup = currentSetup()?.data.name ?? t("book.nthSetup", { n: 1 });

@@ -16,6 +16,7 @@ import "../../parts/spoken.js";
 import { Watch } from "../../base/watch.js";
 import { sayWithUndo } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
+import { whichCamera } from "../../parts/which-camera.js";
 import { route } from "../../router.js";
 import { book, reportFault, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
@@ -332,6 +333,7 @@ class BalanceView extends Page {
               ? html`<p class="hint">${t("balance.working")}</p>`
               : nothing
         }
+        ${answer?.camera ? whichCamera() : nothing}
       </section>
       <ek-spoken .words=${plan ? plan.words : ""}></ek-spoken>
       <details class="more" ?open=${Boolean(this.balance.problem ?? answer?.lights.some((one) => one.problem))}>

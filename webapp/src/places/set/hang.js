@@ -4,6 +4,7 @@ import { html, nothing } from "lit";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { Watch } from "../../base/watch.js";
+import { lookOf, patch } from "../../charts/patch.js";
 import "../../parts/against.js";
 import "../../parts/boot-progress.js";
 import { cautionNote } from "../../parts/caution-note.js";
@@ -16,11 +17,13 @@ import { verdictMark } from "../../parts/verdict.js";
 import { problemNote } from "../../parts/warnings.js";
 import { lightDraft } from "../../store/drafts/light-draft.js";
 import { book, settings } from "../../store/index.js";
+import { cameraCan, judging } from "../../store/kit/cameras.js";
 import { gels } from "../../store/kit/gels.js";
-import { gelsOn, labels } from "../../store/log/measured-gels.js";
+import { withOwnGels } from "../../store/kit/own-gels.js";
+import { curves, gelsOn, labels } from "../../store/log/measured-gels.js";
 import { toDo } from "../../store/log/plan.js";
 import { currentSetup, heroOf, lightsOf, placeWords, targetToKeep } from "../../store/log/shoot.js";
-import { centreOf, litQuestion } from "../../store/log/target.js";
+import { centreOf, litQuestion, withGels } from "../../store/log/target.js";
 import { levelUnit } from "../../store/questions/camera.js";
 import { terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
@@ -45,6 +48,9 @@ class HangCards extends Page {
   constructor() {
     super();
     this.agree = /** @type {LiveQuestion<"agree">} */ (new LiveQuestion(this));
+    this.seen = /** @type {LiveQuestion<"seen">} */ (
+      new LiveQuestion(this, { after: [this.agree] })
+    );
     this.keeping = new Keeping(this);
     /** Where each light was to land when its gels were hung, by its id. @type {Record<string, any>} */
     this.wanted = {};
@@ -55,13 +61,31 @@ class HangCards extends Page {
     const setup = currentSetup();
     const lights = lightsOf(setup);
     const hero = lights.findIndex(({ light }) => light.id === heroOf(setup)?.light.id);
+    const readings = lights.map(litQuestion);
+    const judge = judging(cameraCan(lights, lights[hero]));
     this.agree.put(
       lights.length
         ? {
             ask: "agree",
-            lights: lights.map(litQuestion),
+            lights: readings,
             ...(hero >= 0 ? { hero } : { target: centreOf() }),
+            ...judge,
             ...terms(),
+          }
+        : null,
+    );
+    const parts = this.agree.answer?.lights;
+    this.seen.put(
+      parts?.length === lights.length
+        ? {
+            ask: "seen",
+            white: centreOf(),
+            ...judge,
+            ...withOwnGels(),
+            lights: readings.map(({ meant: _, ...reading }, at) => {
+              const { pack, own } = this.wantedOf(lights[at], parts[at]) ?? {};
+              return { reading: withGels(reading, own), ...(pack ? { pack } : {}) };
+            }),
           }
         : null,
     );
@@ -84,9 +108,14 @@ class HangCards extends Page {
   wantedOf({ light, reading }, answer) {
     if (toDo(light, reading)) {
       const plan = light.data.planned;
-      return { ...plan, pack: plan.does === "gel" ? labels(plan.gels, plan.gel_ids) : null };
+      const { gels: names, gel_ids: ids } = plan;
+      return {
+        ...plan,
+        pack: plan.does === "gel" ? labels(names, ids) : null,
+        own: curves(names, ids),
+      };
     }
-    const pack = answer && !dimsFirst(answer) ? answer.pack : null;
+    const pack = answer?.problem === null && !dimsFirst(answer) ? answer.pack : null;
     return pack ? { ...pack, pack: pack.gels } : null;
   }
 
@@ -188,6 +217,7 @@ class HangCards extends Page {
   renderCard(lit, at) {
     const { light, reading } = lit;
     const part = this.agree.answer?.lights[at];
+    const look = lookOf(this.seen.answer?.lights[at]);
     const answer = part?.problem ? undefined : part;
     const wanted = this.wantedOf(lit, answer);
     const before =
@@ -198,6 +228,7 @@ class HangCards extends Page {
     return html`<li class="card" aria-label=${light.data.name}>
       <div class="head">
         ${this.places.length > 1 ? html`<h3>${light.data.name}</h3>` : html`<h2>${light.data.name}</h2>`}
+        ${patch([look?.as_read?.grey, look?.with_pack?.grey])}
         ${answer ? verdictMark(answer.verdict) : nothing}
       </div>
       <p class="hint">

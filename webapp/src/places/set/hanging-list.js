@@ -4,7 +4,7 @@ import { landsWords } from "../../parts/plan-line.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { t } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
-import { stops } from "../../words/numbers.js";
+import { steps, stops } from "../../words/numbers.js";
 
 /** @typedef {any} Plan  one of the front of the kernel's "balance" */
 
@@ -13,6 +13,14 @@ function fetchWords({ gel, cuts, lights }) {
   const names = joined(new Set(lights), ", ");
   return t("balance.fetch", { n: cuts, gel, lights: names });
 }
+
+/** How a light stands to the camera that judges, beside the eye. @param {any} part of a plan, or a light */
+export const cameraWords = ({ camera, verdict, observer_verdict: eye = verdict }) =>
+  t("slip.camera", {
+    steps: steps(camera.steps),
+    camera: t(`verdict.${/** @type {"out"} */ (camera.verdict)}`),
+    eye: t(`verdict.${/** @type {"out"} */ (eye)}`),
+  });
 
 /**
  * The lights of a plan, those that are alike and hang one pack together, under all their names and
@@ -46,7 +54,7 @@ export function hangingList(plan) {
           <strong>${part.name}</strong> ${verdictMark(part.promise)}
           <span class="hang">${part.words}</span>
           <span class="hint">
-            ${landsWords(part.lands, part)}
+            ${landsWords(part.lands, part)} ${part.camera ? cameraWords(part) : nothing}
             ${part.stops_lost ? t("balance.costs", { stops: stops(part.stops_lost) }) : nothing}
           </span>
         </li>`,

@@ -8,8 +8,10 @@ import { Page } from "../../base/page.js";
 import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
+import { whichCamera } from "../../parts/which-camera.js";
 import { lightDraft } from "../../store/drafts/light-draft.js";
 import { book, settings } from "../../store/index.js";
+import { cameraNamed, ownCamera } from "../../store/kit/cameras.js";
 import { withOwnGels } from "../../store/kit/own-gels.js";
 import { t } from "../../words/index.js";
 import { index, steps, toTenth } from "../../words/numbers.js";
@@ -37,6 +39,7 @@ class PairView extends Page {
             first: first.question,
             second: second.question,
             tolerance: settings.get("tolerance"),
+            ...ownCamera(),
             ...withOwnGels(),
           }
         : null,
@@ -49,7 +52,13 @@ class PairView extends Page {
     if (!patches.length) return answer.unrated ? html`<p>${answer.unrated}</p>` : nothing;
     return html`<section>
       <h2>${t("pair.chart")}</h2>
-      <p>${t("pair.skin", { eye: toTenth(eye.skin), camera: toTenth(camera.skin) })}</p>
+      <p>
+        ${t("pair.skin", {
+          eye: toTenth(eye.skin),
+          camera: toTenth(camera.skin),
+          name: cameraNamed(settings.get("eyes"))?.name ?? t("cameras.standard"),
+        })}
+      </p>
       <p class="reason">${t("pair.grey", { eye: toTenth(grey.eye), camera: toTenth(grey.camera) })}</p>
       <details class="more">
         <summary>${t("pair.patches")}</summary>
@@ -69,6 +78,7 @@ class PairView extends Page {
           <dd>${camera.observer}</dd>
         </dl>
       </details>
+      ${settings.get("cameras").length ? whichCamera() : nothing}
     </section>`;
   }
 

@@ -26,9 +26,11 @@ import { folded } from "../../parts/more.js";
 import { shareText } from "../../parts/share-text.js";
 import { say, sayWithUndo } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
+import { whichCamera } from "../../parts/which-camera.js";
 import { route } from "../../router.js";
 import { lightDraft } from "../../store/drafts/light-draft.js";
 import { book, reportFault, settings } from "../../store/index.js";
+import { cameraCan, judging } from "../../store/kit/cameras.js";
 import { gels } from "../../store/kit/gels.js";
 import { withOwnGels } from "../../store/kit/own-gels.js";
 import { curves, labels } from "../../store/log/measured-gels.js";
@@ -105,20 +107,19 @@ class SetView extends Page {
             lights: readings,
             ...(hero >= 0 ? { hero } : { target }),
             ...terms(),
-            ...(this.cameraCan && settings.get("judge") === "camera" ? { judge: "camera" } : {}),
+            ...judging(this.cameraCan),
           }
         : null,
     );
     this.key = keyOf(lights, currentSetup());
     const { hangs } = this;
     this.levels.put(levelsQuestion(lights, this.key, hangs));
-    const judge = this.cameraCan && settings.get("judge") === "camera" ? "camera" : "eye";
     this.seen.put(
       this.answer
         ? {
             ask: "seen",
             white: target,
-            judge,
+            ...judging(this.cameraCan),
             ...withOwnGels(),
             lights: readings.map(({ meant, ...reading }, i) => ({
               reading: withGels(reading, hangs[i]?.curves),
@@ -163,13 +164,8 @@ class SetView extends Page {
     return this.asked.some(({ light, reading }) => toDo(light, reading));
   }
 
-  /** Whether a camera can judge here: some light has a spectrum, and so has a hero. */
   get cameraCan() {
-    const hero = heroOf(currentSetup());
-    return (
-      this.asked.some(({ reading }) => reading.data.spectrum) &&
-      (!hero || Boolean(hero.reading.data.spectrum))
-    );
+    return cameraCan(this.asked, heroOf(currentSetup()));
   }
 
   /** Who judges, once spectra are known, and where eye and camera differ. @param {any} answer */
@@ -195,7 +191,7 @@ class SetView extends Page {
                     : t("judge.same")
                 }
               </p>
-              <p class="hint">${t("judge.hint")}</p>`
+              ${whichCamera()}`
           : nothing
       }
     `;

@@ -13,7 +13,8 @@ import { sayMeant } from "../../store/log/shoot.js";
 import { saidOf } from "../../store/log/target.js";
 import { t } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
-import { index, kelvin, steps, stops, whenRead } from "../../words/numbers.js";
+import { index, kelvin, stops, whenRead } from "../../words/numbers.js";
+import { cameraWords } from "./hanging-list.js";
 import { planned } from "./planned.js";
 
 /** @typedef {import("../../store/log/target.js").Said} Said */
@@ -89,17 +90,7 @@ function inside({ light, reading, answer, level, onMeasure }) {
                       ${t("slip.ssi", { value: index(answer.ssi_to_hero) })}
                     </p>`
               }
-              ${
-                answer.camera
-                  ? html`<p class="reason">
-                      ${t("slip.camera", {
-                        steps: steps(answer.camera.steps),
-                        camera: t(`verdict.${/** @type {"out"} */ (answer.camera.verdict)}`),
-                        eye: t(`verdict.${/** @type {"out"} */ (answer.observer_verdict)}`),
-                      })}
-                    </p>`
-                  : nothing
-              }
+              ${answer.camera ? html`<p class="reason">${cameraWords(answer)}</p>` : nothing}
               ${level ?? nothing}
               ${warningList(answer.warnings)}
             `

@@ -3,10 +3,10 @@ import { html, nothing } from "lit";
 import { colourVectors } from "../../charts/colour-vectors.js";
 import { figureTable } from "../../charts/figures.js";
 import { indexBars } from "../../charts/index-bars.js";
-import { lookOf } from "../../charts/patch.js";
 import "../../charts/spectrum-curve.js";
 import { ask } from "../../kernel/client.js";
 import "../../parts/boot-progress.js";
+import "../../parts/patch-light.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { properties } from "../../base/properties.js";
@@ -42,9 +42,6 @@ class SpectrumView extends Page {
     /** Whether the curve's table is on screen. */
     this.tabled = false;
     this.rendering = /** @type {LiveQuestion<"render">} */ (new LiveQuestion(this));
-    this.seen = /** @type {LiveQuestion<"seen">} */ (
-      new LiveQuestion(this, { after: [this.rendering] })
-    );
     this.watch = new Watch(this, book, settings, lightDraft);
   }
 
@@ -62,24 +59,6 @@ class SpectrumView extends Page {
           }
         : null,
     );
-    this.seen.put(this.seenQuestion());
-  }
-
-  /**
-   * The light and its reference as lights to look at, at the light's own white.
-   * @returns {import("../../kernel/answers.js").Question<"seen"> | null}
-   */
-  seenQuestion() {
-    const { answer } = this.rendering;
-    const reference = answer?.curves.reference;
-    if (!reference) return null;
-    const { wavelengths_nm } = answer.curves;
-    const { x, y } = answer.light;
-    const white = { x, y };
-    const lights = [answer.curves.light, reference.values].map((values) => ({
-      spectrum: { wavelengths_nm, values: /** @type {number[]} */ (values) },
-    }));
-    return { ask: "seen", white, lights };
   }
 
   /** Whether this is another light than the one shown. @param {{id: string}} light */
@@ -228,10 +207,7 @@ class SpectrumView extends Page {
         cri.r.length
           ? html`<section>
               <h2>${t("bars.heading")}</h2>
-              ${indexBars(
-                cri,
-                this.seen.answer?.lights.map((one) => lookOf(one)?.as_read),
-              )}
+              ${indexBars(cri)} <ek-patch-light></ek-patch-light>
               <p class="hint">
                 ${t("bars.rests", { reference: cri.reference, observer: cri.observer, edition: cri.edition, edition15: cri.edition_r15 })}
               </p>

@@ -17,7 +17,7 @@ const MOST_BYTES = 4_000_000;
  * @property {boolean} chosen
  * @property {string} of         id of the light that was read, "" for a new one
  * @property {{wavelengths_nm: number[], values: number[]} | null} curve
- * @property {any} data           a reading's fields, or a gel
+ * @property {any} data           a reading's fields, a gel, or a camera
  * @property {string[]} notes
  * @property {any} [white]       the kernel's "describe" of a light
  * @property {string} [problem]  why it cannot be used

@@ -5,6 +5,7 @@
  */
 import { stamp } from "../../clock.js";
 import { book, settings } from "../index.js";
+import { cameraCan, judging } from "../kit/cameras.js";
 import { gels } from "../kit/gels.js";
 import { reachOf } from "../kit/lamps.js";
 import { terms } from "../questions/reading.js";
@@ -56,6 +57,7 @@ export function balanceQuestion(lights) {
     }),
     whites: given(settings.get("whites")),
     stock: countedPieces(),
+    ...judging(cameraCan(lights)),
     ...terms(),
   };
 }

@@ -51,7 +51,8 @@ const TOGETHER = 1000;
 class Verdicts extends EventTarget {
   /**
    * By what was asked about it.
-   * @type {Map<string, {verdict: string, cct_K: number | null, duv: number | null}>}
+   * @type {Map<string, {verdict: string, cct_K: number | null, duv: number | null,
+   *   grey: import("../../kernel/answers.js").Answers["judge"]["greys"][number]}>}
    */
   #known = new Map();
   #tolerance = "";
@@ -62,7 +63,7 @@ class Verdicts extends EventTarget {
     return this.#known.get(keyOf(reading))?.verdict;
   }
 
-  /** What a reading reads, as far as it is known yet. @param {Thing} reading */
+  /** What a reading reads, and how a grey card looks in it, as far as it is known yet. @param {Thing} reading */
   whiteOf(reading) {
     return this.#known.get(keyOf(reading));
   }
@@ -95,8 +96,8 @@ class Verdicts extends EventTarget {
         const found = new Set(answer.found);
         some.forEach((one, i) => {
           const verdict = found.has(i) ? "found" : (answer.verdicts[i] ?? "");
-          const [cct_K, duv] = [answer.cct_K[i], answer.duv[i]];
-          this.#known.set(keyOf(one), { verdict, cct_K, duv });
+          const [cct_K, duv, grey] = [answer.cct_K[i], answer.duv[i], answer.greys[i]];
+          this.#known.set(keyOf(one), { verdict, cct_K, duv, grey });
         });
         this.dispatchEvent(new Event("change"));
       }

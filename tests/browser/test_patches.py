@@ -1,6 +1,6 @@
 """The small patch stands wherever a light is listed, and it is that light's: book, search, report,
-paper, hang cards, visitor's copy. Samples in pairs and the band of wavelengths on Spectrum, the strip
-of many lights, and the picture or number of each view on its first screen.
+paper, hang cards, visitor's copy. Samples in pairs and the band of wavelengths on Spectrum, the
+strip of many lights, and the picture or number of each view on its first screen.
 
 Colours are held against the kernel's own answers, which test_seen_published.py and
 test_pairs_published.py hold against colour-science.

@@ -62,7 +62,7 @@ def test_each_row_of_the_book_has_its_own(kept: Page) -> None:
         )
         shows(light.locator(".reading .patch rect"), as_read(name))
     go(kept, "Book")
-    kept.get_by_label("Find", exact=False).first.fill("low")
+    kept.locator("#find-text").fill("low")
     expect(kept.locator("ek-book .found > li")).to_have_count(1)
     shows(kept.locator("ek-book .found .patch rect"), as_read("low"))
 
@@ -188,7 +188,7 @@ def test_a_strip_of_many_lights_moves_by_itself_and_leads_to_each(app: Page) -> 
         "book": ".location",
         "setup": ".reading .patch",
         "reading": ".now, .answer, .patch, dl",
-        "since": "svg, .now, table",
+        "since": "svg, h2",
         "report": ".chart svg, .slip .patch",
     }.items(),
 )

@@ -11,7 +11,8 @@ export const cameraOptions = (some) => some.map(({ name }) => ({ value: name, la
 /** The camera that every answer starts with. */
 export const standardOption = () => ({ value: "", label: t("cameras.standard") });
 
-export function whichCamera() {
+/** @param {unknown} [more]  what leads to where cameras are kept */
+export function whichCamera(more = html`<a href="#cameras">${t("cameras.title")}</a>`) {
   const { cameras, eyes } = settings.values;
   const name = cameraNamed(eyes)?.name ?? "";
   return html`
@@ -27,8 +28,7 @@ export function whichCamera() {
         : nothing
     }
     <p class="hint">
-      ${name ? t("judge.own", { name }) : t("judge.hint")}
-      <a href="#cameras">${t("cameras.title")}</a>
+      ${name ? t("judge.own", { name }) : t("judge.hint")} ${more}
     </p>
   `;
 }

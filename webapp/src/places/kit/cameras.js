@@ -192,7 +192,7 @@ class CamerasView extends Page {
     const { name } = camera;
     const typed = this.typed[name] ?? name;
     return html`<li>
-      <h3>${name}</h3>
+      <h2>${name}</h2>
       ${sketch(camera, t("cameras.curve", { name }))}
       <details class="more">
         <summary>${t("book.change", { name })}</summary>
@@ -226,7 +226,7 @@ class CamerasView extends Page {
     return html`
       <h1>${t("cameras.title")}</h1>
       ${this.renderPair()}
-      ${cameras.length ? whichCamera() : nothing}
+      ${cameras.length ? whichCamera(nothing) : nothing}
       <ul class="found">
         ${cameras.map((camera, index) => this.renderCamera(camera, index))}
       </ul>

@@ -91,8 +91,9 @@ window.looking = (() => {
       const style = getComputedStyle(element);
       check(element, parse(style.borderBottomColor), ground(element.parentElement), "border");
     }
-    // A patch shows a light's own colour, whatever it is; the words beside it say the same.
-    const decoration = ".patch *, .grid, .sheet, .axes *, .tick, .locus *, marker, defs *, [stroke=none]";
+    // A patch shows a light's own colour, the band that of a wavelength, whatever it is; what
+    // stands beside or under it says the same.
+    const decoration = ".patch *, .pure, .grid, .sheet, .axes *, .tick, .locus *, marker, defs *, [stroke=none]";
     for (const element of document.querySelectorAll("main svg :is(path, line, polyline, circle, rect, polygon)")) {
       if (!seen(element) || element.matches(decoration)) continue;
       const style = getComputedStyle(element);

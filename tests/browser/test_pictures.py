@@ -91,6 +91,39 @@ def test_the_strip_is_as_high_as_its_lights_are_bright_and_shows_them_with_gels(
     expect(app.locator("ek-set .slip > details").nth(3)).to_have_attribute("open", "")
 
 
+@pytest.mark.parametrize("width", [390, 820])
+def test_the_strip_stays_in_sight_above_what_is_scrolled(app: Page, width: int) -> None:
+    app.set_viewport_size({"width": width, "height": 844})
+    open_demo(app)
+    low = app.locator("ek-set .strip.low")
+    full = app.locator("ek-set .strip:not(.low)")
+    expect(full.locator(".notch").first).to_be_visible()
+    expect(low).to_have_count(0)
+    last = app.locator("ek-set .slip").last
+    place = last.evaluate("e => { e.scrollIntoView(); return e.getBoundingClientRect().top }")
+    expect(low).to_be_visible()
+    # It takes no room in the page, and what has the focus is not under it.
+    assert last.evaluate("e => e.getBoundingClientRect().top") == place
+    box, top = low.bounding_box(), app.locator("main").bounding_box()
+    assert box
+    assert top
+    assert box["y"] + box["height"] <= place
+    assert box["y"] - max(0, top["y"]) < 64
+    fill, verdict = low.locator(".tile .fill"), low.locator(".tile .verdict.out")
+    assert fills(fill) == fills(full.locator(".tile .fill"))
+    before, out = fills(fill), verdict.count()
+    app.get_by_role("button", name="With gels").click()
+    expect(verdict).to_have_count(0)
+    assert out
+    assert fills(fill) == fills(full.locator(".tile .fill")) != before
+    fill.nth(1).click()
+    slip = app.locator("ek-set .slip > details").nth(1)
+    expect(slip).to_have_attribute("open", "")
+    assert app.locator("ek-set .slip > details[open]").count() == 1
+    full.evaluate("e => e.scrollIntoView({block: 'center'})")
+    expect(low).to_have_count(0)
+
+
 @pytest.mark.parametrize(
     ("place", "picture"),
     [("set", "ek-set .strip svg"), ("light", "ek-light .seen svg"), ("mix", "ek-mix .ribbon svg")],
@@ -170,3 +203,36 @@ def test_each_gel_of_the_kit_has_the_colour_that_it_makes(app: Page) -> None:
         )["lights"][0]
         if "full" in gel["name"]:
             assert fills(row.locator("rect")) == [rgb(look["with_pack"]["grey"])], name
+
+
+def test_two_lights_are_seen_on_the_same_things_to_the_eye_and_to_the_camera(app: Page) -> None:
+    open_demo(app)
+    readings: list[dict[str, Any]] = app.evaluate(
+        """() => {
+            const some = document.querySelector("ek-set").asked
+                .filter(({reading}) => reading.data.spectrum);
+            location.hash = `pair/${some[0].light.id}/${some[1].light.id}`;
+            return some.map(({reading}) => ({...reading.data}));
+        }"""
+    )
+    rows = app.locator("ek-pair .looks tbody tr")
+    expect(rows).to_have_count(5)
+    expect(rows.locator("td rect")).to_have_count(20)
+    assert len(readings) > 1
+    for place, judge in enumerate(("eye", "camera")):
+        first, second = (
+            {key: each[key] for key in ("spectrum", "pack") if each.get(key)}
+            for each in readings[:2]
+        )
+        told = answer(
+            {
+                "ask": "seen",
+                "lights": [{"reading": first}, {"reading": second}],
+                "white": first,
+                "judge": judge,
+            }
+        )
+        assert "problem" not in told
+        for row, thing in enumerate(("grey", "skin_light", "skin_dark", "red", "foliage")):
+            drawn = fills(rows.nth(row).locator("td").nth(place).locator("rect"))
+            assert drawn == [rgb(light["as_read"][thing]) for light in told["lights"]], thing

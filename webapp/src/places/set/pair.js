@@ -1,8 +1,10 @@
-/** Pair: two lights side by side, as the eye and as a camera would see a chart under them. */
+/** Pair: two lights side by side, as the eye and as a camera see the same things under them. */
 import { html, nothing } from "lit";
 import { figures, figureTable } from "../../charts/figures.js";
+import { lookOf, patch } from "../../charts/patch.js";
 import "../../charts/spectrum-curve.js";
 import "../../parts/boot-progress.js";
+import "../../parts/patch-light.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { properties } from "../../base/properties.js";
@@ -19,6 +21,10 @@ import { flagList } from "./flags.js";
 import { numberRows } from "./number-rows.js";
 import { spectral } from "./spectral.js";
 
+/** What is shown under both, from the kernel's "seen". */
+const THINGS = /** @type {const} */ (["grey", "skin_light", "skin_dark", "red", "foliage"]);
+const JUDGES = /** @type {const} */ (["eye", "camera"]);
+
 class PairView extends Page {
   static properties = properties({ given: ["of"] });
 
@@ -27,6 +33,9 @@ class PairView extends Page {
     /** The two lights, as in the address. @type {string[]} */
     this.of = [];
     this.compare = /** @type {LiveQuestion<"compare">} */ (new LiveQuestion(this));
+    this.seen = JUDGES.map(
+      () => /** @type {LiveQuestion<"seen">} */ (new LiveQuestion(this, { after: [this.compare] })),
+    );
     this.watch = new Watch(this, book, settings, lightDraft);
   }
 
@@ -44,6 +53,50 @@ class PairView extends Page {
           }
         : null,
     );
+    JUDGES.forEach((judge, i) => {
+      this.seen[i].put(
+        first && second
+          ? {
+              ask: "seen",
+              lights: [{ reading: first.question }, { reading: second.question }],
+              white: first.question,
+              judge,
+              ...(judge === "camera" ? ownCamera() : {}),
+              ...withOwnGels(),
+            }
+          : null,
+      );
+    });
+  }
+
+  /** The same things under both lights, each half and half, to the eye and to the camera. */
+  renderLooks() {
+    const looks = this.seen.map(({ answer }) => answer?.lights.map((one) => lookOf(one)?.as_read));
+    if (!looks.flat().some(Boolean)) return nothing;
+    return html`<table class="looks">
+        <caption class="spoken">${t("pair.looks")}</caption>
+        <thead>
+          <tr>
+            <td></td>
+            ${JUDGES.map((judge) => html`<th scope="col">${t(`pair.${judge}`)}</th>`)}
+          </tr>
+        </thead>
+        <tbody>
+          ${THINGS.map(
+            (thing) => html`<tr>
+              <th scope="row">${t(`look.${thing}`)}</th>
+              ${looks.map((pair) => html`<td>${patch((pair ?? []).map((one) => one?.[thing]))}</td>`)}
+            </tr>`,
+          )}
+        </tbody>
+      </table>
+      <p class="hint">${t("pair.halves", this.namesOf())} <ek-patch-light></ek-patch-light></p>`;
+  }
+
+  /** The two by name. */
+  namesOf() {
+    const [first, second] = this.of.map(spectral);
+    return { first: first?.name ?? "", second: second?.name ?? "" };
   }
 
   /** @param {any} answer */
@@ -97,13 +150,12 @@ class PairView extends Page {
         ${problemNote(problem?.message)}
         ${
           answer
-            ? html`${flagList(answer.flags)}
-                ${figures([
-                  [t("answer.distance"), steps(answer.steps)],
-                  ["SSI", index(answer.ssi.value)],
-                  [t("pair.skinShort"), `ΔE ${toTenth(answer.eye?.skin)}`],
-                ])}
-                ${warningList(answer.warnings)}`
+            ? html`${figures([
+                [t("answer.distance"), steps(answer.steps)],
+                ["SSI", index(answer.ssi.value)],
+                [t("pair.skinShort"), `ΔE ${toTenth(answer.eye?.skin)}`],
+              ])}
+                ${this.renderLooks()} ${flagList(answer.flags)} ${warningList(answer.warnings)}`
             : nothing
         }
       </section>

@@ -51,11 +51,13 @@ import { driftedTable, driftedWords } from "./drifted.js";
 import { setText } from "./set-text.js";
 import { slip } from "./slip.js";
 
+/** How much of the strip has to be on the screen to count as in sight. */
+const LEAST_SEEN = 0.4;
 /** Pairs of unlike lights that are told at once, the least alike first. */
 const MOST_PAIRS = 3;
 
 class SetView extends Page {
-  static properties = { open: {}, ...properties({ own: ["gelled"] }) };
+  static properties = { open: {}, ...properties({ own: ["gelled", "past"] }) };
 
   constructor() {
     super();
@@ -73,6 +75,10 @@ class SetView extends Page {
     this.open = "";
     /** Whether the strip shows the lights with their gels on. */
     this.gelled = false;
+    /** Whether the strip has been scrolled out of sight. */
+    this.past = false;
+    /** Tells when it is. @type {IntersectionObserver | undefined} */
+    this.sight = undefined;
     /** @type {ReturnType<typeof lightsOf>} the lights of the present question, in its order */
     this.asked = [];
     /** The light that the levels of the others are told against. */
@@ -80,9 +86,28 @@ class SetView extends Page {
     this.watch = new Watch(this, book, settings, gels);
   }
 
-  /** An address of its own, such as one pinned to the home screen, opens its setup. */
+  connectedCallback() {
+    super.connectedCallback();
+    this.sight = new IntersectionObserver(
+      (seen) => {
+        const { intersectionRatio, boundingClientRect: box } = seen[seen.length - 1];
+        this.past = box.height > 0 && intersectionRatio < LEAST_SEEN && box.top < innerHeight / 2;
+      },
+      { threshold: LEAST_SEEN },
+    );
+  }
+
+  disconnectedCallback() {
+    super.disconnectedCallback();
+    this.sight?.disconnect();
+  }
+
   updated(/** @type {Map<string, unknown>} */ changed) {
+    // An address of its own, such as one pinned to the home screen, opens its setup.
     if (changed.has("open") && this.open) this.openPinned(this.open).catch(reportFault);
+    const strip = this.querySelector(".strip:not(.low)");
+    if (strip) this.sight?.observe(strip);
+    else this.past = false;
   }
 
   /** @param {string} id */
@@ -203,10 +228,11 @@ class SetView extends Page {
     return answer?.lights.length === this.asked.length ? answer.lights.map(lookOf) : [];
   }
 
-  renderStrip(/** @type {any} */ answer) {
+  /** @param {any} answer */
+  tiles(answer) {
     const { looks, gelled } = this;
     const levels = this.levels.answer?.lights ?? [];
-    const tiles = this.asked.map((lit, i) => {
+    return this.asked.map((lit, i) => {
       const one = answer.lights[i];
       const look = looks[i];
       const level = levels[i]?.problem ? undefined : levels[i];
@@ -219,8 +245,35 @@ class SetView extends Page {
         verdict: (gelled && this.verdictThen(i)) || one.verdict,
       };
     });
+  }
+
+  /** The strip above what is scrolled, so that it never leaves the screen. @param {any} answer */
+  renderAbove(answer) {
+    if (!answer || !this.past) return nothing;
+    return html`<div class="above">
+      <div>
+        ${strip(this.tiles(answer), {
+          title: "",
+          low: true,
+          onTouch: (index) => this.openSlip(index),
+        })}
+        <button
+          type="button"
+          class="chip"
+          aria-pressed=${this.gelled ? "true" : "false"}
+          @click=${() => {
+            this.gelled = !this.gelled;
+          }}
+        >
+          ${t("strip.gelled")}
+        </button>
+      </div>
+    </div>`;
+  }
+
+  renderStrip(/** @type {any} */ answer) {
     return html`
-      ${strip(tiles, {
+      ${strip(this.tiles(answer), {
         title: t("strip.title"),
         onTouch: (index) => this.openSlip(index),
       })}
@@ -229,7 +282,7 @@ class SetView extends Page {
           name: "strip",
           legend: t("strip.show"),
           quiet: true,
-          value: gelled ? "gelled" : "read",
+          value: this.gelled ? "gelled" : "read",
           options: { read: t("strip.read"), gelled: t("strip.gelled") },
           onChange: (value) => {
             this.gelled = value === "gelled";
@@ -377,6 +430,7 @@ class SetView extends Page {
     const { answer } = this;
     const { problem } = this.agree;
     return html`
+      ${this.renderAbove(answer)}
       <h1 class="place">${t("place.set")} <a href="#book">${placeWords(setup)}</a></h1>
       <ek-against></ek-against>
       ${this.renderUnread(setup)}

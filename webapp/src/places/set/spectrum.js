@@ -1,4 +1,4 @@
-/** Spectrum: what one light does to colours, in words first; its curve, and every number. */
+/** Spectrum: one light's curve and chief numbers, what they mean in words, and every number. */
 import { html, nothing } from "lit";
 import { colourVectors } from "../../charts/colour-vectors.js";
 import { figureTable } from "../../charts/figures.js";
@@ -106,7 +106,7 @@ class SpectrumView extends Page {
   }
 
   /** @param {any} answer */
-  renderAnswer(answer) {
+  renderChief(answer) {
     const chief = /** @type {const} */ ([
       ["TLCI", answer.tlci.qa],
       ["Ra", answer.cri.ra],
@@ -115,8 +115,6 @@ class SpectrumView extends Page {
       ["SSI", answer.ssi.value],
     ]);
     return html`
-      <h2 class="spoken">${t("spectrum.flags")}</h2>
-      ${flagList(answer.flags)}
       <dl class="figures five">
         ${chief.map(
           ([name, value]) => html`<div>
@@ -126,18 +124,35 @@ class SpectrumView extends Page {
         )}
       </dl>
       <p class="reason">${kelvin(answer.light.cct_K)}, Duv ${duv(answer.light.duv)}</p>
-      ${warningList(answer.warnings)}
+    `;
+  }
+
+  /** What the numbers mean. @param {any} answer */
+  renderWords(answer) {
+    return html`
+      <h2 class="spoken">${t("spectrum.flags")}</h2>
+      ${flagList(answer.flags)} ${warningList(answer.warnings)}
     `;
   }
 
   /** @param {import("./spectral.js").Spectral} light @param {any} answer */
   renderCurve(light, answer) {
+    return html`
+      <h2 class="spoken">${t("spectrum.curve")}</h2>
+      <ek-spectrum-curve
+        .curves=${answer.curves}
+        .name=${light.name}
+        .beside=${this.other()}
+      ></ek-spectrum-curve>
+    `;
+  }
+
+  /** What is drawn beside it, and the curve as a table. @param {import("./spectral.js").Spectral} light @param {any} answer */
+  renderBeside(light, answer) {
     const others = this.others();
     const reference = answer.curves.reference;
-    const beside = this.other();
     const compared = others.find(({ id }) => id === this.beside);
     return html`<section>
-      <h2>${t("spectrum.curve")}</h2>
       ${choice({
         id: "beside",
         label: t("spectrum.beside"),
@@ -163,11 +178,6 @@ class SpectrumView extends Page {
           this.beside = value;
         },
       })}
-      <ek-spectrum-curve
-        .curves=${answer.curves}
-        .name=${light.name}
-        .beside=${beside}
-      ></ek-spectrum-curve>
       ${
         compared
           ? html`<ul class="links">
@@ -186,7 +196,7 @@ class SpectrumView extends Page {
         }}
       >
         <summary>${t("spectrum.table")}</summary>
-        ${this.tabled ? curveTable(light.name, answer.curves, beside) : nothing}
+        ${this.tabled ? curveTable(light.name, answer.curves, this.other()) : nothing}
       </details>
     </section>`;
   }
@@ -243,11 +253,16 @@ class SpectrumView extends Page {
       </h1>
       <section class="answer" aria-label=${t("light.answer")} aria-busy=${this.rendering.waiting}>
         <ek-boot-progress></ek-boot-progress>
-        ${problemNote(problem?.message)} ${answer ? this.renderAnswer(answer) : nothing}
+        ${problemNote(problem?.message)}
+        ${
+          answer
+            ? [this.renderChief(answer), this.renderCurve(light, answer), this.renderWords(answer)]
+            : nothing
+        }
       </section>
       ${
         answer
-          ? html`${this.renderCurve(light, answer)} ${this.renderNumbers(answer)}
+          ? html`${this.renderBeside(light, answer)} ${this.renderNumbers(answer)}
               <div class="actions">
                 <button type="button" @click=${() => this.copy().catch(reportFault)}>
                   ${t("spectrum.copy")}

@@ -236,7 +236,7 @@ def test_lights_that_agree_in_x_y_but_not_in_spectrum_are_told(demo: Page) -> No
     expect(demo.locator(".figures")).to_contain_text(ssi[1])
     expect(demo.locator(".flags")).to_contain_text("A metameric pair")
     demo.get_by_text("Patch by patch").click()
-    skin = demo.get_by_role("row", name="light skin")
+    skin = demo.locator("ek-pair details").get_by_role("row", name="light skin")
     expect(skin).to_have_count(1)
     assert all(float(cell) > 0 for cell in skin.locator("td").all_inner_texts())
 

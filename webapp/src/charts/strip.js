@@ -21,7 +21,7 @@ const FULL = {
   mark: 16,
   below: 44,
 };
-const LOW = { width: 260, least: 0, left: 0, top: 2, high: 24, lowest: 5, mark: 12, below: 28 };
+const LOW = { width: 260, least: 0, left: 0, top: 2, high: 24, lowest: 5, mark: 14, below: 30 };
 /** A tile that is narrower has no room for its number. */
 const NUMBERED = 16;
 /** Stops below the key at the foot, unless a light is darker still. */
@@ -95,7 +95,7 @@ export function strip(tiles, { title, low: isLow = false, onTouch }) {
           <rect class="fill" x=${x} width=${Math.max(each - 4, 2)} y=${top} height=${foot - top} rx="4"
             fill=${colour ? paint(colour) : "none"}></rect>
           ${
-            meant
+            meant && !isLow
               ? svg`<path class="notch" d="M${middle - half} ${foot}a${half} ${half} 0 0 1 ${2 * half} 0z"
                   fill=${paint(meant)}></path>`
               : nothing

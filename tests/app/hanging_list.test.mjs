@@ -5,7 +5,7 @@ import "./browser.mjs";
 
 const { together } = await import("../../webapp/src/places/set/hanging-list.js");
 
-const part = (name, steps, stops_lost = 0.4) => ({ name, steps, stops_lost, verdict: "holds" });
+const part = (name, steps, stops_lost = 0.4) => ({ name, steps, stops_lost, promise: "holds" });
 
 test("twins stand together under both names, with the farther landing", () => {
   const per_light = [

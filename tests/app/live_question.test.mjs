@@ -212,3 +212,25 @@ test("a view that is left asks nothing more, and asks anew when it is back", () 
   mock.timers.tick(60);
   assert.deepEqual(kernel.requests, [1]);
 });
+
+test("what the person gave up is asked again when it changes, or when they say so", async () => {
+  const question = live();
+  const asked = (n) => {
+    question.put({ n });
+    mock.timers.tick(60);
+  };
+  asked(1);
+  question.giveUp();
+  assert.equal(kernel.asked[0].signal.aborted, true);
+  assert.deepEqual([question.waiting, question.stopped], [false, true]);
+  asked(1);
+  assert.deepEqual(kernel.requests, [1]);
+  question.again();
+  asked(1);
+  assert.deepEqual([kernel.requests, question.stopped], [[1, 1], false]);
+  question.giveUp();
+  asked(2);
+  kernel.asked[2].resolve({ n: "two" });
+  await settle();
+  assert.deepEqual([question.answer.n, question.stopped], ["two", false]);
+});

@@ -29,6 +29,8 @@ export class LiveQuestion {
     /** What is wrong with the present question. @type {import("../kernel/answers.js").Problem | undefined} */
     this.problem = undefined;
     this.waiting = false;
+    /** Whether the person gave it up. */
+    this.stopped = false;
     this.#asked = "";
     host.addController(this);
   }
@@ -75,6 +77,7 @@ export class LiveQuestion {
     if (text === this.#asked) return;
     this.#stop();
     this.#asked = text;
+    this.stopped = false;
     if (!question) {
       this.answer = undefined;
       this.problem = undefined;
@@ -84,6 +87,19 @@ export class LiveQuestion {
     if (this.after.length) this.#send(question);
     else this.#timer = setTimeout(() => this.#send(question), PAUSE);
   }
+
+  /** The person waits no longer: it is not asked again until it changes, or {@link again}. */
+  giveUp = () => {
+    this.#stop();
+    this.stopped = true;
+    this.host.requestUpdate();
+  };
+
+  /** Ask it once more. */
+  again = () => {
+    this.#asked = "";
+    this.host.requestUpdate();
+  };
 
   /**
    * What is wrong at one place of the question, as a sentence.

@@ -19,9 +19,15 @@ export class Page extends LitElement {
     this.#here.abort();
   }
 
+  /** Nobody waits any longer for what was asked here. */
+  stopAsking() {
+    this.#here.abort();
+    this.#here = new AbortController();
+  }
+
   /**
-   * Ask the kernel what only this view wants to know: once it is left, nobody waits for the answer,
-   * and the promise rejects with an AbortError.
+   * Ask the kernel what only this view wants to know: once it is left, or {@link stopAsking} is
+   * called, nobody waits for the answer, and the promise rejects with an AbortError.
    * @template {import("../kernel/answers.js").Ask} A
    * @param {import("../kernel/answers.js").Question<A>} request
    */

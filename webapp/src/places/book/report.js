@@ -10,6 +10,7 @@ import { Page } from "../../base/page.js";
 import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { stamp } from "../../clock.js";
+import { longWork, stoppedNote } from "../../parts/long-work.js";
 import { meantLine } from "../../parts/meant-words.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { problemNote } from "../../parts/warnings.js";
@@ -49,7 +50,7 @@ const readingsOf = ({ slips, readings }) =>
 class ReportView extends Page {
   static properties = properties({
     given: ["id"],
-    own: ["shown", "report", "fields", "around", "problem"],
+    own: ["shown", "told", "report", "fields", "around", "problem", "stopped"],
   });
 
   constructor() {
@@ -67,6 +68,8 @@ class ReportView extends Page {
     this.around = {};
     this.problem = "";
     this.asked = "";
+    /** Whether the person gave it up before all was told. */
+    this.stopped = false;
     /** How many of the setups are on the screen, and of how many all around is told. */
     this.shown = 0;
     this.told = 0;
@@ -78,6 +81,7 @@ class ReportView extends Page {
     const asked = `${this.id} ${book.version} ${JSON.stringify(set)}`;
     if (asked === this.asked || !book.thing(this.id)) return;
     this.asked = asked;
+    this.stopped = false;
     this.make(asked).catch(reportFault);
   }
 
@@ -99,19 +103,32 @@ class ReportView extends Page {
     await this.tellMore(asked);
   }
 
+  /** What is not told yet is not told; what stands on the sheet stays. */
+  stop() {
+    this.stopAsking();
+    this.stopped = true;
+  }
+
+  /** Tell the rest after all. */
+  again() {
+    this.stopped = false;
+    if (this.report) this.tellMore(this.asked).catch(reportFault);
+    else this.make(this.asked).catch(reportFault);
+  }
+
   /** What stands around the setups on the screen. @param {string} asked */
   async tellMore(asked) {
     const ask = this.askHere.bind(this);
     while (this.report && this.told < this.shown) {
       const setup = this.report.setups[this.told];
-      this.told += 1;
       const around = {
         stops: await stopsOf(ask, setup),
         lines: await placeLines(ask, setup),
         surfaces: await surfacesOf(ask, setup.id),
       };
       const field = setup.field && (await ask({ ...setup.field, ...withOwnGels() }));
-      if (asked !== this.asked) return;
+      if (asked !== this.asked || this.stopped) return;
+      this.told += 1;
       this.around = { ...this.around, [setup.id]: around };
       if (field && !field.problem) this.fields = { ...this.fields, [setup.id]: field };
     }
@@ -149,7 +166,7 @@ class ReportView extends Page {
   async showMore(most) {
     const { asked } = this;
     // Part by part, so that the screen stays alive under a long report.
-    while (this.asked === asked && this.shown < most) {
+    while (this.asked === asked && this.shown < most && !this.stopped) {
       const next = this.partAfter(this.shown);
       await this.fetchUpTo(next);
       if (this.asked === asked) this.shown = next;
@@ -366,6 +383,15 @@ class ReportView extends Page {
     </div>`;
   }
 
+  renderProgress() {
+    const { report, told, shown, problem } = this;
+    const stop = () => this.stop();
+    if (!report) return problem ? nothing : longWork(t("report.making"), stop);
+    return told < shown
+      ? longWork(t("report.progress", { done: told, n: shown }), stop, told / shown)
+      : nothing;
+  }
+
   render() {
     const thing = book.standing(this.id);
     if (!thing) return html`<h1>${t("report.title")}</h1><p class="empty">${t("book.gone")}</p>`;
@@ -374,6 +400,7 @@ class ReportView extends Page {
         <p class="hint">${t("report.words")}</p>
         <ek-boot-progress></ek-boot-progress>
         ${problemNote(this.problem || undefined)}
+        ${this.stopped ? stoppedNote(() => this.again()) : this.renderProgress()}
         <div class="actions">
           <button
             type="button"
@@ -389,7 +416,7 @@ class ReportView extends Page {
         this.report
           ? this.renderSheet()
           : html`<h1>${t("report.title")}: ${thing.data.name}</h1>
-              ${this.problem ? nothing : html`<p role="status" aria-busy="true">${t("report.making")}</p>`}`
+              ${this.problem || this.stopped ? nothing : html`<p role="status" aria-busy="true">${t("report.making")}</p>`}`
       }
     `;
   }

@@ -1,6 +1,7 @@
 /** Somebody else's book, to look at before it goes into the own one. */
 import { html, nothing } from "lit";
 import { patch } from "../../charts/patch.js";
+import { longWork } from "../../parts/long-work.js";
 import { meantLine, meantWords } from "../../parts/meant-words.js";
 import { planLine } from "../../parts/plan-line.js";
 import { verdictMark } from "../../parts/verdict.js";
@@ -106,7 +107,12 @@ export function visitorCopy() {
   const { copy, problem, waiting } = visitor;
   if (!copy) {
     return html`${problemNote(problem || undefined)}
-    ${waiting ? html`<p role="status">${t("copy.reading")}</p>` : nothing}`;
+    ${
+      waiting
+        ? html`<p role="status">${t("copy.reading")}</p>
+            ${longWork(t("copy.longWork"), () => visitor.stop())}`
+        : nothing
+    }`;
   }
   const { book, summary } = copy;
   const { setup, light, reading, gel } = summary.things;

@@ -11,7 +11,8 @@ import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { bringText, fileButton } from "../../parts/bring-files.js";
 import { choice, segments } from "../../parts/inputs.js";
-import { sayWithUndo } from "../../parts/toast.js";
+import { longWork } from "../../parts/long-work.js";
+import { say, sayWithUndo } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { route } from "../../router.js";
 import { incoming } from "../../store/drafts/incoming.js";
@@ -382,6 +383,15 @@ class FilesView extends Page {
     return html`
       <h1>${t("files.title")}</h1>
       ${files.length ? html`<ek-boot-progress></ek-boot-progress>` : html`<p>${t("files.lead")}</p>`}
+      ${
+        incoming.looked < files.length
+          ? longWork(
+              t("files.progress", { done: incoming.looked, n: files.length }),
+              () => say(t("files.stopped", { n: incoming.stop() })),
+              incoming.looked / files.length,
+            )
+          : nothing
+      }
       ${this.renderDoubtful()}
       ${repeat(
         files,

@@ -14,6 +14,7 @@ import { shareText } from "../../parts/share-text.js";
 import { hangingList, hangingText } from "./hanging-list.js";
 import "../../parts/spoken.js";
 import { Watch } from "../../base/watch.js";
+import { longWork, stoppedNote } from "../../parts/long-work.js";
 import { sayWithUndo } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { whichCamera } from "../../parts/which-camera.js";
@@ -334,6 +335,8 @@ class BalanceView extends Page {
               : nothing
         }
         ${answer?.camera ? whichCamera() : nothing}
+        ${this.balance.waiting ? longWork(t("balance.longWork"), this.balance.giveUp) : nothing}
+        ${this.balance.stopped ? stoppedNote(this.balance.again) : nothing}
       </section>
       <ek-spoken .words=${plan ? plan.words : ""}></ek-spoken>
       <details class="more" ?open=${Boolean(this.balance.problem ?? answer?.lights.some((one) => one.problem))}>

@@ -81,6 +81,7 @@ class Incoming extends EventTarget {
     }));
     this.#change();
     for (const { file, entry } of taken) {
+      if (!this.files.includes(entry)) continue; // dropped, or stopped
       if (await this.#belongsElsewhere(entry, file)) continue;
       if (file.size > MOST_BYTES) {
         this.#refuse(entry, t("files.tooLarge"));
@@ -184,6 +185,19 @@ class Incoming extends EventTarget {
       return left.length || whole ? [file] : [];
     });
     this.#change();
+  }
+
+  /** How many were looked at so far. */
+  get looked() {
+    return this.files.filter(({ waiting }) => !waiting).length;
+  }
+
+  /** Those not looked at yet are not looked at. @returns {number} how many those are */
+  stop() {
+    const left = this.files.length - this.looked;
+    this.files = this.files.filter(({ waiting }) => !waiting);
+    this.#change();
+    return left;
   }
 
   /** @param {InFile} [entry] one file, or all */

@@ -84,6 +84,13 @@ class Visitor extends EventTarget {
     this.#looking = new AbortController();
   }
 
+  /** The person waits no longer for what was brought. */
+  stop() {
+    this.leave();
+    this.problem = t("copy.stopped");
+    this.#change();
+  }
+
   /** Put all of it aside. */
   drop() {
     this.leave();

@@ -65,6 +65,12 @@ def test_each_row_of_the_book_has_its_own(kept: Page) -> None:
     kept.locator("#find-text").fill("low")
     expect(kept.locator("ek-book .found > li")).to_have_count(1)
     shows(kept.locator("ek-book .found .patch rect"), as_read("low"))
+    # The reading itself begins with what it read, in large, and with the same patch.
+    kept.locator("ek-book .found a.reading").click()
+    shows(kept.locator("ek-reading .head .patch rect"), as_read("low"))
+    x, y = LIGHTS["low"]
+    cct = answer({"ask": "describe", "reading": {"x": x, "y": y}})["cct_K"]
+    expect(kept.locator("ek-reading .headline")).to_have_text(f"{round(cct, -1):.0f} K")
 
 
 def test_report_and_paper_carry_it_in_full(kept: Page) -> None:
@@ -187,7 +193,7 @@ def test_a_strip_of_many_lights_moves_by_itself_and_leads_to_each(app: Page) -> 
         "flicker": "[data-testid=headline], .answer",
         "book": ".location",
         "setup": ".reading .patch",
-        "reading": ".now, .answer, .patch, dl",
+        "reading": ".head .patch",
         "since": "svg, h2",
         "report": ".chart svg, .slip .patch",
     }.items(),

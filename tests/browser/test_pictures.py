@@ -178,6 +178,8 @@ def test_a_place_on_the_ribbon_is_read_off(app: Page) -> None:
     drawn = ribbon.locator(".place")
     expect(drawn.nth(places - 1)).to_have_attribute("fill", rgb(mixed["colours"][-1]))
     assert fills(drawn) == [rgb(colour) for colour in mixed["colours"]]
+    # In small it stays beside the figure that does not scroll away.
+    assert fills(app.locator("ek-mix .sum .patch rect")) == fills(drawn)
     ribbon.press("End")
     expect(ribbon).to_have_attribute("aria-valuenow", str(places - 1))
     last = f"{round(mixed['colours'][-1]['cct_K'], -1):.0f} K"

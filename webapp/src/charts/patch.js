@@ -22,7 +22,7 @@ export function paint({ srgb, p3 }) {
 }
 
 /**
- * @param {(Colour | null | undefined)[]} colours  from start to end, of those that are known
+ * @param {({srgb: number[], p3: number[]} | null | undefined)[]} colours  from start to end, of those that are known
  * @param {{label?: string, kind?: string}} [options]  without a label it is only for the eye
  */
 export function patch(colours, { label, kind = "" } = {}) {

@@ -4,15 +4,18 @@ import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
+import { patch } from "../../charts/patch.js";
 import { gelPicker } from "../../parts/gel-picker.js";
 import { choice, textField } from "../../parts/inputs.js";
 import { LAMPS } from "../../parts/lamp-kinds.js";
 import { logFields } from "../../parts/log-fields.js";
 import { say } from "../../parts/toast.js";
+import { verdictMark } from "../../parts/verdict.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { book, drafts, reportFault, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
 import { gelsOn, tie } from "../../store/log/measured-gels.js";
+import { verdicts } from "../../store/log/search.js";
 import { readingQuestion } from "../../store/questions/reading.js";
 import { t, tMaybe } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
@@ -51,7 +54,7 @@ class ReadingView extends Page {
     /** What is being changed; null while it is only read. @type {Record<string, any> | null} */
     this.edited = null;
     this.white = /** @type {LiveQuestion<"describe">} */ (new LiveQuestion(this));
-    this.watch = new Watch(this, book, settings, gels);
+    this.watch = new Watch(this, book, settings, gels, verdicts);
   }
 
   get form() {
@@ -77,6 +80,11 @@ class ReadingView extends Page {
     this.white.put(data ? { ask: "describe", reading: readingQuestion(data) } : null);
   }
 
+  updated() {
+    const reading = book.standing(this.id);
+    if (reading) verdicts.want([reading]).catch(reportFault);
+  }
+
   async save() {
     const { edited } = this;
     if (!edited) return;
@@ -90,6 +98,17 @@ class ReadingView extends Page {
     await book.replace(this.id, { ...kept, pack: names, ...(ids.length ? { gel_ids: ids } : {}) });
     this.change(null);
     say(t("reading.changed"));
+  }
+
+  /** What it read and how a grey card looks in it, before all else. @param {Thing} reading */
+  renderChief(reading) {
+    const known = verdicts.whiteOf(reading);
+    if (known?.cct_K == null) return nothing;
+    return html`<div class="head">
+      <p class="headline" data-testid="headline">${kelvin(known.cct_K)}</p>
+      ${patch([known.grey])}
+      ${known.verdict ? verdictMark(/** @type {"out"} */ (known.verdict)) : nothing}
+    </div>`;
   }
 
   /** @param {Thing} reading */
@@ -283,7 +302,11 @@ class ReadingView extends Page {
         <a href="#setup/${setup?.id}">${setup?.data.name}</a> ·
         <a href="#since/${light?.id}">${t("since.title")}</a>
       </p>
-      ${this.edited ? this.renderForm(this.edited) : this.renderFacts(reading)}
+      ${
+        this.edited
+          ? this.renderForm(this.edited)
+          : [this.renderChief(reading), this.renderFacts(reading)]
+      }
       ${this.renderHistory(reading)}
     `;
   }

@@ -384,7 +384,12 @@ class MixView extends Page {
           ? html`<div class="sum">
               <p class="headline" data-testid="headline">${kelvin(shown.cct_K)}</p>
               ${this.standing.answer?.verdict ? verdictMark(this.standing.answer.verdict) : nothing}
-              ${levelWords(shown)} ${patch([lookOf(this.seen.answer?.lights[0])?.as_read?.grey])}
+              ${levelWords(shown)}
+              ${
+                this.ribbon
+                  ? patch(this.ribbon.colours, { kind: "band" })
+                  : patch([lookOf(this.seen.answer?.lights[0])?.as_read?.grey])
+              }
             </div>`
           : nothing
       }

@@ -84,7 +84,7 @@ class Ribbon extends Page {
       >
         ${colours.map(
           (/** @type {any} */ colour, /** @type {number} */ i) => svg`<rect class="place"
-            x=${i * wide} width=${wide + 0.5} y="0" height=${HEIGHT} fill=${paint(colour)}></rect>`,
+            x=${i * wide} width=${wide} y="0" height=${HEIGHT} fill=${paint(colour)}></rect>`,
         )}
         ${worst ? svg`<line class="edge" x1=${x(worst.at)} x2=${x(worst.at)} y1="0" y2=${HEIGHT}></line>` : nothing}
         ${svg`<path class="here" d="M${x(at) - 7} 0h14l-7 11z M${x(at) - 7} ${HEIGHT}h14l-7 -11z"></path>

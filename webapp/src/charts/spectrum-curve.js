@@ -138,7 +138,7 @@ class SpectrumCurve extends Page {
           )}
           ${band.wavelengths_nm.map((/** @type {number} */ at, /** @type {number} */ i) => {
             const [from, to] = [x(within(at - half)), x(within(at + half))];
-            return svg`<rect class="pure" x=${from} width=${to - from + 0.3} y=${foot - BAND}
+            return svg`<rect class="pure" x=${from} width=${to - from} y=${foot - BAND}
                 height=${BAND} fill=${paint({ srgb: band.srgb[i], p3: band.p3[i] })}></rect>`;
           })}
           ${TICKS_NM.map(

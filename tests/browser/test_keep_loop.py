@@ -9,6 +9,8 @@ from conftest import wait_for_kernel
 from hands import go, headline, type_xy
 from playwright.sync_api import Page, expect
 
+from evenkelvin.desk import answer
+
 #: Six lights of our own scenario, as a hall is read from the key outward.
 HALL = [
     ("key", "0.3810", "0.3770", "611"),
@@ -32,6 +34,12 @@ def check_ready(page: Page) -> None:
     expect(page.get_by_role("button", name="Read again", exact=True)).to_be_visible()
 
 
+def cct_words(x: str, y: str) -> str:
+    """What the list says of a reading: the CCT, to the ten kelvin that it shows."""
+    read = answer({"ask": "describe", "reading": {"x": x, "y": y}})
+    return f"{round(read['cct_K'], -1):.0f} K"
+
+
 def check_set(page: Page, lights: list[tuple[str, str, str, str]]) -> None:
     """Set has just these lights, in the order they were read, each with its own reading."""
     go(page, "Set")
@@ -41,7 +49,7 @@ def check_set(page: Page, lights: list[tuple[str, str, str, str]]) -> None:
     for name, x, y, _ in lights:
         own = page.locator(".lights > li").filter(has=page.get_by_role("heading", name=name))
         expect(own.locator(".readings li")).to_have_count(1)
-        expect(own).to_contain_text(f"x {x} y {y}")
+        expect(own).to_contain_text(f"{cct_words(x, y)}, Duv")
 
 
 @pytest.mark.parametrize("reload", [False, True], ids=["straight through", "reloaded between"])

@@ -98,6 +98,14 @@ class LightView extends Page {
     );
   }
 
+  updated() {
+    if (!begun || !lightDraft.toType) return;
+    lightDraft.toType = false;
+    if (lightDraft.typed.way === "spectrum") return;
+    // After the shell, which goes to the heading of a page that is opened.
+    requestAnimationFrame(() => this.order[0]?.focus());
+  }
+
   willUpdate() {
     const { typed, complete } = lightDraft;
     const target = centreOf();
@@ -286,6 +294,7 @@ class LightView extends Page {
     lightDraft.measureAgain(last.light, this.fix.answer && bestPack(this.fix.answer)?.gels);
     this.closest(".pane")?.scrollTo(0, 0);
     window.scrollTo(0, 0);
+    lightDraft.toType = true;
   }
 
   /** @param {string} name of a field in the question */

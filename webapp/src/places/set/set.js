@@ -323,6 +323,7 @@ class SetView extends Page {
       sayWithUndo(t("light.setAside"), () => lightDraft.start(earlier));
     }
     lightDraft.measureAgain(light, advised);
+    lightDraft.toType = true;
     route.go("light");
   }
 
@@ -495,6 +496,7 @@ class SetView extends Page {
                 <button type="button" ?disabled=${!answer} @click=${this.share}>
                   ${t("set.share")}
                 </button>
+                <a class="button" href="#share/${setup?.id}">${t("hang.share")}</a>
                 <a class="button main" href="#light" @click=${() => lightDraft.unsaved || lightDraft.start()}>
                   ${t("set.add")}
                 </a>

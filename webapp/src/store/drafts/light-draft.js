@@ -8,7 +8,7 @@ import { decimalsOf, spread, understood, withUnit } from "../../words/typed.js";
 import { book, drafts, reportFault, settings } from "../index.js";
 import { gelsOn, labels } from "../log/measured-gels.js";
 import { toDo } from "../log/plan.js";
-import { earlierOf, keepReading, takeBack } from "../log/shoot.js";
+import { currentSetup, earlierOf, keepReading, takeBack, unreadLights } from "../log/shoot.js";
 import { saidOf } from "../log/target.js";
 import { levelField } from "../questions/camera.js";
 import { FIGURES } from "../questions/reading.js";
@@ -44,6 +44,7 @@ const FORM = "light";
  * @property {string | null} light   id of the light, when it was measured before
  * @property {string | null} before  id of the reading this one is compared with
  * @property {Offered | null} offered  what should hang by now, when a light is read again
+ * @property {boolean} onward        whether this light follows by itself on the one kept last
  * @property {Last | null} last       what was kept last, until something else is kept
  */
 
@@ -100,6 +101,7 @@ const BLANK = {
   light: null,
   before: null,
   offered: null,
+  onward: false,
   last: null,
 };
 
@@ -114,6 +116,7 @@ function rememberWay(way) {
 
 class LightDraft extends EventTarget {
   /** @type {Typed} */ typed = { ...BLANK };
+  /** Whether somebody comes to Light to type a reading at once. */ toType = false;
 
   /** Take up what was typed when this tab was last open. */
   async load() {
@@ -296,8 +299,8 @@ class LightDraft extends EventTarget {
 
   /** What was kept last, while it stands in the book and nothing new was begun. */
   get justKept() {
-    const { last, light } = this.typed;
-    if (!last || light || this.unsaved || !book.standing(last.reading)) return null;
+    const { last, light, onward } = this.typed;
+    if (!last || (light && !onward) || this.unsaved || !book.standing(last.reading)) return null;
     return last;
   }
 
@@ -336,8 +339,19 @@ class LightDraft extends EventTarget {
     // The way back is offered once a tab that is killed would offer it too.
     if (this.typed === typed) await drafts.save(FORM, { ...this.#next(), last }).catch(reportFault);
     // Keystrokes that came while it was being written belong to the next reading.
-    if (this.typed === typed) this.start({ last });
-    else this.type({ last });
+    if (this.typed !== typed) this.type({ last });
+    else if (typed.light && !typed.before) this.#goOn(last);
+    else this.start({ last });
+  }
+
+  /** A light that waited for its reading has it: the next that waits is begun. @param {Last} last */
+  #goOn(last) {
+    const { way } = this.typed;
+    const [next] = unreadLights(currentSetup());
+    this.start({ last });
+    if (!next) return;
+    this.measureAgain(next.id);
+    this.type({ way, onward: true });
   }
 
   /**

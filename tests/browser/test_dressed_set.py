@@ -114,7 +114,9 @@ def test_a_night_interior_is_dressed_shared_and_opened_by_a_visitor(
 
     # The list to send for and the print say the same.
     app.evaluate("location.hash = '#balance'")
-    expect(app.locator(".plan").first).to_contain_text(re.compile("every light holds|all", re.I))
+    expect(app.locator(".plan").first).to_contain_text(
+        re.compile("every light should hold|all", re.I)
+    )
 
     go(app, "Book")
     app.get_by_role("link", name="Setup 1").click()

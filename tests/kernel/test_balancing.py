@@ -296,7 +296,9 @@ def test_lights_that_are_meant_to_differ_are_no_twins():
     battens[1]["meant"] = {"cooler_mired": 40}
     apart = answer({"ask": "balance", "lights": [WINDOW, *battens]})
     assert all(plan["twins"] == [] for plan in apart["front"])
-    assert apart["front"][0]["words"].endswith("all 3 where they are meant to be.")
+    assert apart["front"][0]["words"].endswith(
+        "all 3 should be where they are meant to be: read 2 again when hung."
+    )
 
 
 def test_tint_of_the_camera_counts_as_a_white():
@@ -358,7 +360,7 @@ def test_answer_says_who_hangs_what_where():
     assert batten["pack"]["stops_lost"] == pytest.approx(first["stops_lost"])
     assert sum(row["cuts"] for row in first["hang"]) == first["cuts"] == first["pieces"]
     assert first["hang"][0]["lights"] == ["batten"]
-    assert "every light holds" in first["words"]
+    assert "every light should hold: read 1 again when hung" in first["words"]
     last = got["front"][-1]
     assert (last["pieces"], last["stops_lost"], len(last["out"])) == (0, 0.0, 1)
     assert "not matched" in last["words"]

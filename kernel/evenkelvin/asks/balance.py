@@ -462,12 +462,28 @@ def _plan_words(one: Balance, parts: list[dict[str, Any]], kelvin: float) -> Sai
     elif packs:
         work.append(Said("{stops:.1f} stops in all", stops=max(lost, 0.0)))
     plan = Said("{kelvin:.0f} K: {work}", kelvin=kelvin, work=joined(work))
+    # A plan is looked for by the best guess of each lamp; what that promises is told beside it.
+    unsure = sum(part["promise"] in ("should_hold", "read_again") for part in parts)
     if not one.out:
         if all(part["verdict"] is None for part in parts):
             return Said("{plan}; every light is as found.", plan=plan)
         judged = [part for part in parts if part["verdict"] is not None]
         if any(part["meant"] != meant_words(AS_WHITE) for part in judged):
+            if unsure:
+                return Said(
+                    "{plan}; all {n} should be where they are meant to be: read {again} again "
+                    "when hung.",
+                    plan=plan,
+                    n=len(judged),
+                    again=unsure,
+                )
             return Said("{plan}; all {n} where they are meant to be.", plan=plan, n=len(judged))
+        if unsure:
+            return Said(
+                "{plan}; every light should hold: read {again} again when hung.",
+                plan=plan,
+                again=unsure,
+            )
         return Said("{plan}; every light holds.", plan=plan)
     who = joined(parts[index]["name"] for index in one.out[:3])
     if len(one.out) > 3:

@@ -59,7 +59,8 @@ def entries() -> list[Plain]:
     hung = {"pack": ["1/4 CTO", UNBROKEN[:60]], "gel_ids": [None, "gel"]}
     window = {
         "name": OVERRIDE, "width_m": "2.4", "height_m": "1.8", "count": "4", "panes_across": "2",
-        "panes_down": "1",
+        "panes_down": "1", "facing_deg": "NW", "horizon_deg": "7", "light": WINDOW,
+        "gels": hung["pack"], "gel_ids": hung["gel_ids"],
     }  # fmt: skip
     in_feet = {"name": UNBROKEN, "width_ft": "4' 6\"", "height_ft": "3"}
     lands = {"x": 0.4231, "y": 0.3992, "cct_K": 3205, "duv": 0.0003}

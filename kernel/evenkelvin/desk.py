@@ -30,6 +30,7 @@ ASKS: dict[str, str] = {
     "falloff": "falloff",
     "flicker": "flicker",
     "sun": "sun",
+    "hold": "hold",
     "units": "units",
     "seen": "seen",
     "cameras": "cameras",

@@ -105,6 +105,7 @@ _NAMES: dict[str, Said] = {
     "t_number": Said("the T-number"),
     "target": Said("the white to match"),
     "text": Said("the text"),
+    "time": Said("the time of the day"),
     "time_s": Said("the shutter time"),
     "to_K": Said("the highest CCT"),
     "tolerance": Said("the tolerance"),

@@ -239,6 +239,7 @@ def gel(id_: str, name: str = "amber", *, passes: float = 0.5, **more: Any) -> d
 def test_a_part_brings_the_measured_gels_it_names_and_no_others() -> None:
     entries = [
         entry("l", "location", data={"window_gels": ["amber"], "window_gel_ids": ["g3"]}),
+        entry("w", "location", data={"windows": [{"gels": ["amber"], "gel_ids": ["g5"]}]}),
         entry("s", "setup", parent="l"),
         entry("k", parent="s", data={"planned": {"gels": ["amber"], "gel_ids": ["g2"]}}),
         entry("r", "reading", parent="k", data={"pack": ["CTO", "amber"], "gel_ids": [None, "g1"]}),
@@ -251,7 +252,9 @@ def test_a_part_brings_the_measured_gels_it_names_and_no_others() -> None:
     assert ids == {"l", "s", "k", "r", "g1b", "g2", "g3"}
     assert merge(entries, part.entries).entries == merge(entries).entries
     # One that is named but missing, as in a file that was cut by hand, is no reason to refuse.
-    assert {each["id"] for each in part_of(entries[:4], "s").entries} == {
+    glazed = {each["id"] for each in part_of(entries, "w").entries}
+    assert glazed == {"w", "g5"}
+    assert {each["id"] for each in part_of(entries[:5], "s").entries} == {
         "l",
         "s",
         "k",

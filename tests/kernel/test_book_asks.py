@@ -491,6 +491,8 @@ def test_the_report_lists_the_windows_of_its_locations() -> None:
         {"name": "north", "width_m": "2,4", "height_ft": "6' 2\"", "count": "3"},
         {"width_m": 1.2, "height_m": 2, "panes_across": "2"},
         {"width_m": "1", "note": "height not measured yet"},
+        {"width_m": "1", "height_m": "2", "facing_deg": "NW", "gels": ["1/2 CTO", "ND 0.6"]},
+        {"width_m": "1", "height_m": "2", "gels": []},
     ]
     glazed = {**BOOK["entries"][1], "data": {"name": "Car deck", "windows": windows,
                                              "window_gels": ["full CTO"]}}  # fmt: skip
@@ -503,6 +505,8 @@ def test_the_report_lists_the_windows_of_its_locations() -> None:
                 "3 of 2,4 m × 6' 2\", north",
                 "1 of 1.2 m × 2 m, 2 × 1 panes each",
                 "1 of 1 m × ?",
+                "1 of 1 m × 2 m, facing NW, hangs 1/2 CTO + ND 0.6",
+                "1 of 1 m × 2 m, no gel",
             ],
         }
     ]

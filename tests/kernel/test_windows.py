@@ -258,3 +258,34 @@ def test_a_length_in_feet_is_read_as_people_type_it(typed):
 )
 def test_a_bad_length_is_named(window, field):
     assert ask([window])["problem"]["field"] == field
+
+
+def test_windows_that_hang_otherwise_are_cut_from_rolls_of_their_own():
+    size = {"width_m": 0.6, "height_m": 1.0}
+    warm, grey = ["1/2 CTO"], ["1/2 CTO", "ND 0.6"]
+    some = [
+        {"name": "left", **size},
+        {"name": "right", **size, "gels": grey},
+        {"name": "roof", **size, "gels": []},
+        {"name": "stairs", **size, "gels": grey[::-1]},
+    ]
+    mixed = ask(some, gels=warm, rolls=[ROLL])
+    assert {cut["name"]: cut["gels"] for cut in mixed["cuts"]} == {
+        "left": warm, "right": grey, "roof": [], "stairs": grey,
+    }  # fmt: skip
+    by_gels = {}
+    for roll in mixed["rolls"]:
+        names = {piece["name"] for piece in roll["pieces"]}
+        by_gels.setdefault(tuple(roll["gels"]), set()).update(names)
+    assert by_gels == {tuple(warm): {"left"}, tuple(grey): {"right", "stairs"}, (): {"roof"}}
+    # One roll of each stack, two layers of one of them.
+    assert mixed["needed"][0]["rolls"] == 1 + 2 + 1
+    assert not mixed["alike"]
+    assert mixed["gels"] == ["1/2 CTO", "ND 0.6"]
+    alone = [ask([one], gels=warm, rolls=[ROLL]) for one in some[:1]]
+    together = ask([some[1], some[3]], rolls=[ROLL])
+    bare = ask([some[2]], rolls=[ROLL])
+    parts = [*alone, together, bare]
+    assert mixed["used_m"] == pytest.approx(sum(part["used_m"] for part in parts))
+    assert mixed["waste"]["area_m2"] == pytest.approx(sum(p["waste"]["area_m2"] for p in parts))
+    assert all(part["alike"] for part in parts)

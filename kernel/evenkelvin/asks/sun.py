@@ -12,17 +12,15 @@ from north by east, or ``NE``),
 
 from __future__ import annotations
 
-from datetime import date
 from typing import Any
 
 import numpy as np
 
 from evenkelvin.fields import Fields
-from evenkelvin.problem import Problem
-from evenkelvin.requests.where import VIEW, read_offset, read_place, read_view
+from evenkelvin.requests.where import DAY, VIEW, read_day, read_view
 from evenkelvin.said import Said, joined, listed
 from evenkelvin.scouting import sky, sun
-from evenkelvin.shapes import Choice, Group, Many, Number, OneOf, Text, Whole
+from evenkelvin.shapes import Choice, Group, Many, Text, Whole
 
 _CAUTIONS = [
     Said(
@@ -39,11 +37,7 @@ _NEVER = {
 MOST_WINDOWS = 40
 SKIES = (*sky.TURBIDITY, "overcast")
 FIELDS: Group = {
-    "lat_deg": OneOf((Number(-89.8, 89.8), Text(("42.88 S", "53.5N")))),
-    "lon_deg": OneOf((Number(-180, 180), Text(("9.9 E",)))),
-    "date": Text(("2026-10-27", "2026-06-21")),
-    "utc_offset_h": OneOf((Number(-12, 14), Text(("10:30",)))),
-    **VIEW, "windows": Many({"name": Text(), **VIEW}),
+    **DAY, **VIEW, "windows": Many({"name": Text(), **VIEW}),
     "sky": Choice(SKIES),
     "step_min": Whole(5, 120),
 }  # fmt: skip
@@ -52,8 +46,7 @@ FIELDS: Group = {
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer the ask."""
     fields.refuse_unknown("ask", *FIELDS)
-    place = sun.Place(*read_place(fields), read_offset(fields))
-    when = _date(fields)
+    place, when = read_day(fields)
     over = fields.choice("sky", SKIES, "clear")
     step = fields.whole("step_min", 10, 1, 120)
     view = read_view(fields)
@@ -109,25 +102,6 @@ def _window(day: sun.Day, view: sun.Window, light: list[sun.Span]) -> dict[str, 
         ),
         "words": _window_words(direct, light, view.facing_deg),
     }
-
-
-def _date(fields: Fields) -> date:
-    typed = fields.text("date", longest=40).strip()
-    try:
-        if len(typed) != 10:
-            raise ValueError
-        when = date.fromisoformat(typed)
-    except ValueError:
-        raise Problem(
-            fields.at("date"),
-            Said(
-                "“{typed}” is not a date here. Type year-month-day, such as 2026-11-25.",
-                typed=typed[:24],
-            ),
-        ) from None
-    if not 1950 <= when.year <= 2100:
-        raise Problem(fields.at("date"), Said("The sun is computed from 1950 to 2100 only."))
-    return when
 
 
 def _moment(minute: float, where: sun.Position) -> dict[str, Any]:

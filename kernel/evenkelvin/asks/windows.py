@@ -4,21 +4,23 @@ Fields: ``windows`` [{``width_m``, ``height_m``, ``count`` (1), ``name``, ``pane
 ``panes_down`` (1)}]: a window divided into panes is covered pane by pane. ``rolls``
 [{``width_m``, ``length_m``, ``count``, ``name``}], sheets too (default one roll size),
 ``overlap_m`` at a seam (0.05), ``margin_m`` around every piece (0), ``direction`` of the roll's
-length on the glass: "any", "upright" or "across". ``gels``: the names that hang on every window,
-one layer each. Every length may be given in ``_ft`` instead; ``length_unit`` "m" (default) or
-"ft" is the one that words use.
+length on the glass: "any", "upright" or "across". ``gels``: the names that hang on every window
+that has no ``gels`` of its own, one layer each; what hangs alike is cut together. Every length may
+be given in ``_ft`` instead; ``length_unit`` "m" (default) or "ft" is the one that words use.
 ``nd``: {``measured_lx`` | ``measured_fc``, ``wanted_lx`` | ``wanted_fc``, ``gel_stops``} or
 {``stops``}: how much neutral density the window needs beside its colour.
 """
 
 from __future__ import annotations
 
-from typing import Any, cast
+from dataclasses import replace
+from typing import Any, NamedTuple, cast
 
 from evenkelvin.exposure import stops
 from evenkelvin.field_names import field_name
 from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
+from evenkelvin.replies.neutral import neutral_plain
 from evenkelvin.replies.units import length_words, piece_words, size_words
 from evenkelvin.requests.kit import GEL
 from evenkelvin.requests.stocks import MOST_PANES, STOCK, USUAL_ROLL, read_stocks
@@ -55,6 +57,7 @@ CAUTIONS = [
 _WINDOW: Group = {
     "name": Text(), **length_fields("width", 0.05, 5), **length_fields("height", 0.05, 5),
     "count": Whole(1, 5), "panes_across": Whole(1, 3), "panes_down": Whole(1, 3),
+    "gels": Many(GEL),
 }  # fmt: skip
 _NEUTRAL: Group = {
     **light_fields("measured"), **light_fields("wanted"), "gel_stops": Number(0, 20),
@@ -80,9 +83,39 @@ def reply(fields: Fields) -> dict[str, Any]:
     return answer
 
 
-def _panes(groups: list[Fields], margin: float) -> tuple[list[glass.Pane], list[str]]:
-    panes: list[glass.Pane] = []
-    names = []
+class _Glass(NamedTuple):
+    """Panes that hang alike, the number of the window that each belongs to in it."""
+
+    gels: list[str]
+    panes: list[glass.Pane]
+
+    @property
+    def layers(self) -> int:
+        return max(1, len(self.gels))
+
+
+class _Cut(NamedTuple):
+    """Panes that hang alike, and how their gel is cut."""
+
+    hung: _Glass
+    plan: glass.Plan
+
+    @property
+    def placed(self) -> list[glass.Piece]:
+        return [placed.piece for roll in self.plan.rolls for placed in roll.placed]
+
+    @property
+    def pieces(self) -> list[glass.Piece]:
+        return [*self.placed, *self.plan.left_out]
+
+
+def _alike(
+    groups: list[Fields], margin: float, common: list[str]
+) -> tuple[list[_Glass], list[str]]:
+    """Return the panes by what hangs on them, and the names of the windows."""
+    found: dict[tuple[str, ...], _Glass] = {}
+    names: list[str] = []
+    number = 0
     for index, group in enumerate(groups):
         group.refuse_unknown(*_WINDOW)
         names.append(group.text("name", Said("window {n}", n=index + 1), longest=80))
@@ -90,8 +123,9 @@ def _panes(groups: list[Fields], margin: float) -> tuple[list[glass.Pane], list[
         down = group.whole("panes_down", 1, 1, 50)
         width = length(group, "width", 0.05, 100.0) / across + 2.0 * margin
         height = length(group, "height", 0.05, 100.0) / down + 2.0 * margin
-        number = group.whole("count", 1, 1, MOST_PANES) * across * down
-        if len(panes) + number > MOST_PANES:
+        count = group.whole("count", 1, 1, MOST_PANES) * across * down
+        number += count
+        if number > MOST_PANES:
             raise Problem(
                 group.at("count"),
                 Said(
@@ -99,8 +133,10 @@ def _panes(groups: list[Fields], margin: float) -> tuple[list[glass.Pane], list[
                     most=MOST_PANES,
                 ),
             )
-        panes += [glass.Pane(index, width, height)] * number
-    return panes, names
+        gels = group.texts("gels") if group.given("gels") else common
+        hung = found.setdefault(tuple(sorted(gels)), _Glass(gels, []))
+        hung.panes.extend([glass.Pane(index, width, height)] * count)
+    return list(found.values()), names
 
 
 def _cut(fields: Fields, groups: list[Fields]) -> dict[str, Any]:
@@ -120,28 +156,27 @@ def _cut(fields: Fields, groups: list[Fields]) -> dict[str, Any]:
             "rolls.0.count" if len(stocks) == 1 else "rolls",
             Said("There is no roll to cut from: every count is 0."),
         )
-    panes, names = _panes(groups, margin)
-    gels = fields.texts("gels")
-    plan = glass.cut_list(panes, stocks, overlap, direction)
-    if plan is None:
-        raise Problem(
-            # Of several none is to blame more than another.
-            f"rolls.{to_hand[0]}.width_m" if len(to_hand) == 1 else "rolls",
-            Said(
-                "The roll is too small for this much glass beside the overlap: take a wider "
-                "roll or less overlap, or divide the windows."
-            ),
-        )
-    return _answer(plan, names, gels, direction, length_unit(fields))
+    alike, names = _alike(groups, margin, fields.texts("gels"))
+    found = []
+    for hung in alike:
+        plan = glass.cut_list(hung.panes, stocks, overlap, direction)
+        if plan is None:
+            raise Problem(
+                # Of several none is to blame more than another.
+                f"rolls.{to_hand[0]}.width_m" if len(to_hand) == 1 else "rolls",
+                Said(
+                    "The roll is too small for this much glass beside the overlap: take a wider "
+                    "roll or less overlap, or divide the windows."
+                ),
+            )
+        found.append(_Cut(hung, plan))
+    return _answer(found, names, direction, length_unit(fields))
 
 
-def _answer(
-    plan: glass.Plan, names: list[str], gels: list[str], direction: str, unit: str
-) -> dict[str, Any]:
-    layers = max(1, len(gels))
-    pieces = [placed.piece for roll in plan.rolls for placed in roll.placed]
+def _answer(found: list[_Cut], names: list[str], direction: str, unit: str) -> dict[str, Any]:
     rolls = [
         {
+            "gels": cut.hung.gels,
             "width_m": roll.stock.width,
             "length_m": roll.stock.length,
             "used_m": roll.used,
@@ -167,64 +202,81 @@ def _answer(
                 for placed in roll.placed
             ],
         }
-        for roll in plan.rolls
+        for cut in found
+        for roll in cut.plan.rolls
     ]
-    sizes = list(dict.fromkeys((roll.stock.width, roll.stock.length) for roll in plan.rolls))
+    opened = [(cut, roll.stock) for cut in found for roll in cut.plan.rolls]
+    sizes = list(dict.fromkeys((stock.width, stock.length) for _, stock in opened))
     needed = [
         {
             "width_m": width,
             "length_m": along,
-            "rolls": layers
-            * sum((r.stock.width, r.stock.length) == (width, along) for r in plan.rolls),
+            "rolls": sum(
+                cut.hung.layers
+                for cut, stock in opened
+                if (stock.width, stock.length) == (width, along)
+            ),
             "words": size_words(width, along, unit),
         }
         for width, along in sizes
     ]
-    answer: dict[str, Any] = {
-        "cuts": _cuts([*pieces, *plan.left_out], names, unit),
+    offcuts = sum(cut.plan.offcuts for cut in found)
+    used = sum(cut.plan.used_area for cut in found)
+    percent = 100.0 * offcuts / used if used else 0.0
+    seams = sum(cut.plan.seams for cut in found)
+    left_out = [piece for cut in found for piece in cut.plan.left_out]
+    layers = max(cut.hung.layers for cut in found)
+    return {
+        "cuts": _cuts(found, names, unit),
         "rolls": rolls,
         "layers": layers,
-        "gels": gels,
+        "gels": list(dict.fromkeys(gel for cut in found for gel in cut.hung.gels)),
+        "alike": len(found) == 1,
         "needed": needed,
-        "seams": plan.seams,
-        "waste": {
-            "area_m2": plan.offcuts,
-            "percent": 100.0 * plan.offcuts / plan.used_area if plan.used_area else 0.0,
-        },
-        "left_out": _cuts(list(plan.left_out), names, unit),
+        "seams": seams,
+        "waste": {"area_m2": offcuts, "percent": percent},
+        "left_out": _cuts(
+            [_Cut(cut.hung, replace(cut.plan, rolls=())) for cut in found], names, unit
+        ),
+        "bound": _bound(found[0], unit) if len(found) == 1 else None,
+        "used_m": sum(roll.used for cut in found for roll in cut.plan.rolls),
+        "words": _words(needed, seams, layers if len(found) == 1 else 1, percent),
+        "warnings": _warnings(len(left_out), seams, direction),
     }
-    if plan.rolls:
-        first = plan.rolls[0].stock
-        along, least = glass.area_bound([*pieces, *plan.left_out], first)
-        answer["bound"] = {
-            "length_m": along,
-            "rolls": least,
-            "width_m": first.width,
-            "words": Said(
-                "{length} of that width by area alone, {rolls}",
-                length=length_words(along, unit),
-                rolls=counted(least * layers, "{n} roll", "{n} rolls"),
-            ),
-        }
-    else:
-        answer["bound"] = None
-    answer["used_m"] = sum(roll.used for roll in plan.rolls)
-    answer["words"] = _words(needed, plan, layers, answer["waste"]["percent"])
-    answer["warnings"] = _warnings(plan, direction)
-    return answer
 
 
-def _cuts(pieces: list[glass.Piece], names: list[str], unit: str) -> list[dict[str, Any]]:
+def _bound(cut: _Cut, unit: str) -> dict[str, Any] | None:
+    if not cut.plan.rolls:
+        return None
+    first = cut.plan.rolls[0].stock
+    along, least = glass.area_bound(cut.pieces, first)
+    return {
+        "length_m": along,
+        "rolls": least,
+        "width_m": first.width,
+        "words": Said(
+            "{length} of that width by area alone, {rolls}",
+            length=length_words(along, unit),
+            rolls=counted(least * cut.hung.layers, "{n} roll", "{n} rolls"),
+        ),
+    }
+
+
+def _cuts(cut: list[_Cut], names: list[str], unit: str) -> list[dict[str, Any]]:
     """Return pieces as a list to cut by: equal ones of one window together."""
     found: dict[tuple[int, float, float], int] = {}
-    for piece in pieces:
-        small, large = sorted((round(piece.across, 4), round(piece.along, 4)))
-        key = (piece.window, small, large)
-        found[key] = found.get(key, 0) + 1
+    hangs: dict[int, list[str]] = {}
+    for each in cut:
+        for piece in each.pieces:
+            small, large = sorted((round(piece.across, 4), round(piece.along, 4)))
+            key = (piece.window, small, large)
+            found[key] = found.get(key, 0) + 1
+            hangs[piece.window] = each.hung.gels
     return [
         {
             "window": window,
             "name": names[window],
+            "gels": hangs[window],
             "width_m": small,
             "length_m": large,
             "count": n,
@@ -234,7 +286,7 @@ def _cuts(pieces: list[glass.Piece], names: list[str], unit: str) -> list[dict[s
     ]
 
 
-def _words(needed: list[dict[str, Any]], plan: glass.Plan, layers: int, percent: float) -> Said:
+def _words(needed: list[dict[str, Any]], seams: int, layers: int, percent: float) -> Said:
     parts: list[Said] = []
     if needed:
         bought = listed(
@@ -246,33 +298,31 @@ def _words(needed: list[dict[str, Any]], plan: glass.Plan, layers: int, percent:
     if layers > 1:
         bought = Said("{rolls}, {layers} layers", rolls=bought, layers=layers)
     parts.append(bought)
-    parts.append(counted(plan.seams, "{n} seam", "{n} seams") if plan.seams else Said("no seam"))
+    parts.append(counted(seams, "{n} seam", "{n} seams") if seams else Said("no seam"))
     parts.append(Said("{percent:.0f} % offcuts", percent=percent))
     return joined(parts, "; ")
 
 
-def _warnings(plan: glass.Plan, direction: str) -> list[Said]:
+def _warnings(left_out: int, seams: int, direction: str) -> list[Said]:
     found = []
-    if plan.left_out:
+    if left_out:
         found.append(
             counted(
-                len(plan.left_out),
+                left_out,
                 "The rolls do not suffice: {n} piece left over.",
                 "The rolls do not suffice: {n} pieces left over.",
             )
         )
-    if plan.seams:
+    if seams:
         found.append(
             Said("Hide seams behind a glazing bar where there is one, and tape them flat.")
         )
-    if plan.seams and direction != "any":
+    if seams and direction != "any":
         found.append(Said("Another direction of the gel may need fewer seams."))
     return found
 
 
 def _neutral(fields: Fields) -> dict[str, Any]:
-    from evenkelvin.filters.kit import NEUTRALS
-
     fields.refuse_unknown(*_NEUTRAL)
     measured = either(fields, "measured", LIGHT, stops.LIGHT_BOUNDS)
     wanted = either(fields, "wanted", LIGHT, stops.LIGHT_BOUNDS)
@@ -289,23 +339,4 @@ def _neutral(fields: Fields) -> dict[str, Any]:
         )
     else:
         over = stops.ratio_stops(measured, wanted) - colour
-    chosen = glass.neutral_for(over, NEUTRALS)
-    takes = sum(chosen) / glass.DENSITY_PER_STOP
-    left = over - takes
-    gels = [f"ND {density:g}" for density in chosen]
-    amount = stops.amount_in_thirds(left)
-    if abs(left) < 1 / 6:
-        rest = Said("right")
-    elif left > 0:
-        rest = Said("{stops} over", stops=amount)
-    else:
-        rest = Said("{stops} under", stops=amount)
-    return {
-        "stops": over,
-        "gels": gels,
-        "takes_stops": takes,
-        "left_stops": left,
-        "words": Said(
-            "{gels}, then {rest}", gels=joined(gels, " + ") if gels else Said("No ND"), rest=rest
-        ),
-    }
+    return neutral_plain(over)

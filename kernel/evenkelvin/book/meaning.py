@@ -210,6 +210,7 @@ def gel_ids(data: Mapping[str, Any]) -> list[str]:
     plans = [planned] if isinstance(planned, dict) else []
     meant = data.get("meant")
     plans += [meant] if isinstance(meant, dict) else []
+    plans += [each for each in data.get("windows") or () if isinstance(each, dict)]
     named = [data.get("gel_ids"), data.get("window_gel_ids"), *(p.get("gel_ids") for p in plans)]
     return [id_ for ids in named for id_ in ids or () if isinstance(id_, str)]
 

@@ -165,14 +165,14 @@ def _setup_report(found: Found, log: SetupLog, radius: float, names: GelNames) -
 def _glass(location: Thing, names: GelNames) -> Glass | None:
     """Return the windows of a location as they were typed; None where it has none."""
     data = location.present["data"]
-    lines = tuple(_window_line(window) for window in data.get("windows") or ())
+    lines = tuple(_window_line(window, names) for window in data.get("windows") or ())
     if not lines:
         return None
     gels = names.called(data.get("window_gels"), data.get("window_gel_ids"))
     return Glass(location.name, gels, lines)
 
 
-def _window_line(window: Mapping[str, Any]) -> Said:
+def _window_line(window: Mapping[str, Any], names: GelNames) -> Said:
     sides = []
     for side in ("width", "height"):
         in_feet = window.get(f"{side}_m") in (None, "")
@@ -188,6 +188,11 @@ def _window_line(window: Mapping[str, Any]) -> Said:
         parts.append(Said("{across} × {down} panes each", across=str(across), down=str(down)))
     if window.get("name"):
         parts.append(str(window["name"]))
+    if window.get("facing_deg") not in (None, ""):
+        parts.append(Said("facing {where}", where=str(window["facing_deg"])))
+    if window.get("gels") is not None:
+        own = names.called(window["gels"], window.get("gel_ids"))
+        parts.append(Said("hangs {gels}", gels=joined(own, " + ")) if own else Said("no gel"))
     return joined(parts)
 
 
@@ -236,6 +241,10 @@ def make_report(
     panes = [
         (each.present["data"].get("window_gels"), each.present["data"].get("window_gel_ids"))
         for each in places
+    ] + [
+        (window.get("gels"), window.get("gel_ids"))
+        for each in places
+        for window in each.present["data"].get("windows") or ()
     ]
     names = GelNames(found, frozenset(tell_apart))
     names.learn([*hung, *panes])

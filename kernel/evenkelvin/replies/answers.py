@@ -1152,9 +1152,51 @@ class Sun(TypedDict):
     cautions: list[str]
 
 
+# “from” is a word of Python.
+HoldStretch = TypedDict(
+    "HoldStretch",
+    {
+        "from_minute": int, "to_minute": int, "from": str, "to": str, "verdict": Verdict | None,
+        "estimated": bool,
+    },
+)  # fmt: skip
+
+
+class HoldPack(Pack):
+    nd: NeutralDensity | None
+    stretches: list[HoldStretch]
+    hold_words: str
+
+
+class HoldWindow(TypedDict):
+    """One window at a time of the day, and what hangs there through the day."""
+
+    name: str
+    light: White | None
+    light_K: list[float] | None
+    illuminance_lx: float | None
+    basis: Literal["reading", "between", "estimate", "unknown", "none"]
+    basis_words: str
+    gels: list[str]
+    hung: Pack | None
+    nd: NeutralDensity | None
+    stretches: list[HoldStretch]
+    words: str
+    packs: list[HoldPack]
+    warnings: list[str]
+
+
+class Hold(TypedDict):
+    time: str
+    target: White
+    tolerance: Tolerance
+    windows: list[HoldWindow]
+
+
 class Cut(TypedDict):
     window: int
     name: str
+    gels: list[str]
     width_m: float
     length_m: float
     count: int
@@ -1174,6 +1216,7 @@ class CutPiece(TypedDict):
 
 
 class CutRoll(TypedDict):
+    gels: list[str]
     width_m: float
     length_m: float
     used_m: float
@@ -1208,11 +1251,12 @@ class Windows(TypedDict):
     rolls: NotRequired[list[CutRoll]]
     layers: NotRequired[int]
     gels: NotRequired[list[str]]
+    alike: NotRequired[bool]
     needed: NotRequired[list[Rolls]]
     seams: NotRequired[int]
     waste: NotRequired[Waste]
     left_out: NotRequired[list[Cut]]
-    bound: NotRequired[Rolls]
+    bound: NotRequired[Rolls | None]
     used_m: NotRequired[float]
     words: NotRequired[str]
     warnings: NotRequired[list[str]]
@@ -1502,6 +1546,7 @@ ANSWERS: dict[str, object] = {
     "falloff": Falloff,
     "flicker": Flicker,
     "sun": Sun,
+    "hold": Hold,
     "units": Units,
     "render": Render,
     "compare": Compare,

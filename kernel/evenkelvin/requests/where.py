@@ -4,15 +4,25 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from datetime import date
 
 from evenkelvin.fields import Fields
+from evenkelvin.problem import Problem
+from evenkelvin.said import Said
 from evenkelvin.scouting.coordinates import read_angle, read_position
-from evenkelvin.scouting.sun import Window
+from evenkelvin.scouting.sun import Place, Window
 from evenkelvin.shapes import Group, Many, Number, OneOf, Text
 
 _CLOCK = re.compile(r"(?:UTC|GMT)?\s*([+-]?)\s*(\d{1,2})(?::([0-5]\d))?\s*h?", re.IGNORECASE)
 _BEARING = OneOf((Number(0, 360), Text(("NE",))))
 _HORIZON_POINT: Group = {"azimuth_deg": _BEARING, "altitude_deg": Number(0, 89)}
+#: A place, a day there and its clock.
+DAY: Group = {
+    "lat_deg": OneOf((Number(-89.8, 89.8), Text(("42.88 S", "53.5N")))),
+    "lon_deg": OneOf((Number(-180, 180), Text(("9.9 E",)))),
+    "date": Text(("2026-10-27", "2026-06-21")),
+    "utc_offset_h": OneOf((Number(-12, 14), Text(("10:30",)))),
+}
 #: A window's view: where it looks, and what stands before it.
 VIEW: Group = {
     "facing_deg": _BEARING,
@@ -53,6 +63,11 @@ def read_place(fields: Fields) -> tuple[float, float]:
 def read_offset(fields: Fields) -> float:
     """Return ``utc_offset_h`` in hours: ``10.5``, ``10:30``, ``UTC-3:30``."""
     return _read(fields, "utc_offset_h", _hours, -12.0, 14.0)
+
+
+def read_day(fields: Fields) -> tuple[Place, date]:
+    """Return the place with its clock, and the day: ``date`` as year-month-day."""
+    return Place(*read_place(fields), read_offset(fields)), _date(fields)
 
 
 def read_facing(fields: Fields) -> float | None:
@@ -103,3 +118,22 @@ def _bearing(text: str) -> float | None:
         point = point.replace(name, letter)
     point = re.sub(r"[\s-]", "", point).upper().replace("O", "E")
     return 22.5 * _POINTS.index(point) if point in _POINTS else None
+
+
+def _date(fields: Fields) -> date:
+    typed = fields.text("date", longest=40).strip()
+    try:
+        if len(typed) != 10:
+            raise ValueError
+        when = date.fromisoformat(typed)
+    except ValueError:
+        raise Problem(
+            fields.at("date"),
+            Said(
+                "“{typed}” is not a date here. Type year-month-day, such as 2026-11-25.",
+                typed=typed[:24],
+            ),
+        ) from None
+    if not 1950 <= when.year <= 2100:
+        raise Problem(fields.at("date"), Said("The sun is computed from 1950 to 2100 only."))
+    return when

@@ -637,6 +637,68 @@ export type NamedWindow = {
   window: SunWindow | null;
 };
 
+export type Hold = {
+  time: string;
+  target: White;
+  tolerance: Tolerance;
+  windows: HoldWindow[];
+};
+
+export type HoldWindow = {
+  name: string;
+  light: White | null;
+  light_K: number[] | null;
+  illuminance_lx: number | null;
+  basis: "reading" | "between" | "estimate" | "unknown" | "none";
+  basis_words: string;
+  gels: string[];
+  hung: Pack | null;
+  nd: NeutralDensity | null;
+  stretches: HoldStretch[];
+  words: string;
+  packs: HoldPack[];
+  warnings: string[];
+};
+
+export type NeutralDensity = {
+  stops: number;
+  gels: string[];
+  takes_stops: number;
+  left_stops: number;
+  words: string;
+};
+
+export type HoldStretch = {
+  from_minute: number;
+  to_minute: number;
+  from: string;
+  to: string;
+  verdict: "holds" | "near" | "out" | null;
+  estimated: boolean;
+};
+
+export type HoldPack = {
+  gels: string[];
+  add: string[];
+  take_off: string[];
+  words: string;
+  work: string;
+  lands: Landed;
+  delta_uv: number;
+  steps: number;
+  steps_spread: number[];
+  verdict: "holds" | "near" | "out";
+  odds: number;
+  promise: "holds" | "should_hold" | "read_again" | "near" | "out";
+  stops_lost: number;
+  stops_spread: number[];
+  pieces: number;
+  warnings: string[];
+  nd: NeutralDensity | null;
+  stretches: HoldStretch[];
+  hold_words: string;
+};
+
 export type Units = {
   illuminance_lx?: number;
   illuminance_fc?: number;
@@ -1206,11 +1268,12 @@ export type Windows = {
   rolls?: CutRoll[];
   layers?: number;
   gels?: string[];
+  alike?: boolean;
   needed?: Rolls[];
   seams?: number;
   waste?: Waste;
   left_out?: Cut[];
-  bound?: Rolls;
+  bound?: Rolls | null;
   used_m?: number;
   words?: string;
   warnings?: string[];
@@ -1221,6 +1284,7 @@ export type Windows = {
 export type Cut = {
   window: number;
   name: string;
+  gels: string[];
   width_m: number;
   length_m: number;
   count: number;
@@ -1228,6 +1292,7 @@ export type Cut = {
 };
 
 export type CutRoll = {
+  gels: string[];
   width_m: number;
   length_m: number;
   used_m: number;
@@ -1259,14 +1324,6 @@ export type Rolls = {
 export type Waste = {
   area_m2: number;
   percent: number;
-};
-
-export type NeutralDensity = {
-  stops: number;
-  gels: string[];
-  takes_stops: number;
-  left_stops: number;
-  words: string;
 };
 
 export type Order = {
@@ -1656,6 +1713,7 @@ export type Answers = {
   falloff: Falloff;
   flicker: Flicker;
   sun: Sun;
+  hold: Hold;
   units: Units;
   render: Render;
   compare: Compare;
@@ -1941,6 +1999,24 @@ export type Questions = {
     sky?: string | null;
     step_min?: Figure | null;
   };
+  hold: {
+    windows?: ({ name?: string | null; facing_deg?: Figure | string | null; horizon_deg?: Figure | null; horizon?: HorizonPointFields[] | null; gels?: string[] | null; readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; time?: string | null; })[] | null; })[] | null;
+    time?: string | null;
+    lat_deg?: Figure | string | null;
+    lon_deg?: Figure | string | null;
+    date?: string | null;
+    utc_offset_h?: Figure | string | null;
+    sky?: string | null;
+    target?: WhiteFields | ReadingFields | null;
+    tolerance?: string | Figure | StepsFields | null;
+    kit?: string[] | null;
+    own_gels?: OwnGelFields[] | null;
+    gel_scatter_percent?: Figure | null;
+    depth?: Figure | null;
+    most?: Figure | null;
+    wanted_lx?: Figure | null;
+    wanted_fc?: Figure | null;
+  };
   units: {
     illuminance_lx?: Figure | null;
     illuminance_fc?: Figure | null;
@@ -2044,7 +2120,7 @@ export type Questions = {
     camera?: OwnCameraFields | null;
   };
   windows: {
-    windows?: ({ name?: string | null; width_m?: Figure | null; width_ft?: Figure | string | null; height_m?: Figure | null; height_ft?: Figure | string | null; count?: Figure | null; panes_across?: Figure | null; panes_down?: Figure | null; })[] | null;
+    windows?: ({ name?: string | null; width_m?: Figure | null; width_ft?: Figure | string | null; height_m?: Figure | null; height_ft?: Figure | string | null; count?: Figure | null; panes_across?: Figure | null; panes_down?: Figure | null; gels?: string[] | null; })[] | null;
     rolls?: StockFields[] | null;
     overlap_m?: Figure | null;
     overlap_ft?: Figure | string | null;

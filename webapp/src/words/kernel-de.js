@@ -32,6 +32,55 @@ export default {
     "{name} hat kein Spektrum: das Auge urteilt, nicht die Kamera.",
   "{name}: {verdict} to the eye, {word} to the camera.":
     "{name}: {verdict} für das Auge, {word} für die Kamera.",
+  // book/report.py, windows
+  "facing {where}": "nach {where}",
+  "hangs {gels}": "davor {gels}",
+  "the id of the light whose readings are those of this window, or null":
+    "die id des Lichts, dessen Messungen die dieses Fensters sind, oder null",
+  // asks/hold.py
+  "No windows yet: name one and what it reads.":
+    "Noch keine Fenster: nenne eines und was es misst.",
+  "No reading of this window on this day.": "Keine Messung an diesem Fenster an diesem Tag.",
+  "Read this window, and how long its gel holds stands here.":
+    "Miss an diesem Fenster, dann steht hier, wie lange seine Folie passt.",
+  "“{typed}” is no time of the day here. Type it as 16:00.":
+    "„{typed}“ ist hier keine Uhrzeit. Tippe sie als 16:00.",
+  "The reading of {time} is left out. {why}": "Die Messung von {time} bleibt außen vor. {why}",
+  "No reading between {one} and {two}: a cloud may have come and gone.":
+    "Keine Messung zwischen {one} und {two}: eine Wolke kann gekommen und gegangen sein.",
+  "As read at {time}.": "Wie um {time} gemessen.",
+  "Between the readings of {one} and {two}.": "Zwischen den Messungen von {one} und {two}.",
+  "No reading before {time}": "Keine Messung vor {time}",
+  "No reading after {time}": "Keine Messung nach {time}",
+  "{none}: by the sun's estimate {low} to {high} K, from cloud to clear sky.":
+    "{none}: nach dem Sonnenstand geschätzt {low} bis {high} K, von bedeckt bis klar.",
+  "{none}: estimated from the sun.": "{none}: nach dem Sonnenstand geschätzt.",
+  "{none}, and no estimate: type where the location lies.":
+    "{none}, und keine Schätzung: trag ein, wo das Motiv liegt.",
+  "{none}, and the sun is too low for an estimate: read again.":
+    "{none}, und für eine Schätzung steht die Sonne zu tief: miss noch einmal.",
+  "{words} Before {first} and after {last} by the sun's estimate.":
+    "{words} Vor {first} und nach {last} geschätzt nach dem Sonnenstand.",
+  "{words} Before {first} by the sun's estimate.":
+    "{words} Vor {first} geschätzt nach dem Sonnenstand.",
+  "{words} After {last} by the sun's estimate.":
+    "{words} Nach {last} geschätzt nach dem Sonnenstand.",
+  "at {time}": "um {time}",
+  "Near from {sooner}, holds {span}, near until {later}.":
+    "Nahe ab {sooner}, passt {span}, nahe bis {later}.",
+  "Near from {sooner}, holds {span}.": "Nahe ab {sooner}, passt {span}.",
+  "Holds {span}, near until {later}.": "Passt {span}, nahe bis {later}.",
+  "Holds {span}.": "Passt {span}.",
+  "Not known at {time}; nowhere in the day is it known to hold.":
+    "Um {time} nicht bekannt; dass es passt, ist zu keiner Stunde bekannt.",
+  "Not known at {time}; holds {spans}.": "Um {time} nicht bekannt; passt {spans}.",
+  "Near at {time}; nowhere in the day is it known to hold.":
+    "Um {time} nahe; dass es passt, ist zu keiner Stunde bekannt.",
+  "Near at {time}; holds {spans}.": "Um {time} nahe; passt {spans}.",
+  "Out at {time}; nowhere in the day is it known to hold.":
+    "Um {time} daneben; dass es passt, ist zu keiner Stunde bekannt.",
+  "Out at {time}; holds {spans}.": "Um {time} daneben; passt {spans}.",
+
   // asks/balance.py
   "{name} is left out: {why}": "{name} bleibt außen vor: {why}",
   "No light here can be balanced.": "Kein Licht hier lässt sich abstimmen.",
@@ -704,6 +753,7 @@ export default {
   "the number of cuts": "die Zahl der Zuschnitte",
   "the cuts from a sheet": "die Zuschnitte je Bogen",
   "the date": "das Datum",
+  "the time of the day": "die Uhrzeit",
   "the most gels on a light": "die meisten Folien an einem Licht",
   "the dimmer": "der Dimmer",
   "the part of a pulse that is light": "der helle Teil eines Pulses",

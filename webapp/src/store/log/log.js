@@ -18,8 +18,9 @@
  */
 
 /** The measured gels that the data of a thing names, by their ids. @param {Record<string, any>} data */
-const gelIds = ({ gel_ids, window_gel_ids, planned, meant }) =>
+const gelIds = ({ gel_ids, window_gel_ids, windows, planned, meant }) =>
   [gel_ids, window_gel_ids, planned?.gel_ids, meant?.gel_ids]
+    .concat((windows ?? []).map((/** @type {any} */ one) => one?.gel_ids))
     .flatMap((ids) => ids ?? [])
     .filter(Boolean);
 

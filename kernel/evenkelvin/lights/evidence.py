@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Any
 
 import numpy as np
 
@@ -27,12 +28,13 @@ def _ssi(spectrum: Spectrum) -> float:
     return spectral_similarity(spectrum, *matching_reference(spectrum)).unrounded
 
 
-_FIGURES: dict[str, Callable[[Spectrum], float]] = {
-    "ra": lambda spectrum: colour_rendering_index(spectrum).ra,
-    "r9": lambda spectrum: float(colour_rendering_index(spectrum).r[8]),
-    "rf": lambda spectrum: colour_rendition(spectrum).rf,
-    "rg": lambda spectrum: colour_rendition(spectrum).rg,
-    "ssi": _ssi,
+#: What is worked out of a spectrum for each figure, and how the figure is read off it.
+_FIGURES: dict[str, tuple[Callable[[Spectrum], Any], Callable[[Any], float]]] = {
+    "ra": (colour_rendering_index, lambda index: index.ra),
+    "r9": (colour_rendering_index, lambda index: index.r[8]),
+    "rf": (colour_rendition, lambda rendition: rendition.rf),
+    "rg": (colour_rendition, lambda rendition: rendition.rg),
+    "ssi": (_ssi, float),
 }
 
 
@@ -53,12 +55,15 @@ def weighed(spectra: Floats, evidence: tuple[tuple[str, float], ...]) -> tuple[F
         no such figure, as a colour has none.
     """
     off = np.zeros(len(spectra))
+    lights = [Spectrum(GRID, spectrum) for spectrum in spectra]
+    metrics = {_FIGURES[name][0] for name, _ in evidence}
     try:
-        for name, typed in evidence:
-            found = [_FIGURES[name](Spectrum(GRID, spectrum)) for spectrum in spectra]
-            off += ((np.array(found) - typed) / SCATTER[name]) ** 2
+        told = {metric: [metric(light) for light in lights] for metric in metrics}
     except Unrated:
         return np.ones(len(spectra)), 0.0
+    for name, typed in evidence:
+        metric, read = _FIGURES[name]
+        off += ((np.array([read(one) for one in told[metric]]) - typed) / SCATTER[name]) ** 2
     off = np.sqrt(off)
     width = max(1.0, float(np.sort(off)[:_LEAST_LEFT][-1]))
     return np.exp(-0.5 * (off**2 - off.min() ** 2) / width**2), float(off.min())

@@ -56,7 +56,7 @@ def run() -> list[tuple[str, float | None, str]]:
         page.evaluate("answered.length = 0")
         go(page, "Set")
         page.locator("ek-set .strip .notch").nth(LIGHTS - 1).wait_for()
-        page.get_by_role("img", name="The set").wait_for()
+        page.get_by_role("img", name="Balance field").wait_for()
         page.wait_for_timeout(500)
         drawn = max(one["drawn"] for one in page.evaluate("answered"))
         page.evaluate("location.hash = 'mix'")

@@ -20,10 +20,10 @@ from typing import Any
 
 import numpy as np
 
-from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime, xy_to_xyz, xyz_to_xy
+from evenkelvin.colorimetry.chromaticity import xy_to_uv, xy_to_uv_prime, xy_to_xyz, xyz_to_xy
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.colorimetry.display import adaptation, on_display
-from evenkelvin.colorimetry.temperature import xy_to_cct
+from evenkelvin.colorimetry.temperature import uv_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.exposure.stops import LIGHT_BOUNDS, amount_in_tenths, lux_at
 from evenkelvin.fields import Fields
@@ -302,12 +302,12 @@ def _ribbon(first: Mixture, second: Mixture, count: int, white_xy: Floats | None
             "clipped": bool(clipped),
             "x": float(here[0]),
             "y": float(here[1]),
-            "cct_K": number(cct),
-            "duv": duv,
+            "cct_K": number(float(cct)),
+            "duv": float(duv),
             "steps": float(step),
         }
         for at, stop, code, wide_code, clipped, here, (cct, duv), step in zip(
-            places, stops, codes, wide, drawn_in, xy, map(xy_to_cct, xy), steps, strict=True
+            places, stops, codes, wide, drawn_in, xy, uv_to_cct(xy_to_uv(xy)), steps, strict=True
         )
     ]
     apart = _boundary(first, second)["steps"]

@@ -8,7 +8,7 @@ on the locus itself by Newton's method, to which his solution is the approximati
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 
 import numpy as np
 
@@ -124,7 +124,14 @@ def cct_to_uv(cct: Floats, duv: Floats) -> Floats:
 
 def xy_to_cct(xy: Floats) -> tuple[float, float]:
     """Return CCT in K (NaN where none can be given) and Duv of one x, y of shape (2,)."""
-    cct, duv = uv_to_cct(xy_to_uv(np.asarray(xy))[np.newaxis])[0]
+    x, y = xy
+    return _cct_of(float(x), float(y))
+
+
+@lru_cache(maxsize=1024)
+def _cct_of(x: float, y: float) -> tuple[float, float]:
+    # Every move of a slider asks about the same lights again.
+    cct, duv = uv_to_cct(xy_to_uv(np.array([x, y]))[np.newaxis])[0]
     return float(cct), float(duv)
 
 

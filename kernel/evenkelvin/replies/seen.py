@@ -130,6 +130,9 @@ def _patches(
 
 def _farthest(codes: NDArray[np.int_]) -> list[list[int]]:
     """Return the two colours that are most unlike, of shape (n, 3)."""
-    apart = np.sum((codes[:, np.newaxis] - codes) ** 2, axis=-1)
-    first, second = np.unravel_index(int(np.argmax(apart)), apart.shape)
-    return [codes[int(first)].tolist(), codes[int(second)].tolist()]
+    # As a product of matrices, whole numbers throughout: hundreds of stand-ins, and each with each.
+    points = codes.astype(np.float64)
+    squares = np.sum(points**2, axis=-1)
+    apart = squares[:, np.newaxis] + squares - 2.0 * points @ points.T
+    first, second = divmod(int(np.argmax(apart)), len(codes))
+    return [codes[first].tolist(), codes[second].tolist()]

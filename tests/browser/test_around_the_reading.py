@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -193,9 +194,9 @@ def test_windows_are_planned_kept_shared_and_ordered(demo: Page) -> None:
     expect(order).to_contain_text("full CTO: 2 of 1.22 × 7.62 m")
     expect(order).to_contain_text("6 of 1.2 × 1.8 m (Ticket hall, North)")
     # What the set advises is in it too, until it is left out.
-    expect(order).to_contain_text("1/4 minus green")
+    expect(order).to_contain_text("1/8 minus green")
     demo.get_by_label("With what is advised").uncheck()
-    expect(order).not_to_contain_text("1/4 minus green")
+    expect(order).not_to_contain_text("1/8 minus green")
     demo.get_by_label("With what is advised").check()
     demo.get_by_role("radio", name="All").check()
     expect(order).to_contain_text("HMI")
@@ -320,3 +321,52 @@ def test_a_location_that_is_gone_says_so(demo: Page) -> None:
     for place in ("windows", "sun"):
         demo.evaluate(f"location.hash = '#{place}/nowhere'")
         expect(demo.locator(".empty")).to_contain_text("not in the book")
+
+
+def test_each_window_hangs_what_its_own_readings_ask_for_through_the_day(demo: Page) -> None:
+    open_windows(demo)
+    day = demo.locator("ek-windows section", has_text="Through the day").last
+    held = demo.locator("ek-windows section.window")
+    # The demo's day at the ticket hall has six readings of its daylight.
+    expect(held).to_have_count(1)
+    expect(held.locator("circle.ink")).to_have_count(6)
+    expect(held).to_contain_text("As read at")
+    slider = demo.get_by_label("Time of day")
+    slider.fill("600")
+    expect(held).to_contain_text("No reading before 16:")
+    slider.fill("1010")
+    expect(held).to_contain_text("Between the readings of")
+    demo.locator("summary", has_text="Its facing, readings and gel").click()
+    demo.get_by_role("radio", name="Its own").check()
+    demo.get_by_label("The window looks toward").fill("NW")
+    demo.locator("summary", has_text="What fits at 16:50").click()
+    hang = held.locator("details li").get_by_role("button").first
+    expect(hang).to_be_visible()
+    gels = hang.inner_text().removeprefix("Hang ")
+    hang.click()
+    expect(held.locator("p").first).to_contain_text(gels)
+    expect(held.get_by_role("img", name=re.compile("16:50|holds|Holds"))).to_be_visible()
+    demo.get_by_role("button", name="Another size").click()
+    demo.locator("#windows-1-name").fill("roof")
+    demo.locator("#windows-1-width").fill("1")
+    demo.locator("#windows-1-height").fill("1")
+    expect(held).to_have_count(2)
+    # What hangs otherwise is cut from rolls of its own, and the list says which.
+    demo.locator("summary", has_text="Cut list").click()
+    expect(demo.locator("ek-windows .answer li", has_text="m, roof")).to_contain_text("full CTO")
+    expect(demo.locator("ek-windows .answer li", has_text="m, north windows")).to_contain_text(gels)
+    expect(day).to_be_visible()
+    demo.get_by_role("button", name="Keep with the location").click()
+    expect(demo.get_by_text("Kept with Ticket hall")).to_be_visible()
+    demo.reload()
+    wait_for_kernel(demo)
+    expect(held.first.locator("p").first).to_contain_text(gels)
+    demo.evaluate("location.hash = '#order/location'")
+    order = demo.locator("ek-order")
+    for gel in dict.fromkeys(gels.split(" + ")):
+        expect(order).to_contain_text(f"{gel}:")
+    expect(order).to_contain_text("Ticket hall, roof")
+    demo.evaluate("location.hash = '#report/Ov7BHcvnGzKkkOCyDdFerg'")
+    sheet = demo.locator("div.sheet")
+    expect(sheet).to_contain_text(f"hangs {gels}", timeout=20_000)
+    expect(sheet).to_contain_text(re.compile("north windows: .*in the window facing north-west"))

@@ -17,7 +17,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from evenkelvin.data import Floats
-from evenkelvin.exposure.stops import LIGHT_BOUNDS, ratio_stops
+from evenkelvin.exposure.stops import LIGHT_BOUNDS, LX_PER_FC, ratio_stops
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import Gel
 from evenkelvin.filters.pack import DEEPEST
@@ -91,6 +91,7 @@ def reply(fields: Fields) -> dict[str, Any]:
             "light": None,
             "light_K": None,
             "illuminance_lx": None,
+            "illuminance_fc": None,
             "basis": "none",
             "basis_words": Said("No reading of this window on this day."),
             "gels": [gel.name for gel in gels],
@@ -192,6 +193,7 @@ class _Window:
         light, minute = self._light, self._minute
         basis = light.basis(minute)
         now = light.at(minute)
+        lux = None if now is None else now.illuminance_lx
         skies = None
         if basis == "estimate":
             kelvins = [white(xy)["cct_K"] for xy in light.skies(minute)]
@@ -201,7 +203,8 @@ class _Window:
         return {
             "light": None if now is None else white(now.xy),
             "light_K": skies,
-            "illuminance_lx": None if now is None else now.illuminance_lx,
+            "illuminance_lx": lux,
+            "illuminance_fc": None if lux is None else lux / LX_PER_FC,
             "basis": basis,
             "basis_words": self._basis_words(basis, skies, placed),
             "stretches": [_plain(stretch, light) for stretch in stretches],

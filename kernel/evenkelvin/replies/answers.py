@@ -1175,6 +1175,7 @@ class HoldWindow(TypedDict):
     light: White | None
     light_K: list[float] | None
     illuminance_lx: float | None
+    illuminance_fc: float | None
     basis: Literal["reading", "between", "estimate", "unknown", "none"]
     basis_words: str
     gels: list[str]

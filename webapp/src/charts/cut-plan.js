@@ -40,7 +40,8 @@ function band(roll, index, scale) {
   const height = roll.width_m * scale;
   const words = roll.pieces.map((/** @type {any} */ p) => `${p.name} ${p.words}`).join(", ");
   const label = t("windows.planWords", { n: index + 1, words: roll.words, pieces: words });
-  return html`<p class="hint">${t("windows.roll", { n: index + 1, words: roll.words })}</p>
+  const of = [t("windows.roll", { n: index + 1, words: roll.words }), roll.gels.join(" + ")];
+  return html`<p class="hint">${of.filter(Boolean).join(": ")}</p>
     <svg class="cut" viewBox="0 0 ${WIDTH} ${(height + 2).toFixed(1)}" role="img" aria-label=${label}>
       ${svg`<rect class="roll" x="1" y="1" width=${roll.used_m * scale} height=${height}></rect>
         ${roll.pieces.map((/** @type {any} */ piece) => drawn(piece, scale))}`}

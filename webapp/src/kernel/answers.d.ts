@@ -649,6 +649,7 @@ export type HoldWindow = {
   light: White | null;
   light_K: number[] | null;
   illuminance_lx: number | null;
+  illuminance_fc: number | null;
   basis: "reading" | "between" | "estimate" | "unknown" | "none";
   basis_words: string;
   gels: string[];

@@ -21,6 +21,48 @@ export function daylightReadings(location) {
     .filter(({ reading }) => !reading.data.pack?.length);
 }
 
+/**
+ * The windows of a location that look somewhere of their own, as "sun" takes them.
+ * @param {Record<string, any> | undefined} data  of the location
+ */
+export function facingWindows(data) {
+  return (data?.windows ?? [])
+    .filter((/** @type {any} */ row) => String(row.facing_deg ?? "").trim())
+    .map((/** @type {any} */ { name, facing_deg, horizon_deg }) => ({
+      name,
+      facing_deg,
+      horizon_deg,
+    }));
+}
+
+/** When the sun shines into each of them, in words. @param {any} day  the kernel's answer */
+export function directWords(day) {
+  return (day.windows ?? []).flatMap((/** @type {any} */ { name, window: glass }) =>
+    glass ? [[name, glass.words].filter(Boolean).join(": ")] : [],
+  );
+}
+
+/** What this phone's clock is ahead of UTC on a day, in hours. @param {string} date */
+export function deviceOffset(date) {
+  const noon = new Date(`${date}T12:00:00`);
+  return Number.isNaN(noon.getTime()) ? "" : String(-noon.getTimezoneOffset() / 60);
+}
+
+/**
+ * Hours ahead of UTC: as kept with a location where that is a plain number, otherwise of this
+ * phone on that day.
+ * @param {unknown} typed
+ * @param {string} date
+ */
+export function offsetOf(typed, date) {
+  const hours = Number(
+    String(typed ?? "")
+      .replace(",", ".")
+      .replace("−", "-") || Number.NaN,
+  );
+  return Number.isFinite(hours) ? hours : Number(deviceOffset(date));
+}
+
 /** The clock that runs `hours` ahead of UTC, at a moment. @param {string} at @param {number} hours */
 export function clockAt(at, hours) {
   const local = new Date(Date.parse(at) + hours * 3_600_000).toISOString();

@@ -17,7 +17,14 @@ import { currentSetup, keepReading, lightNamed } from "../../store/log/shoot.js"
 import { t } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
 import { dayOf, degrees, duv, illuminance, kelvin, level } from "../../words/numbers.js";
-import { clockAt, daylightReadings, withCct } from "./daylight.js";
+import {
+  clockAt,
+  daylightReadings,
+  deviceOffset,
+  directWords,
+  facingWindows,
+  withCct,
+} from "./daylight.js";
 
 const KEPT = /** @type {const} */ ([
   "lat_deg",
@@ -42,12 +49,6 @@ const BLANK = {
   date: "",
   sky: /** @type {typeof SKIES[number]} */ ("clear"),
 };
-
-/** What this phone's clock is ahead of UTC on a day, in hours. @param {string} date */
-function deviceOffset(date) {
-  const noon = new Date(`${date}T12:00:00`);
-  return Number.isNaN(noon.getTime()) ? "" : String(-noon.getTimezoneOffset() / 60);
-}
 
 /** Today as this phone's calendar has it. */
 function today() {
@@ -148,6 +149,7 @@ class SunView extends LocationPage {
             facing_deg,
             horizon_deg,
             horizon: this.horizon,
+            windows: facingWindows(this.location?.data),
             sky,
           }
         : null,
@@ -314,6 +316,7 @@ class SunView extends LocationPage {
           })}
         </dd>
       </dl>
+      ${directWords(day).map((/** @type {string} */ words) => html`<p>${words}</p>`)}
       ${this.renderColour(day)}
     `;
   }

@@ -2,6 +2,7 @@
 
 import { book, settings } from "../../store/index.js";
 import { cameraQuestion, levelOf, mainsQuestion } from "../../store/questions/camera.js";
+import { directWords, facingWindows } from "./daylight.js";
 
 /** @typedef {typeof import("../../kernel/client.js").ask} Ask  the kernel, by whoever wants to know */
 
@@ -46,8 +47,9 @@ export async function placeLines(ask, setup) {
     const date = setup.first.slice(0, 10);
     const clock = utc_offset_h || offsetOf(setup.first);
     const place = { lat_deg, lon_deg, utc_offset_h: clock, facing_deg, horizon_deg, horizon };
-    const day = await ask({ ask: "sun", ...place, date, step_min: 120 });
-    lines.push(day.words, day.window?.words);
+    const windows = facingWindows(location?.data);
+    const day = await ask({ ask: "sun", ...place, windows, date, step_min: 120 });
+    lines.push(day.words, day.window?.words, ...directWords(day));
   }
   return lines.flatMap((line) => line || []);
 }

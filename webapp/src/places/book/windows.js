@@ -16,15 +16,19 @@ import { book, reportFault, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
 import { labels, tie } from "../../store/log/measured-gels.js";
 import { lightsOf } from "../../store/log/shoot.js";
-import { cuttingQuestion, typedIn } from "../../store/questions/by-the-roll.js";
+import { cuttingQuestion, glassSize, typedIn } from "../../store/questions/by-the-roll.js";
 import { cameraQuestion } from "../../store/questions/camera.js";
 import { readingQuestion, terms, whiteQuestion } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { area, percent, stops } from "../../words/numbers.js";
+import { dayAt, holdQuestion, windowDay } from "./window-day.js";
 
 const DIRECTIONS = /** @type {const} */ (["any", "upright", "across"]);
 
-/** @typedef {Record<string, string>} Row */
+/**
+ * Windows of one size and facing; `gels` where they hang something else than the others, by label.
+ * @typedef {Record<string, any>} Row
+ */
 
 const BLANK = {
   windows: /** @type {Row[]} */ ([{}]),
@@ -35,7 +39,13 @@ const BLANK = {
   wanted: "",
   stop: "",
   direction: /** @type {typeof DIRECTIONS[number]} */ ("any"),
+  day: "",
+  minute: "",
 };
+
+/** What a cut or a roll is of, where not all windows hang the same. @param {any} plan @param {any} of */
+const gelsOf = (plan, of) =>
+  plan.alike ? "" : of.gels.length ? of.gels.join(" + ") : t("hold.bare");
 
 /** @extends {LocationPage<typeof BLANK>} */
 class WindowsView extends LocationPage {
@@ -43,6 +53,7 @@ class WindowsView extends LocationPage {
     super({ name: "windows", blank: () => BLANK, inBook: ["windows", "gels"] });
     this.plan = /** @type {LiveQuestion<"windows">} */ (new LiveQuestion(this));
     this.fix = /** @type {LiveQuestion<"fix">} */ (new LiveQuestion(this));
+    this.hold = /** @type {LiveQuestion<"hold">} */ (new LiveQuestion(this));
     this.light = /** @type {LiveQuestion<"expose">} */ (new LiveQuestion(this));
     this.nd = /** @type {LiveQuestion<"windows">} */ (
       new LiveQuestion(this, { after: [this.fix, this.light] })
@@ -54,7 +65,13 @@ class WindowsView extends LocationPage {
   get kept() {
     const data = this.location?.data ?? {};
     return {
-      windows: /** @type {Row[]} */ (data.windows?.length ? data.windows : [{}]),
+      windows: /** @type {Row[]} */ (
+        data.windows?.length
+          ? data.windows.map((/** @type {Row} */ { gel_ids: ids, ...row }) =>
+              row.gels ? { ...row, gels: labels(row.gels, ids) } : row,
+            )
+          : [{}]
+      ),
       gels: labels(data.window_gels, data.window_gel_ids),
     };
   }
@@ -75,9 +92,14 @@ class WindowsView extends LocationPage {
     /** @type {import("../../store/log/entries.js").Entry[]} */
     const made = [];
     const tied = tie(names, made);
+    const rowsTied = windows.filter(typedIn).map((row) => {
+      if (!row.gels) return row;
+      const own = tie(row.gels, made);
+      return { ...row, gels: own.names, gel_ids: own.ids };
+    });
     if (made.length) await book.add(...made);
     await book.edit(location.id, {
-      windows: windows.filter(typedIn),
+      windows: rowsTied,
       window_gels: tied.names,
       window_gel_ids: tied.ids,
     });
@@ -93,7 +115,20 @@ class WindowsView extends LocationPage {
     return this.lights.find(({ light }) => light.id === this.typed.from);
   }
 
+  /** The lines in use, each with a name. @returns {Row[]} */
+  get named() {
+    return this.typed.windows
+      .map((row, i) => ({ ...row, name: row.name || t("windows.nth", { n: i + 1 }) }))
+      .filter((_, i) => typedIn(this.typed.windows[i]));
+  }
+
+  get day() {
+    return dayAt(this.location, this.typed);
+  }
+
   willUpdate() {
+    if (!this.location) return;
+    const { named } = this;
     const { windows, gels: names, direction, ndAs, wanted, stop, measured } = this.typed;
     const { source } = this;
     const unit = settings.get("illuminance");
@@ -101,9 +136,11 @@ class WindowsView extends LocationPage {
       windows.some(typedIn)
         ? {
             ask: "windows",
-            windows: windows
-              .filter(typedIn)
-              .map((row, i) => ({ ...row, name: row.name || t("windows.nth", { n: i + 1 }) })),
+            windows: named.map((row) => ({
+              ...glassSize(row),
+              name: row.name,
+              ...(row.gels ? { gels: row.gels } : {}),
+            })),
             gels: names,
             direction,
             ...cuttingQuestion(),
@@ -133,6 +170,8 @@ class WindowsView extends LocationPage {
       ndAs === "stop"
         ? { wanted_lx: this.light.answer?.illuminance_lx }
         : { [`wanted_${unit}`]: wanted.trim() || undefined };
+    const lit = Object.values(goal)[0] !== undefined ? goal : {};
+    this.hold.put(holdQuestion(this.location, named, names, this.day, lit));
     this.nd.put(
       measured.trim() && Object.values(goal)[0] !== undefined
         ? {
@@ -178,7 +217,7 @@ class WindowsView extends LocationPage {
         id: `windows-${i}-${name}`,
         label,
         number: true,
-        value: row[name] ?? "1",
+        value: String(row[name] ?? "1"),
         problem: problemAt(name),
         onInput: (value) => change({ [name]: value }),
       });
@@ -211,7 +250,83 @@ class WindowsView extends LocationPage {
         ${number("count", t("windows.count"))} ${number("panes_across", t("windows.panesAcross"))}
         ${number("panes_down", t("windows.panesDown"))}
       </div>
+      ${this.renderOwn(row, i, change)}
     `;
+  }
+
+  /**
+   * What tells these windows from the others: where they look, whose readings, their own gel.
+   * @param {Row} row
+   * @param {number} i
+   * @param {(fields: Row) => void} change
+   */
+  renderOwn(row, i, change) {
+    const asked = this.typed.windows.slice(0, i).filter(typedIn).length;
+    const text = (/** @type {string} */ name, /** @type {string} */ label) =>
+      textField({
+        id: `windows-${i}-${name}`,
+        label,
+        unit: "°",
+        value: String(row[name] ?? ""),
+        problem: this.hold.problemAt(`windows.${asked}.${name}`),
+        onInput: (value) => change({ [name]: value }),
+      });
+    const lights = this.lights.filter(({ light }) => light.data.lamp === "daylight");
+    return html`<details class="more" ?open=${Boolean(row.facing_deg || row.light || row.gels)}>
+      <summary>${t("hold.own")}</summary>
+      <div class="pair">
+        ${text("facing_deg", t("sun.facing"))} ${text("horizon_deg", t("sun.horizon"))}
+      </div>
+      ${choice({
+        id: `windows-${i}-light`,
+        label: t("hold.light"),
+        value: row.light ?? "",
+        options: [
+          { value: "", label: t("hold.anyLight") },
+          ...lights.map(({ light }) => ({ value: light.id, label: light.data.name })),
+        ],
+        onChange: (light) => change({ light: light || null }),
+      })}
+      ${segments({
+        name: `windows-${i}-hangs`,
+        legend: t("hold.hangs"),
+        value: row.gels ? "own" : "all",
+        options: { all: t("hold.asAll"), own: t("hold.asOwn") },
+        onChange: (way) => change({ gels: way === "own" ? [...this.typed.gels] : undefined }),
+      })}
+      ${
+        row.gels
+          ? gelPicker({
+              id: `windows-${i}-gels`,
+              label: t("hold.ownGel", { name: row.name || t("windows.nth", { n: i + 1 }) }),
+              value: row.gels,
+              problem: this.hold.problemAt(`windows.${asked}.gels.0`),
+              onChange: (names) => change({ gels: names }),
+            })
+          : nothing
+      }
+    </details>`;
+  }
+
+  /** Hang something of its own on the nth window in use. @param {number} nth @param {string[]} names */
+  hangOn(nth, names) {
+    const { windows } = this.typed;
+    const at = windows.flatMap((row, i) => (typedIn(row) ? [i] : []))[nth];
+    this.type({ windows: windows.map((row, i) => (i === at ? { ...row, gels: names } : row)) });
+  }
+
+  renderDay() {
+    return html`<section aria-busy=${this.hold.waiting}>
+      <h2>${t("hold.title")}</h2>
+      ${windowDay({
+        day: this.day,
+        answer: this.hold.answer,
+        windows: this.named,
+        onTime: (fields) => this.type(fields),
+        onHang: (nth, names) => this.hangOn(nth, names),
+      })}
+      ${problemNote(this.hold.problemBeside(/^windows\.\d+\.(facing|horizon|gels)/))}
+    </section>`;
   }
 
   renderGel() {
@@ -348,7 +463,7 @@ class WindowsView extends LocationPage {
   /** @param {any} plan @returns {string[]} */
   facts(plan) {
     return [
-      plan.layers > 1 ? t("windows.layers", { n: plan.layers }) : "",
+      plan.alike && plan.layers > 1 ? t("windows.layers", { n: plan.layers }) : "",
       plan.bound ? t("windows.bound", { words: plan.bound.words }) : "",
       t("windows.waste", {
         percent: percent(plan.waste.percent / 100),
@@ -360,14 +475,17 @@ class WindowsView extends LocationPage {
   /** @param {any} plan */
   cutLines(plan) {
     return plan.cuts.map((/** @type {any} */ cut) =>
-      t("windows.cut", { n: cut.count, size: cut.words, name: cut.name }),
+      [t("windows.cut", { n: cut.count, size: cut.words, name: cut.name }), gelsOf(plan, cut)]
+        .filter(Boolean)
+        .join(": "),
     );
   }
 
   /** @param {any} plan */
   async share(plan) {
     const title = t("windows.shareTitle", { name: this.location?.data.name });
-    const hang = plan.gels.length ? [t("windows.hang", { gels: plan.gels.join(" + ") })] : [];
+    const hang =
+      plan.alike && plan.gels.length ? [t("windows.hang", { gels: plan.gels.join(" + ") })] : [];
     const text = [title, ...hang, plan.words, ...this.facts(plan), "", ...this.cutLines(plan), ""]
       .concat(plan.cautions)
       .join("\n");
@@ -378,7 +496,7 @@ class WindowsView extends LocationPage {
   renderPlan(plan) {
     return html`
       <p class="headline small" data-testid="headline">${plan.words}</p>
-      ${plan.gels.length ? html`<p class="change">${t("windows.hang", { gels: plan.gels.join(" + ") })}</p>` : nothing}
+      ${plan.alike && plan.gels.length ? html`<p class="change">${t("windows.hang", { gels: plan.gels.join(" + ") })}</p>` : nothing}
       <p class="reason">${this.facts(plan).join(" ")}</p>
       ${warningList(plan.warnings)}
       <details class="more">
@@ -426,6 +544,7 @@ class WindowsView extends LocationPage {
         })}
         <p class="hint">${t("windows.panesHint")}</p>
       </section>
+      ${this.renderDay()}
       ${this.renderGel()} ${this.renderCutting()}
       ${answer ? html`<ul class="cautions">${answer.cautions.map((/** @type {string} */ one) => html`<li class="caution">${one}</li>`)}</ul>` : nothing}
       ${this.renderKeep(t("windows.keep"))}

@@ -17,7 +17,12 @@ import { turn } from "../../store/log/book.js";
 import { labels, tradeName } from "../../store/log/measured-gels.js";
 import { countedPieces } from "../../store/log/plan.js";
 import { currentSetup, locations, placeWords } from "../../store/log/shoot.js";
-import { cuttingQuestion, stockQuestion, typedIn } from "../../store/questions/by-the-roll.js";
+import {
+  cuttingQuestion,
+  glassSize,
+  stockQuestion,
+  typedIn,
+} from "../../store/questions/by-the-roll.js";
 import { t } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
 import { gelsOf } from "./advice.js";
@@ -156,13 +161,14 @@ class OrderView extends Page {
         };
       });
     const glass = this.extent.places.flatMap((place) => {
-      const names = labels(place.data.window_gels, place.data.window_gel_ids).map(tradeName);
-      if (!names.length) return [];
-      return (place.data.windows ?? []).map((/** @type {any} */ { name, ...window }) => ({
-        gels: names,
-        ...window,
-        where: [place.data.name, name].filter(Boolean).join(", ").slice(0, 120),
-      }));
+      const common = labels(place.data.window_gels, place.data.window_gel_ids).map(tradeName);
+      return (place.data.windows ?? [])
+        .map((/** @type {any} */ window) => ({
+          gels: window.gels ? labels(window.gels, window.gel_ids).map(tradeName) : common,
+          ...glassSize(window),
+          where: [place.data.name, window.name].filter(Boolean).join(", ").slice(0, 120),
+        }))
+        .filter((/** @type {any} */ { gels: names }) => names.length);
     });
     return [...lamps, ...glass];
   }

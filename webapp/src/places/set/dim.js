@@ -8,6 +8,7 @@ import { balanceField } from "../../charts/balance-field.js";
 import "../../parts/boot-progress.js";
 import "../../parts/meant-row.js";
 import "../../parts/spoken.js";
+import { slider } from "../../parts/slider.js";
 import { sayWithUndo } from "../../parts/toast.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
@@ -20,7 +21,6 @@ import { besideReading, centreOf, litQuestion, saidOf } from "../../store/log/ta
 import { readingQuestion } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { kelvin, percent, steps } from "../../words/numbers.js";
-import { slider } from "./slider.js";
 
 /** @typedef {import("../../store/log/target.js").Said} Said */
 

@@ -12,7 +12,7 @@ import "./findings-list.js";
 import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { properties } from "../../base/properties.js";
-import { slider } from "./slider.js";
+import { slider } from "../../parts/slider.js";
 import "../../parts/spoken.js";
 import { Watch } from "../../base/watch.js";
 import { say } from "../../parts/toast.js";

@@ -26,7 +26,7 @@ BUDGET = {
 OPENING_SCRIPT, WHOLE_SCRIPT = 68_500, 226_000
 #: Most bytes of all files together: where a host compresses, and where it does not. Pyodide and
 #: numpy as published are 8.76 MB where a host compresses; the app is to stay below 0.57 of that.
-ALL_SENT, ALL_PLAIN = 4_952_000, 6_200_000
+ALL_SENT, ALL_PLAIN = 4_955_000, 6_200_000
 
 
 #: The pictures of the browser's own install dialogue, which nothing else fetches or keeps.

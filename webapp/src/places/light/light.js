@@ -649,14 +649,12 @@ class LightView extends Page {
   }
 
   renderSaid() {
-    const { complete } = lightDraft;
     const { last, readingNow } = this;
     return html`
       <ek-stop-line
         .level=${levelOf(readingNow)}
         .loss=${(this.fix.answer && bestPack(this.fix.answer)?.stops_lost) ?? 0}
       ></ek-stop-line>
-      <ek-mains-warning .lamps=${complete || last ? [readingNow.lamp] : []}></ek-mains-warning>
       <ek-spoken
         .words=${last ? keptWords(last) : this.fix.answer ? answerSentence(this.fix.answer) : ""}
       ></ek-spoken>
@@ -694,6 +692,13 @@ class LightView extends Page {
         ${begun ? this.renderHung() : nothing} ${this.renderNumbers()} ${begun ? this.renderDetails() : nothing}
         <div class="bar">${this.renderActions()}</div>
       </form>
+      ${
+        begun
+          ? html`<ek-mains-warning
+              .lamps=${complete || last ? [this.readingNow.lamp] : []}
+            ></ek-mains-warning>`
+          : nothing
+      }
       ${begun ? this.renderMore() : nothing} ${this.fix.answer ? flightMode() : nothing}
       ${!begun || !book.read || settings.get("welcomed") || currentSetup() ? nothing : welcome()}
     `;

@@ -15,7 +15,7 @@ BUDGET = {
     "pyodide/numpy._core._multiarray_umath.wasm.pack": 500_000,
     "pyodide/numpy.linalg._umath_linalg.wasm.pack": 320_000,
     "pyodide/library.pack": 910_000,
-    "pyodide/kernel.pack": 400_500,
+    "pyodide/kernel.pack": 401_300,
     "pyodide/pyodide.asm.js": 160_000,
     "worker.js": 12_000,
     "sw.js": 8_000,
@@ -23,10 +23,10 @@ BUDGET = {
 }
 #: Most bytes of the page's own script that is read before the first view, and of all its parts.
 #: Compressors differ by a few hundred bytes from one machine to the next; the room is for that.
-OPENING_SCRIPT, WHOLE_SCRIPT = 68_500, 226_000
+OPENING_SCRIPT, WHOLE_SCRIPT = 71_000, 230_000
 #: Most bytes of all files together: where a host compresses, and where it does not. Pyodide and
 #: numpy as published are 8.76 MB where a host compresses; the app is to stay below 0.57 of that.
-ALL_SENT, ALL_PLAIN = 4_955_000, 6_200_000
+ALL_SENT, ALL_PLAIN = 4_960_000, 6_200_000
 
 
 #: The pictures of the browser's own install dialogue, which nothing else fetches or keeps.

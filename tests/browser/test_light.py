@@ -119,9 +119,9 @@ def test_a_light_is_read_again_after_the_fix(app: Page) -> None:
         name = gel.removeprefix("2 × ")
         expect(app.locator(".chips")).to_contain_text(name, ignore_case=True)
     type_xy(app, "0.3310", "0.3420")
-    table = app.get_by_role("table", name="Before and now")
+    table = app.get_by_role("table", name="Before and after")
     expect(table.get_by_role("row", name="Before")).to_contain_text("2860 K")
-    expect(table.get_by_role("row", name="Now")).to_contain_text("holds")
+    expect(table.get_by_role("row", name="After")).to_contain_text("holds")
     assert app.locator(".answer").inner_text().lower().count("leave it alone") == 1
     keep(app)
     open_setup(app, "Setup 1")
@@ -195,7 +195,7 @@ def test_a_near_light_may_be_left_and_what_is_to_be_done_comes_first(app: Page) 
     app.get_by_label("Duv", exact=True).fill("0.001")
     app.get_by_label("Kind of lamp").select_option("fluorescent")
     expect(headline(app)).to_have_text("1/8 CTO")
-    expect(app.locator(".answer")).to_contain_text("good enough, 4.6 steps away")
+    expect(app.locator(".answer")).to_contain_text("good enough, 4.6 colour steps away")
     # With the gels told that it was read through, it is no more work.
     for gel in ("1/2 CTO", "1/4 minus green"):
         app.get_by_label("Gel already on it").select_option(gel)

@@ -137,7 +137,7 @@ def test_the_set_the_pair_and_the_balance_go_by_it(demo: Page, tmp_path: Path) -
         "set => set.agree.answer.lights.find(({name}) => name === 'batten 2').camera.steps", asked
     )
     assert steps > 10  # told in whole steps then
-    expect(slip.locator(".inside")).to_contain_text(f"To the camera {steps:.0f} steps")
+    expect(slip.locator(".inside")).to_contain_text(f"To the camera {steps:.0f} colour steps")
     demo.evaluate("location.hash = '#balance'")
     expect(demo.locator("ek-balance .plan").first).to_be_visible()
     expect(demo.locator("ek-balance .hanging")).to_contain_text("To the camera")

@@ -552,7 +552,8 @@ def test_the_report_prints_whole_on(demo: Page, paper: str, size: tuple[int, int
     for words in (
         "Ticket hall", "The Night Ferry", "north windows", "1 The queue at the counter",
         "2 The last sailing", "5600 K", "27 Oct, 16:14", "640 lx", "minus green", "Gels hung",
-        "sky gone blue", "Cautions", "mains 50 Hz", "Spectrum of batten 1", "ring: 4.0 steps",
+        "sky gone blue", "Cautions", "mains 50 Hz", "Spectrum of batten 1",
+        "ring: 4.0 colour steps",
     ):  # fmt: skip
         assert words in whole, words
     for number, text in enumerate(pages, 1):

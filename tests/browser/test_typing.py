@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from conftest import wait_for_kernel
-from hands import go, headline, keep, type_xy
+from hands import go, headline, keep, open_slip, type_xy
 from playwright.sync_api import Locator, Page, expect
 
 
@@ -138,6 +138,31 @@ def test_the_same_again_is_one_tap_and_says_so(app: Page) -> None:
     app.evaluate("location.hash = '#book'")
     app.get_by_role("link", name="Setup 1").click()
     expect(app.locator(".lights")).to_contain_text("Same as batten 1, not read itself")
+
+
+def test_any_light_of_the_set_has_its_twin_by_one_tap_that_can_be_taken_back(app: Page) -> None:
+    for name, x, y in [("batten 1", "0.3760", "0.3860"), ("key", "0.3810", "0.3770")]:
+        type_xy(app, x, y, name)
+        keep(app)
+    go(app, "Set")
+    slip = open_slip(app, "batten 1")
+    slip.get_by_role("button", name="Same as batten 1: batten 2").click()
+    expect(app.get_by_text("batten 2 kept, the same as batten 1")).to_be_visible()
+    expect(app.locator(".slip h2")).to_have_text(["batten 1", "key", "batten 2"])
+    app.get_by_role("button", name="Undo", exact=True).click()
+    expect(app.locator(".slip h2")).to_have_text(["batten 1", "key"])
+
+
+def test_what_to_dial_stands_in_every_form_and_leads_to_what_the_forms_mean(app: Page) -> None:
+    type_xy(app, "0.4476", "0.4074")
+    app.get_by_text("Why, and what to dial instead").click()
+    facts = app.locator("ek-light .facts")
+    expect(facts).to_contain_text("x 0.")
+    expect(facts).to_contain_text(" K, no plus or minus green")
+    app.get_by_role("link", name="Duv, CC and cuts").click()
+    row = app.locator("ek-tint tr", has_text="full minus green")
+    expect(row).to_contain_text("−30.0")
+    expect(row).to_contain_text("−0.0")
 
 
 def box(where_: Locator) -> tuple[float, float]:

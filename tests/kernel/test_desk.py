@@ -186,7 +186,9 @@ def test_a_fix_is_best_first_and_pareto_only() -> None:
                 and other["delta_uv"] < one["delta_uv"] - 0.00011
                 and other["stops_lost"] < one["stops_lost"] - 0.02
             )
-    assert found["dial"] == {"x": found["target"]["x"], "y": found["target"]["y"]}
+    assert {name: found["dial"][name] for name in ("x", "y", "cct_K", "duv")} == {
+        name: found["target"][name] for name in ("x", "y", "cct_K", "duv")
+    }
 
 
 def test_hungry_packs_carry_a_warning() -> None:

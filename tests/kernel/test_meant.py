@@ -93,7 +93,7 @@ def test_a_colour_far_from_white_works_in_steps_and_x_y():
     got = agree(neon | {"meant": {"x": 0.21, "y": 0.205}})["lights"][0]
     assert got["target"]["cct_K"] is None
     assert got["offset"]["mired"] is None
-    assert got["offset"]["words"] == "8.2 steps away: x −0.0100, y −0.0050"
+    assert got["offset"]["words"] == "8.2 colour steps away: x −0.0100, y −0.0050"
     assert got["verdict"] == "out"
     assert agree(neon | {"meant": {"x": 0.2, "y": 0.2}})["odd_ones_out"] == []
 

@@ -127,14 +127,14 @@ def _how(vector: Floats) -> Said:
     size = float(np.hypot(*vector))
     if abs(up) >= abs(across):
         return (
-            Said("{steps:.1f} steps greener", steps=size)
+            Said("{steps:.1f} colour steps greener", steps=size)
             if up > 0.0
-            else Said("{steps:.1f} steps more magenta", steps=size)
+            else Said("{steps:.1f} colour steps more magenta", steps=size)
         )
     return (
-        Said("{steps:.1f} steps cooler", steps=size)
+        Said("{steps:.1f} colour steps cooler", steps=size)
         if across > 0.0
-        else Said("{steps:.1f} steps warmer", steps=size)
+        else Said("{steps:.1f} colour steps warmer", steps=size)
     )
 
 

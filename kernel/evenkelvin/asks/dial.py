@@ -26,7 +26,7 @@ from evenkelvin.lights.stand_in import LAMPS
 from evenkelvin.lights.tolerance import verdict
 from evenkelvin.problem import Problem
 from evenkelvin.replies.fix import landing_plain
-from evenkelvin.replies.plain import tolerance_plain, white
+from evenkelvin.replies.plain import to_dial, tolerance_plain, white
 from evenkelvin.requests.kit import KIT, read_kit
 from evenkelvin.requests.meant import MEANT, read_aim
 from evenkelvin.requests.reach import REACH, read_gamut, read_reach
@@ -49,10 +49,11 @@ FIELDS: Group = {
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with the next value, and what the lamp can reach.
 
-    ``next``, what to dial; ``reachable``, ``nearest`` (what the lamp can reach) and
-    ``remains_steps`` from there to the target; ``gel``, the pack as in fix that closes what
-    remains, or null; ``steps`` and ``verdict`` of the last measurement (null without), ``best``,
-    the index of the closest pair; ``correction`` to keep with the lamp; ``words``.
+    ``next``, what to dial, and ``next_green``, its tint in cuts; ``reachable``, ``nearest`` (what
+    the lamp can reach) and ``remains_steps`` from there to the target; ``gel``, the pack as in
+    fix that closes what remains, or null; ``steps`` and ``verdict`` of the last measurement (null
+    without), ``best``, the index of the closest pair; ``correction`` to keep with the lamp;
+    ``words``.
     """
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
@@ -83,13 +84,14 @@ def reply(fields: Fields) -> dict[str, Any]:
             following = dialled[best]
             words = Said("The lamp has no finer setting than those tried: this one came closest.")
         else:
-            words = Said("{steps:.1f} steps out: dial this, then read again.", steps=steps)
+            words = Said("{steps:.1f} colour steps out: dial this, then read again.", steps=steps)
     closing = closing_pack(aim, wanted, lamp, kit, radius) if remains > 0.0 else None
     gel = landing_plain(closing) if closing is not None else None
     if remains > 0.0:
         words = joined([words, *_beyond(remains, gel)], " ")
     return {
         "next": white(uv_prime_to_xy(following)),
+        "next_green": to_dial(uv_prime_to_xy(following))["green"],
         "target": white(target.xy),
         "reachable": remains == 0.0,
         "nearest": white(uv_prime_to_xy(aim)),
@@ -118,7 +120,10 @@ def _read_reach(fields: Fields, kit: tuple[Gel, ...]) -> Reach | None:
 
 def _beyond(remains: float, gel: dict[str, Any] | None) -> list[Said]:
     words = [
-        Said("The target is out of this lamp's reach: {remains:.1f} steps remain.", remains=remains)
+        Said(
+            "The target is out of this lamp's reach: {remains:.1f} colour steps remain.",
+            remains=remains,
+        )
     ]
     if gel is not None:
         words.append(Said("Hang {pack} to close them.", pack=gel["words"]))

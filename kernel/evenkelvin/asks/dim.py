@@ -225,10 +225,12 @@ def _short(lamp: Filament, setting: Setting, landed: Reading, target: Reading, s
             )
         return Said("Dimming brings it no closer: it only makes it warmer.")
     if setting.light <= LEAST_LIGHT * (1.0 + 1e-9):
-        return Said("Even at 0.1 % of its light it is still {steps:.1f} steps away.", steps=steps)
+        return Said(
+            "Even at 0.1 % of its light it is still {steps:.1f} colour steps away.", steps=steps
+        )
     side = Said("green") if landed.duv > target.duv else Said("magenta")
     return Said(
-        "Dimming leaves it {steps:.1f} steps away, too {side}: that is for gel.",
+        "Dimming leaves it {steps:.1f} colour steps away, too {side}: that is for gel.",
         steps=steps,
         side=side,
     )

@@ -19,7 +19,7 @@ from evenkelvin.lights.tint import neutralising_cc
 from evenkelvin.lights.tolerance import verdict
 from evenkelvin.replies.dim import dimming_plain
 from evenkelvin.replies.fix import landings_plain, offset_plain
-from evenkelvin.replies.plain import tolerance_plain, white
+from evenkelvin.replies.plain import to_dial, tolerance_plain, white
 from evenkelvin.requests.kit import KIT, read_kit
 from evenkelvin.requests.meant import MEANT, read_meant, read_targets
 from evenkelvin.requests.reading import READING, TARGET, read_reading, read_target
@@ -82,7 +82,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "target": white(target.xy),
         "offset": shown,
         "verdict": verdict(found.steps, radius),
-        "dial": {"x": float(target.xy[0]), "y": float(target.xy[1])},
+        "dial": to_dial(target.xy),
         "packs": landings_plain(packs),
         "advice": narrowing(reading, packs[0]) if packs else None,
         "dim": dimming_plain(dimming(reading, target, radius)),

@@ -225,13 +225,16 @@ class _Window:
     ) -> list[dict[str, Any]]:  # fmt: skip
         """Return the packs of the time, best first, each with its stretches of the day."""
         colour = tuple(gel for gel in kit if gel.family != "neutral")
+        carried = [gel.name for gel in kit]
         found = []
         for landing in landings(now, target, colour, self._radius, depth, most):
             stretches = self._stretches(landing.gels)
             found.append(
                 {
                     **landing_plain(landing),
-                    "nd": None if over is None else neutral_plain(over - landing.stops_lost),
+                    "nd": None
+                    if over is None
+                    else neutral_plain(over - landing.stops_lost, carried),
                     "stretches": [_plain(stretch, self._light) for stretch in stretches],
                     "hold_words": self._words(stretches),
                 }

@@ -61,7 +61,7 @@ _WINDOW: Group = {
 }  # fmt: skip
 _NEUTRAL: Group = {
     **light_fields("measured"), **light_fields("wanted"), "gel_stops": Number(0, 20),
-    "stops": Number(-20, 20),
+    "stops": Number(-20, 20), "kit": Many(GEL),
 }  # fmt: skip
 FIELDS: Group = {
     "windows": Many(_WINDOW), "rolls": Many(STOCK), **length_fields("overlap", 0, 1),
@@ -339,4 +339,4 @@ def _neutral(fields: Fields) -> dict[str, Any]:
         )
     else:
         over = stops.ratio_stops(measured, wanted) - colour
-    return neutral_plain(over)
+    return neutral_plain(over, fields.texts("kit") if fields.given("kit") else None)

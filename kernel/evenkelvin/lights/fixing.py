@@ -114,7 +114,7 @@ def offset_words(found: Offset, from_white: bool = True) -> Said:
     """
     if found.mired is None:
         x, y = (Figure(f"{value:+.4f}".replace("-", "−")) for value in found.xy)
-        return Said("{steps:.1f} steps away: x {x}, y {y}", steps=found.steps, x=x, y=y)
+        return Said("{steps:.1f} colour steps away: x {x}, y {y}", steps=found.steps, x=x, y=y)
     size, warm = abs(found.mired), found.mired > 0
     if size < 0.5:
         warmth = Said("as warm as the target") if from_white else Said("as warm as meant")

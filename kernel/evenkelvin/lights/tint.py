@@ -5,10 +5,11 @@ from __future__ import annotations
 import numpy as np
 
 from evenkelvin.colorimetry.chromaticity import uv_prime_to_uv, xyz_to_uv_prime
-from evenkelvin.colorimetry.observer import observer_grid
+from evenkelvin.colorimetry.illuminant import planck
+from evenkelvin.colorimetry.observer import GRID, observer_grid
 from evenkelvin.colorimetry.temperature import uv_to_cct
 from evenkelvin.data import Floats
-from evenkelvin.filters.kit import cc_transmittance
+from evenkelvin.filters.kit import CUTS, cc_transmittance
 from evenkelvin.said import Said
 
 #: Densest correction that is looked for, in CC.
@@ -77,6 +78,31 @@ def cc_words(cc: float | None) -> Said:
     if cc > 0:
         return Said("add {cc:.0f} CC green", cc=cc)
     return Said("add {cc:.0f} CC magenta", cc=-cc)
+
+
+def cut_words(cct_k: float, duv: float) -> Said | None:
+    """Return the tint of a white as lamps and meters give it: in cuts of plus or minus green.
+
+    The cut is the one nearest to the CC that brings a black body of that CCT to that Duv, for
+    lamps whose green goes in cuts; None where there is no CCT, or no density does it.
+    """
+    if not np.isfinite(cct_k):
+        return None
+    cc = 0.0 if abs(duv) < _WORDS[-1][0] else neutralising_cc(planck(GRID, cct_k), duv)
+    if cc is None:
+        return None
+    deepest = CUTS["full"][1]
+    if abs(cc) < CUTS["1/8"][1] / 2.0:
+        return Said("no plus or minus green")
+    if abs(cc) > 1.25 * deepest:
+        times = abs(cc) / deepest
+        if cc > 0:
+            return Said("{times:.1f} × full plus green", times=times)
+        return Said("{times:.1f} × full minus green", times=times)
+    cut = min(CUTS, key=lambda name: abs(CUTS[name][1] - abs(cc)))
+    if cc > 0:
+        return Said("{cut} plus green", cut=cut)
+    return Said("{cut} minus green", cut=cut)
 
 
 def tint_words(duv: float) -> Said:

@@ -345,7 +345,7 @@ def _of_metamerism(steps: float, agree: bool, seen: Metamerism) -> list[Flag]:
                     "{patches} differ most.",
                     patches=PATCHES[worst],
                 ),
-                Said("ΔE00 {most:.1f} at {steps:.1f} steps", most=most, steps=steps),
+                Said("ΔE00 {most:.1f} at {steps:.1f} colour steps", most=most, steps=steps),
             )
         )
     if skin > PLAIN_DELTA_E:

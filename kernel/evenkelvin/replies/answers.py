@@ -181,11 +181,17 @@ class Fix(TypedDict):
     offset: FixOffset | None
     verdict: Verdict | None
     tolerance: Tolerance
-    dial: Point | None
+    dial: ToDial | None
     packs: list[Pack]
     dim: Dimming | None
     advice: str | None
     warnings: list[str]
+
+
+class ToDial(Point):
+    cct_K: float | None
+    duv: float
+    green: str | None
 
 
 class FixOffset(Offset):
@@ -561,6 +567,7 @@ class Correction(TypedDict):
 
 class Dial(TypedDict):
     next: White
+    next_green: str | None
     target: White
     reachable: bool
     nearest: White
@@ -1242,6 +1249,7 @@ class Waste(TypedDict):
 class NeutralDensity(TypedDict):
     stops: float
     gels: list[str]
+    fetch: list[str]
     takes_stops: float
     left_stops: float
     words: str

@@ -47,7 +47,7 @@ def _landing_plain(landing: Landing, whites: Floats) -> dict[str, Any]:
     if landing.stops_lost > HUNGRY_STOPS:
         warnings.append(
             Said(
-                "This pack eats {stops_lost:.1f} stops; a lamp of the right colour may be the "
+                "These gels eat {stops_lost:.1f} stops; a lamp of the right colour may be the "
                 "better tool.",
                 stops_lost=landing.stops_lost,
             )

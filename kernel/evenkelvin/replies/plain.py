@@ -9,6 +9,7 @@ from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime
 from evenkelvin.colorimetry.difference import STEP_UV
 from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.data import Floats
+from evenkelvin.lights.tint import cut_words
 
 
 def number(value: float) -> float | None:
@@ -31,6 +32,18 @@ def white(xy: Floats, known: tuple[float, float] | None = None) -> dict[str, Any
         "cct_K": number(cct),
         "duv": duv,
         "mired": number(1e6 / cct),
+    }
+
+
+def to_dial(xy: Floats) -> dict[str, Any]:
+    """Return a white in the three ways that lamps take it: x y, CCT, and green in cuts."""
+    cct, duv = xy_to_cct(xy)
+    return {
+        "x": float(xy[0]),
+        "y": float(xy[1]),
+        "cct_K": number(cct),
+        "duv": float(duv),
+        "green": cut_words(float(cct), float(duv)),
     }
 
 

@@ -26,7 +26,7 @@ export type Fix = {
   offset: FixOffset | null;
   verdict: "holds" | "near" | "out" | null;
   tolerance: Tolerance;
-  dial: Point | null;
+  dial: ToDial | null;
   packs: Pack[];
   dim: Dimming | null;
   advice: string | null;
@@ -57,9 +57,12 @@ export type Tolerance = {
   radius_uv: number;
 };
 
-export type Point = {
+export type ToDial = {
   x: number;
   y: number;
+  cct_K: number | null;
+  duv: number;
+  green: string | null;
 };
 
 export type Pack = {
@@ -664,6 +667,7 @@ export type HoldWindow = {
 export type NeutralDensity = {
   stops: number;
   gels: string[];
+  fetch: string[];
   takes_stops: number;
   left_stops: number;
   words: string;
@@ -1529,6 +1533,7 @@ export type FlashShutter = {
 
 export type Dial = {
   next: White;
+  next_green: string | null;
   target: White;
   reachable: boolean;
   nearest: White;
@@ -2129,7 +2134,7 @@ export type Questions = {
     margin_ft?: Figure | string | null;
     direction?: string | null;
     gels?: string[] | null;
-    nd?: { measured_lx?: Figure | null; measured_fc?: Figure | null; wanted_lx?: Figure | null; wanted_fc?: Figure | null; gel_stops?: Figure | null; stops?: Figure | null; } | null;
+    nd?: { measured_lx?: Figure | null; measured_fc?: Figure | null; wanted_lx?: Figure | null; wanted_fc?: Figure | null; gel_stops?: Figure | null; stops?: Figure | null; kit?: string[] | null; } | null;
     length_unit?: string | null;
   };
   order: {

@@ -14,6 +14,7 @@ import "../places/book/windows.js";
 import "../places/kit/about.js";
 import "../places/kit/cameras.js";
 import "../places/kit/cautions.js";
+import "../places/kit/tint.js";
 import "../places/kit/flicker.js";
 import "../places/kit/kit.js";
 import "../places/kit/order.js";

@@ -105,6 +105,7 @@ export const VIEWS = {
     place: "kit",
     show: () => html`<ek-cautions></ek-cautions>`,
   },
+  tint: { title: "tint.title", place: "kit", show: () => html`<ek-tint></ek-tint>` },
   files: { title: "files.title", place: "light", show: () => html`<ek-files></ek-files>` },
   spectrum: {
     title: "spectrum.title",

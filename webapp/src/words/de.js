@@ -79,6 +79,7 @@ const de = {
   "light.again": "Noch einmal messen",
   "light.twin": "Wie {name}: {twin}",
   "light.twinNote": "Wie {name}, selbst nicht gemessen",
+  "light.twinKept": "{name} behalten, gleich wie {of}",
   "hungNow.title": "Was jetzt darauf ist",
   "hungNow.plan": "Hängt wie geplant: {pack}",
   "hungNow.advice": "Hängt wie geraten: {pack}",
@@ -96,7 +97,7 @@ const de = {
   "role.window": "Fenster",
   "light.flight": "Bereit für den Flugmodus",
   "light.before": "Vorher",
-  "light.after": "Jetzt",
+  "light.after": "Nachher",
   "light.setAside": "Die halb getippte Messung ist beiseitegelegt.",
   "light.others": { one: "1 andere Lösung", other: "{n} andere Lösungen" },
   "light.meantProblem": "Was es sein soll, ist nicht brauchbar. {message}",
@@ -121,14 +122,16 @@ const de = {
   "answer.sweep": "Diese Fläche abmessen",
   "answer.found": "Wie vorgefunden: nicht beurteilt, nicht angefasst",
   "answer.noGel": "Keine vorhandene Folie bringt es näher",
-  "answer.now": "Jetzt",
+  "answer.now": "Gemessen",
   "answer.sentence": "{pack}. Landet bei {cct}, {verdict}. Kostet {stops}.",
   "answer.why": "Warum, und was man stattdessen einstellt",
   "answer.reads": "Gemessen",
   "answer.offset": "Abstand",
   "answer.dial": "Stattdessen einstellen",
+  "answer.dialGreen": "{cct}, {green}",
+  "answer.terms": "Duv, CC und Stufen",
   "answer.tolerance": "Es passt bis {steps} von dem, was es sein soll.",
-  "answer.compare": "Vorher und jetzt",
+  "answer.compare": "Vorher und nachher",
   "answer.distance": "Weg",
   "answer.verdict": "Urteil",
 
@@ -228,6 +231,7 @@ const de = {
   "slip.spectrum": "Spektrum",
   "slip.spectrumName": "Spektrum von {name}",
   "slip.measure": "Neu messen",
+  "slip.twin": "Noch so eins",
   "slip.camera": "Für die Kamera {steps}, {camera}; für das Auge {eye}",
   "slip.mix": "Mischen",
   "slip.mixName": "{name} mit anderen mischen",
@@ -368,7 +372,7 @@ const de = {
   "drift.steps": "Ein Schritt je Messung, nicht zeittreu.",
   "unit.stop": "{n} Blende",
   "unit.stops": "{n} Blenden",
-  "unit.steps": "{n} Schritte",
+  "unit.steps": "{n} Farbschritte",
 
   "setup.address": "Seine Adresse",
   "setup.addressHint":
@@ -567,9 +571,9 @@ const de = {
   "kit.duv": "Farbstich, Duv",
   "kit.tolerance": "Toleranz",
   "kit.steps": "Passt bis",
-  "kit.stepsUnit": "Schritte",
+  "kit.stepsUnit": "Farbschritte",
   "kit.toleranceHint":
-    "Ein Schritt ist 0,0011 in CIE u′v′ (CIE TN 001). Eng sind 2 Schritte, normal 4, weit 7; nah dran reicht bis zum Doppelten.",
+    "Ein Farbschritt ist 0,0011 in CIE u′v′ (CIE TN 001). Eng sind 2 Schritte, normal 4, weit 7; nah dran reicht bis zum Doppelten.",
   "kit.scatter": "Wie weit Folien streuen",
   "kit.scatterHint":
     "Eine echte halbe oder dichtere Folie gegen ihre Nennkurve, 1 σ; hellere und selbst gemessene streuen weniger. Erfahrung, ohne Quelle.",
@@ -642,12 +646,28 @@ const de = {
   "caution.moving":
     "Eine Lampe bleibt nach dem Ausschalten heiß: lass sie abkühlen, bevor du sie umstellst, und sichere sie neu. Leitern und Rigging sind für Leute, die darin geübt sind.",
   "caution.whole": "Alle Warnungen",
+  "tint.title": "Duv, CC und Stufen",
+  "tint.lead":
+    "Drei Arten zu sagen, wie grün oder magenta ein Licht ist. Grün ist +, Magenta ist −, überall in dieser App; wärmer ist +, wo Mired stehen.",
+  "tint.duv": "Duv",
+  "tint.duvWords":
+    "Wie weit ein Licht von der Linie der schwarzen Strahler liegt, in CIE 1960 u v (ANSI C78.377). Messgeräte zeigen es; es sagt, was das Licht ist, nicht, was zu hängen ist. 0,001 sieht man nebeneinander gerade noch; bei 0,006 nennt die ganze Crew das Licht grün.",
+  "tint.cc": "CC",
+  "tint.ccWords":
+    "Die Dichte eines grünen oder magentafarbenen Filters, mal 100: CC30 ist eine Dichte von 0,30 in seinem Band. Es sagt, was zu hängen ist: Ein Licht, das grün misst, braucht CC Magenta, und dasselbe CC verschiebt das Duv verschiedener Lampen verschieden weit.",
+  "tint.cuts": "Stufen",
+  "tint.cutsWords":
+    "Plus Green und Minus Green, wie es sie auf Rollen gibt. Plus Green macht ein Licht grüner und gleicht Lampen grünen Leuchtstoffröhren an; Minus Green nimmt Grün weg. Namen und CC sind üblicher Gebrauch und je nach Hersteller verschieden.",
+  "tint.table": "Was jede Stufe bei einem schwarzen Strahler von {cct} bewirkt",
+  "tint.gel": "Folie",
+  "tint.loading": "Die Tabelle steht hier, sobald der Kern läuft.",
+
   "cautions.title": "Warnungen",
   "cautions.lead":
     "Diese App rechnet Farbe. Sie weiß nichts vom Gerät, vom Rigg oder vom Ort. Folge den Anweisungen des Herstellers, den örtlichen Vorschriften und den Leuten, die dafür zugelassen sind.",
   "cautions.heat": "Hitze und Folie",
   "cautions.heatWords":
-    "Folie schluckt Licht und macht Wärme daraus. Vor einer heißen Lampe bleicht, versengt und schmilzt sie und kann sich entzünden. Halte sie im Rahmen weg von der Linse, mit Luft dahinter, nie auf blankem Glas, nie über einer Lüftung. Stapel werden heißer als einzelne Bögen, dichtes Blau oder Neutral heißer als helle Folie. Sieh nach ein paar Minuten wieder hin und lass sie nie unbeaufsichtigt. Lass ein Gerät abkühlen, bevor du die Folie wechselst.",
+    "Folie schluckt Licht und macht Wärme daraus. Vor einer heißen Lampe bleicht, versengt und schmilzt sie und kann sich entzünden. Halte sie im Rahmen weg von der Linse, mit Luft dahinter, nie auf blankem Glas, nie über einer Lüftung. Mehrere Folien werden heißer als eine, dichtes Blau oder Neutral heißer als helle Folie. Sieh nach ein paar Minuten wieder hin und lass sie nie unbeaufsichtigt. Lass ein Gerät abkühlen, bevor du die Folie wechselst.",
   "cautions.glass": "Schutzglas und UV",
   "cautions.glassWords":
     "Entladungs- und Halogenlampen geben Ultraviolett ab und können bersten. Ihr Schutzglas, ihre Linse oder ihr UV-Filter bleibt heil an seinem Platz; Folie ersetzt ihn nicht. Ein Gerät mit gesprungenem Glas wird abgeschaltet und aus dem Verkehr gezogen.",
@@ -1330,6 +1350,7 @@ const de = {
   "windows.wanted": "Es soll geben",
   "windows.ndAnswer": "{words}. Der eigene Verlust der Farbe von {stops} ist eingerechnet.",
   "windows.ndAdd": "{gels} dazu",
+  "windows.ndFetch": "Zu besorgen, denn im Kit fehlt: {gels}",
   "windows.cutting": "Wie geschnitten wird",
   "windows.direction": "Länge der Rolle auf dem Glas",
   "windows.any": "Egal",

@@ -78,6 +78,7 @@ export default {
   "light.again": "Read again",
   "light.twin": "Same as {name}: {twin}",
   "light.twinNote": "Same as {name}, not read itself",
+  "light.twinKept": "{name} kept, the same as {of}",
   "hungNow.title": "On it now",
   "hungNow.plan": "Hung as planned: {pack}",
   "hungNow.advice": "Hung as advised: {pack}",
@@ -95,7 +96,7 @@ export default {
   "role.window": "window",
   "light.flight": "Ready for flight mode",
   "light.before": "Before",
-  "light.after": "Now",
+  "light.after": "After",
   "light.setAside": "The half-typed reading was set aside.",
   "light.others": { one: "1 other pack", other: "{n} other packs" },
   "light.meantProblem": "What it is meant to be cannot be used. {message}",
@@ -262,14 +263,16 @@ export default {
   "answer.sweep": "Sweep this surface",
   "answer.found": "As found: not judged, not touched",
   "answer.noGel": "No gel in stock brings it closer",
-  "answer.now": "Now",
+  "answer.now": "As read",
   "answer.sentence": "{pack}. Lands {cct}, {verdict}. Costs {stops}.",
   "answer.why": "Why, and what to dial instead",
   "answer.reads": "It reads",
   "answer.offset": "Offset",
   "answer.dial": "Dial instead",
+  "answer.dialGreen": "{cct}, {green}",
+  "answer.terms": "Duv, CC and cuts",
   "answer.tolerance": "It holds within {steps} of what it is meant to be.",
-  "answer.compare": "Before and now",
+  "answer.compare": "Before and after",
   "answer.distance": "Away",
   "answer.verdict": "Verdict",
 
@@ -368,6 +371,7 @@ export default {
   "slip.spectrum": "Spectrum",
   "slip.spectrumName": "Spectrum of {name}",
   "slip.measure": "Read again",
+  "slip.twin": "One more like it",
   "slip.camera": "To the camera {steps}, {camera}; to the eye {eye}",
   "slip.mix": "Mix",
   "slip.mixName": "Mix {name} with others",
@@ -860,7 +864,7 @@ export default {
   "drift.steps": "One step a reading, not true to time.",
   "unit.stop": "{n} stop",
   "unit.stops": "{n} stops",
-  "unit.steps": "{n} steps",
+  "unit.steps": "{n} colour steps",
 
   "setup.address": "Its address",
   "setup.addressHint":
@@ -1218,6 +1222,7 @@ export default {
   "windows.wanted": "It is to read",
   "windows.ndAnswer": "{words}. The colour's own loss of {stops} is counted.",
   "windows.ndAdd": "Add {gels}",
+  "windows.ndFetch": "To fetch, as the kit has none: {gels}",
   "windows.cutting": "How it is cut",
   "windows.direction": "Length of the roll on the glass",
   "windows.any": "Any",
@@ -1347,9 +1352,9 @@ export default {
   "kit.whiteIs": "x {x} y {y}, {mired}",
   "kit.tolerance": "Tolerance",
   "kit.steps": "Holds within",
-  "kit.stepsUnit": "steps",
+  "kit.stepsUnit": "colour steps",
   "kit.toleranceHint":
-    "One step is 0.0011 in CIE u′v′ (CIE TN 001). Tight is 2 steps, normal 4, loose 7; near reaches to twice that.",
+    "One colour step is 0.0011 in CIE u′v′ (CIE TN 001). Tight is 2 steps, normal 4, loose 7; near reaches to twice that.",
   "kit.scatter": "How far gels vary",
   "kit.scatterHint":
     "A real half cut, or deeper, against its nominal curve, 1 σ; lighter cuts and gels you measured vary less. Common practice, no source.",
@@ -1474,12 +1479,28 @@ export default {
     "A lamp stays hot after it is off: let it cool before you move it, and secure it again. Ladders and rigging are for people trained on them.",
   "caution.whole": "All cautions",
 
+  "tint.title": "Duv, CC and cuts",
+  "tint.lead":
+    "Three ways to say how green or magenta a light is. Green is +, magenta is −, everywhere in this app; warmer is + where mired stand.",
+  "tint.duv": "Duv",
+  "tint.duvWords":
+    "How far a light lies from the black-body line in CIE 1960 u v (ANSI C78.377). Meters show it, and it says what the light is, not what to hang. 0.001 can just be seen side by side; 0.006 is a light that the whole crew calls green.",
+  "tint.cc": "CC",
+  "tint.ccWords":
+    "The density of a green or magenta filter, times 100: CC30 is a density of 0.30 in its band. It says what to hang: a light that reads green takes CC magenta, and the same CC moves the Duv of different lamps by different amounts.",
+  "tint.cuts": "Cuts",
+  "tint.cutsWords":
+    "Plus green and minus green as they come on rolls. Plus green makes a light greener, so it matches lamps to green fluorescents; minus green takes green away. Names and CC are common practice and differ by make.",
+  "tint.table": "What each cut does to a black body of {cct}",
+  "tint.gel": "Gel",
+  "tint.loading": "The table stands here once the kernel runs.",
+
   "cautions.title": "Cautions",
   "cautions.lead":
     "This app computes colour. It knows nothing about the fixture, the rig or the place. Follow the maker's instructions, local codes and the people licensed for the work.",
   "cautions.heat": "Heat and gel",
   "cautions.heatWords":
-    "Gel absorbs light and turns it into heat. On a hot lamp it fades, scorches, melts and can ignite. Keep it in a frame off the lens with air moving behind it, never on bare glass, never over a vent. Stacks run hotter than single sheets, and dense blue or neutral hotter than pale. Look at it again after some minutes, and do not leave it burning unattended. Let a fixture cool before you change its gel.",
+    "Gel absorbs light and turns it into heat. On a hot lamp it fades, scorches, melts and can ignite. Keep it in a frame off the lens with air moving behind it, never on bare glass, never over a vent. Several gels run hotter than one, and dense blue or neutral hotter than pale. Look at it again after some minutes, and do not leave it burning unattended. Let a fixture cool before you change its gel.",
   "cautions.glass": "Safety glass and UV",
   "cautions.glassWords":
     "Discharge and tungsten-halogen lamps give ultraviolet light and can burst. Their safety glass, lens or UV filter stays in place and whole; a gel is no substitute for it. A fixture with a cracked glass is switched off and taken out of use.",

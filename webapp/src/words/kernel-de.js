@@ -146,10 +146,10 @@ export default {
     "Beide Kameras heißen „{name}“: gib ihnen verschiedene Namen.",
   "a camera can judge only against a spectrum, and this light has none.":
     "eine Kamera kann nur nach einem Spektrum urteilen, und dieses Licht hat keines.",
-  "{steps} steps greener": "{steps} Stufen grüner",
-  "{steps} steps more magenta": "{steps} Stufen magentafarbener",
-  "{steps} steps cooler": "{steps} Stufen kühler",
-  "{steps} steps warmer": "{steps} Stufen wärmer",
+  "{steps} colour steps greener": "{steps} Farbschritte grüner",
+  "{steps} colour steps more magenta": "{steps} Farbschritte magentafarbener",
+  "{steps} colour steps cooler": "{steps} Farbschritte kühler",
+  "{steps} colour steps warmer": "{steps} Farbschritte wärmer",
   "{first} and {second} see {light} alike.": "{first} und {second} sehen {light} gleich.",
   "{first} sees {light} {how} than {second}.": "{first} sieht {light} {how} als {second}.",
   "{first} and {second} see every edge alike.": "{first} und {second} sehen jede Kante gleich.",
@@ -167,8 +167,8 @@ export default {
     "Das Buch hat kein Weiß für „{name}“: kein Ziel wurde damit aufgehoben, und die Referenz hat keine Messung.",
   // asks/dial.py
   "Dial this, then read the lamp.": "Stelle das ein, dann miss die Lampe.",
-  "The target is out of this lamp's reach: {remains} steps remain.":
-    "Das Ziel liegt außerhalb dessen, was diese Lampe erreicht: {remains} Schritte bleiben.",
+  "The target is out of this lamp's reach: {remains} colour steps remain.":
+    "Das Ziel liegt außerhalb dessen, was diese Lampe erreicht: {remains} Farbschritte bleiben.",
   "Hang {pack} to close them.": "{pack} davor schließt sie.",
   "The matrix of a correction has two rows of two numbers.":
     "Die Matrix einer Korrektur hat zwei Zeilen mit zwei Zahlen.",
@@ -180,23 +180,29 @@ export default {
   "An earlier setting held: go back to it.": "Eine frühere Einstellung passte: geh zu ihr zurück.",
   "The lamp has no finer setting than those tried: this one came closest.":
     "Feiner als versucht lässt sich die Lampe nicht einstellen: diese Einstellung kam am nächsten.",
-  "{steps} steps out: dial this, then read again.":
-    "{steps} Schritte daneben: stelle das ein, dann miss noch einmal.",
+  // lights/tint.py
+  "no plus or minus green": "kein Plus oder Minus Green",
+  "{cut} plus green": "{cut} Plus Green",
+  "{cut} minus green": "{cut} Minus Green",
+  "{times} × full plus green": "{times} × volles Plus Green",
+  "{times} × full minus green": "{times} × volles Minus Green",
+  "{steps} colour steps out: dial this, then read again.":
+    "{steps} Farbschritte daneben: stelle das ein, dann miss noch einmal.",
   // asks/dim.py
   "This is an estimate until the light is read again at that setting.":
     "Das ist eine Schätzung, bis das Licht bei dieser Einstellung neu gemessen ist.",
   "Below 0.1 % of its light a filament only glows: that is as far as this goes.":
     "Unter 0,1 % des Lichts glimmt ein Glühfaden nur noch: weiter geht es hier nicht.",
-  "Dimming leaves it {steps} steps away, too {side}: that is for gel.":
-    "Nach dem Dimmen ist es noch {steps} Schritte weg, zu {side}: das ist Sache der Folie.",
+  "Dimming leaves it {steps} colour steps away, too {side}: that is for gel.":
+    "Nach dem Dimmen ist es noch {steps} Farbschritte weg, zu {side}: das ist Sache der Folie.",
   "No filament gives this light: {shown} without the gels that are named, and tungsten melts at {melts_k} K. Name the gels that are on it, or take another kind of lamp.":
     "Kein Glühfaden gibt dieses Licht: {shown} ohne die genannten Folien, und Wolfram schmilzt bei {melts_k} K. Nenne die Folien davor, oder nimm eine andere Lampenart.",
   "the light in percent": "das Licht in Prozent",
   "the volts in percent": "die Spannung in Prozent",
   "Dimming brings it no closer: it only makes it warmer.":
     "Dimmen bringt es nicht näher: es macht nur wärmer.",
-  "Even at 0.1 % of its light it is still {steps} steps away.":
-    "Auch bei 0,1 % des Lichts ist es noch {steps} Schritte weg.",
+  "Even at 0.1 % of its light it is still {steps} colour steps away.":
+    "Auch bei 0,1 % des Lichts ist es noch {steps} Farbschritte weg.",
   green: "grün",
   magenta: "magenta",
   "Ask one thing: a colour, a part of the light, stops, or a part of the volts.":
@@ -1077,7 +1083,7 @@ export default {
   "{mired} mired warmer": "{mired} mired wärmer",
   "{mired} mired cooler": "{mired} mired kühler",
   // lights/fixing.py
-  "{steps} steps away: x {x}, y {y}": "{steps} Schritte weg: x {x}, y {y}",
+  "{steps} colour steps away: x {x}, y {y}": "{steps} Farbschritte weg: x {x}, y {y}",
   "as warm as the target": "so warm wie das Ziel",
   "as warm as meant": "so warm wie gemeint",
   "{mired} mired too warm": "{mired} mired zu warm",
@@ -1254,7 +1260,7 @@ export default {
   "Nothing stands out: they show colours alike.": "Nichts fällt auf: sie zeigen Farben gleich.",
   "A metameric pair: the lights agree in x y, but colours do not. The eye sees {patches} differ most.":
     "Ein metameres Paar: die Lichter stimmen in x y überein, die Farben nicht. Am meisten sieht das Auge den Unterschied bei {patches}.",
-  "ΔE00 {most} at {steps} steps": "ΔE00 {most} bei {steps} Schritten",
+  "ΔE00 {most} at {steps} colour steps": "ΔE00 {most} bei {steps} Farbschritten",
   "Skin will look plainly different.": "Haut sieht deutlich anders aus.",
   "skin ΔE00 {skin}": "Haut ΔE00 {skin}",
   "The eye sees them alike, a camera does not.": "Das Auge sieht sie gleich, eine Kamera nicht.",
@@ -1307,7 +1313,7 @@ export default {
   "{n} lights are left out, what was typed of them cannot be used: {names}.":
     "{n} Lichter bleiben außen vor, ihre Angaben sind nicht brauchbar: {names}.",
   // replies/fix.py
-  "This pack eats {stops_lost} stops; a lamp of the right colour may be the better tool.":
+  "These gels eat {stops_lost} stops; a lamp of the right colour may be the better tool.":
     "Diese Folien schlucken {stops_lost} Blenden; eine Lampe der richtigen Farbe ist vielleicht das bessere Werkzeug.",
   // replies/rendering.py
   "The samples are {step} nm apart; the published metrics ask for 5 nm or finer. They were interpolated: take the numbers as approximate.":

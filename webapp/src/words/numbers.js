@@ -104,6 +104,9 @@ export const nanometres = (value) =>
 /** @param {number} value a difference in stops with its sign, where the unit is understood. */
 export const signedStops = (value) => minus(signedTenth.format(value));
 
+/** @param {number | null | undefined} value in CC: + green, − magenta. */
+export const cc = (value) => (value == null ? "–" : minus(signedTenth.format(value)));
+
 /** @param {number | null | undefined} value an index such as Ra, R9 or SSI. */
 export const index = (value) => (value == null ? "–" : minus(whole.format(value)));
 

@@ -172,11 +172,13 @@ class WindowsView extends LocationPage {
         : { [`wanted_${unit}`]: wanted.trim() || undefined };
     const lit = Object.values(goal)[0] !== undefined ? goal : {};
     this.hold.put(holdQuestion(this.location, named, names, this.day, lit));
+    const { kit } = /** @type {{kit?: string[]}} */ (terms());
+    const stock = kit ? { kit } : {};
     this.nd.put(
       measured.trim() && Object.values(goal)[0] !== undefined
         ? {
             ask: "windows",
-            nd: { [`measured_${unit}`]: measured, ...goal, gel_stops: this.colourLoss },
+            nd: { [`measured_${unit}`]: measured, ...goal, gel_stops: this.colourLoss, ...stock },
           }
         : null,
     );
@@ -420,6 +422,11 @@ class WindowsView extends LocationPage {
           ? html`<p class="change" data-testid="nd-answer">
                 ${t("windows.ndAnswer", { words: nd.words, stops: stops(this.colourLoss) })}
               </p>
+              ${
+                nd.fetch.length
+                  ? html`<p class="reason">${t("windows.ndFetch", { gels: nd.fetch.join(", ") })}</p>`
+                  : nothing
+              }
               ${
                 fresh.length
                   ? html`<div class="actions">

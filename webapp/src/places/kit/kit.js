@@ -176,6 +176,7 @@ class KitView extends Page {
       <ul class="links row">
         <li><a href="#order">${t("kit.order")}</a></li>
         <li><a href="#rolls">${t("rolls.title")}</a></li>
+        <li><a href="#tint">${t("tint.title")}</a></li>
       </ul>
       ${textField({
         id: "kit-scatter",

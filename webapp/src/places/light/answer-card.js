@@ -86,11 +86,19 @@ export function answerCard(fix, before) {
         <dt>${t("answer.offset")}</dt>
         <dd>${mired(offset.mired)}, ΔDuv ${duv(offset.duv)}, ${steps(offset.steps)}</dd>
         <dt>${t("answer.dial")}</dt>
-        <dd>x ${coordinate(dial.x)} y ${coordinate(dial.y)}</dd>
+        <dd>
+          x ${coordinate(dial.x)} y ${coordinate(dial.y)}
+          ${
+            dial.green
+              ? html`<br />${t("answer.dialGreen", { cct: kelvin(dial.cct_K), green: dial.green })}`
+              : nothing
+          }
+        </dd>
       </dl>
       ${best ? packReasons(best) : nothing}
       <p class="reason">
         ${t("answer.tolerance", { steps: steps(fix.tolerance.steps) })}
+        <a href="#tint">${t("answer.terms")}</a>
       </p>
     </details>
   `;

@@ -137,9 +137,10 @@ class DialView extends Page {
     return html`
       <p class="headline" data-testid="headline">
         ${next.cct_K == null ? nothing : html`${kelvin(next.cct_K)} `}
+        ${answer.next_green ? html`<span class="dial-xy">${answer.next_green}</span> ` : nothing}
         <span class="dial-xy">${t("dial.xy", { x: coordinate(next.x), y: coordinate(next.y) })}</span>
       </p>
-      <p>${answer.words}</p>
+      <p>${answer.words} <a href="#tint">${t("answer.terms")}</a></p>
       ${
         answer.verdict
           ? html`<p class="now">

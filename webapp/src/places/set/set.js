@@ -5,7 +5,7 @@ import { balanceField } from "../../charts/balance-field.js";
 import { figures } from "../../charts/figures.js";
 import { lookOf } from "../../charts/patch.js";
 import { strip } from "../../charts/strip.js";
-import { centreOf, litQuestion, withGels } from "../../store/log/target.js";
+import { centreOf, litQuestion, saidOf, withGels } from "../../store/log/target.js";
 import "../../parts/against.js";
 import { againstWords } from "../../parts/against.js";
 import { dimsFirst } from "../../parts/dim-line.js";
@@ -38,9 +38,13 @@ import { toDo } from "../../store/log/plan.js";
 import {
   currentSetup,
   heroOf,
+  keepTwinOf,
   lightsOf,
+  nextName,
   openSetup,
   placeWords,
+  takeBack,
+  targetToKeep,
   unreadLights,
 } from "../../store/log/shoot.js";
 import { gelTerms, terms } from "../../store/questions/reading.js";
@@ -327,6 +331,17 @@ class SetView extends Page {
     route.go("light");
   }
 
+  /** One more light that is the same as one here. @param {import("../../store/log/book.js").Thing} light */
+  async twin(light) {
+    const of = light.data.name;
+    const kept = await keepTwinOf(light.id, {
+      note: t("light.twinNote", { name: of }),
+      target: await targetToKeep(centreOf()),
+      meant: saidOf(light.id),
+    });
+    sayWithUndo(t("light.twinKept", { name: kept.name, of }), () => takeBack(kept));
+  }
+
   async share() {
     const setup = currentSetup();
     const text = setText(this.answer, {
@@ -466,6 +481,8 @@ class SetView extends Page {
                     ),
                     problem: one?.problem?.message,
                     colours: colours(this.looks[index]),
+                    twin: nextName(setup, light.data.name),
+                    onTwin: () => this.twin(light).catch(reportFault),
                     onMeasure: () =>
                       this.measure(light.id, one && !one.problem ? one.pack?.gels : undefined),
                   });

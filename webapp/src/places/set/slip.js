@@ -30,6 +30,8 @@ import { planned } from "./planned.js";
  * @property {string} [problem]
  * @property {import("../../charts/patch.js").Colour[]} [colours]  as read and with its gels
  * @property {() => void} onMeasure
+ * @property {() => void} onTwin
+ * @property {string} twin  the name of a light that is the same
  */
 
 /** @param {What} what */
@@ -75,7 +77,7 @@ export function toDoWords(light, reading, answer) {
 }
 
 /** All else about it. @param {What} what */
-function inside({ light, reading, answer, level, onMeasure }) {
+function inside({ light, reading, answer, level, onMeasure, onTwin, twin }) {
   const on = gelsOn(reading.data);
   return html`
     <div class="inside">
@@ -144,6 +146,14 @@ function inside({ light, reading, answer, level, onMeasure }) {
               >`
             : nothing
         }
+        <button
+          type="button"
+          class="quiet"
+          aria-label=${t("light.twin", { name: light.data.name, twin })}
+          @click=${onTwin}
+        >
+          ${t("slip.twin")}
+        </button>
         <button
           type="button"
           class="quiet"

@@ -297,6 +297,34 @@ export async function keepReading({ light, lightData, data }) {
 }
 
 /**
+ * One more light that is the same as one read before: kept with its reading, which says so.
+ * @param {string} id  of the light that was read
+ * @param {object} as
+ * @param {string} as.note    that says whose reading it is
+ * @param {Record<string, any>} as.target  what it is measured against
+ * @param {Record<string, any> | null | undefined} as.meant  as sayMeant has it
+ * @returns {Promise<{name: string, light: string, reading: string, fresh: true}>} when durable
+ */
+export async function keepTwinOf(id, { note, target, meant }) {
+  const { name: of, lamp } = /** @type {Thing} */ (book.thing(id)).data;
+  const {
+    photo: _photo,
+    stage: _stage,
+    gel_ids: _ids,
+    follows: _follows,
+    ...data
+  } = /** @type {Thing} */ (book.latest(id)).data;
+  const pack = gelsOn(/** @type {Thing} */ (book.latest(id)).data);
+  const name = nextName(currentSetup(), of);
+  const { light, reading } = await keepReading({
+    light: null,
+    lightData: { name, lamp, ...(meant ? { meant } : {}) },
+    data: { ...data, pack, note, target },
+  });
+  return { name, light, reading, fresh: true };
+}
+
+/**
  * Keep a surface in the setup we work in, or put it in place of itself. Resolves when durable.
  * @param {string} id  "" = a new one
  * @param {import("./surfaces.js").Surface} surface

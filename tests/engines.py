@@ -28,7 +28,7 @@ DEMAND = "EVENKELVIN_ENGINES"
 PHONE = {"width": 390, "height": 844}
 
 #: After so many seconds without an answer a browser is taken for lost.
-LONGEST_ANSWER = 120
+LONGEST_ANSWER = 90
 
 
 class Elsewhere:

@@ -177,3 +177,30 @@ def test_names_are_offered_and_count_on(app: Page) -> None:
     expect(app.locator(".kept")).to_be_visible()
     app.get_by_role("button", name="batten 2", exact=True).click()
     expect(app.get_by_label("Name", exact=True)).to_have_value("batten 2")
+
+
+def test_the_light_that_follows_by_itself_is_left_for_the_one_that_is_named(app: Page) -> None:
+    for name, x, y in (("key", "0.3810", "0.3770"), ("fill", "0.4020", "0.3890")):
+        type_xy(app, x, y, name)
+        press_keep(app)
+        expect(app.locator(".kept")).to_contain_text(f"{name} kept at")
+    go(app, "Book")
+    app.get_by_role("link", name="Setup 1").click()
+    app.get_by_role("button", name="Duplicate for a pick-up").click()
+    expect(app.get_by_role("button", name="Read ", exact=False).first).to_be_visible()
+    go(app, "Light")
+    type_xy(app, "0.3812", "0.3772", "key")
+    app.get_by_role("button", name="key, again").click()
+    # Fill waits for its reading, but it is another light that is read now.
+    expect(app.get_by_label("Name", exact=True)).to_have_value("fill")
+    type_xy(app, "0.4470", "0.4070", "practical")
+    expect(app.locator("h1")).not_to_contain_text("again")
+    press_keep(app)
+    expect(app.locator(".kept")).to_contain_text("practical kept at")
+    go(app, "Set")
+    expect(app.locator(".slip h2")).to_have_text(["key", "practical"])
+    go(app, "Light")
+    type_xy(app, "0.4022", "0.3892", "fill")
+    app.get_by_role("button", name="fill, again").click()
+    go(app, "Set")
+    expect(app.locator(".slip h2")).to_have_text(["key", "fill", "practical"])

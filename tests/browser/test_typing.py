@@ -146,7 +146,7 @@ def test_any_light_of_the_set_has_its_twin_by_one_tap_that_can_be_taken_back(app
         keep(app)
     go(app, "Set")
     slip = open_slip(app, "batten 1")
-    slip.get_by_role("button", name="Same as batten 1: batten 2").click()
+    slip.get_by_role("button", name="One more like it: batten 2").click()
     expect(app.get_by_text("batten 2 kept, the same as batten 1")).to_be_visible()
     expect(app.locator(".slip h2")).to_have_text(["batten 1", "key", "batten 2"])
     app.get_by_role("button", name="Undo", exact=True).click()

@@ -232,6 +232,7 @@ const de = {
   "slip.spectrumName": "Spektrum von {name}",
   "slip.measure": "Neu messen",
   "slip.twin": "Noch so eins",
+  "slip.twinName": "Noch so eins: {twin}",
   "slip.camera": "Für die Kamera {steps}, {camera}; für das Auge {eye}",
   "slip.mix": "Mischen",
   "slip.mixName": "{name} mit anderen mischen",

@@ -372,6 +372,7 @@ export default {
   "slip.spectrumName": "Spectrum of {name}",
   "slip.measure": "Read again",
   "slip.twin": "One more like it",
+  "slip.twinName": "One more like it: {twin}",
   "slip.camera": "To the camera {steps}, {camera}; to the eye {eye}",
   "slip.mix": "Mix",
   "slip.mixName": "Mix {name} with others",

@@ -2,6 +2,7 @@
 import { ask } from "../../kernel/client.js";
 import { book } from "../../store/index.js";
 import { readingQuestion } from "../../store/questions/reading.js";
+import { joined } from "../../words/isolated.js";
 
 /** @typedef {import("../../store/log/book.js").Thing} Thing */
 
@@ -38,7 +39,7 @@ export function facingWindows(data) {
 /** When the sun shines into each of them, in words. @param {any} day  the kernel's answer */
 export function directWords(day) {
   return (day.windows ?? []).flatMap((/** @type {any} */ { name, window: glass }) =>
-    glass ? [[name, glass.words].filter(Boolean).join(": ")] : [],
+    glass ? [joined([name, glass.words], ": ")] : [],
   );
 }
 

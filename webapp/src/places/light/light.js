@@ -417,14 +417,14 @@ class LightView extends Page {
         label: t("light.name"),
         hint: t("light.nameHint"),
         value: typed.name,
-        onInput: typeInto("name"),
+        onInput: (name) => lightDraft.call(name),
       })}
       ${
         offers
           ? nameOffers({
               setup: currentSetup(),
               last: typed.last?.name ?? "",
-              onName: typeInto("name"),
+              onName: (name) => lightDraft.call(name),
             })
           : nothing
       }

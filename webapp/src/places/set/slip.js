@@ -149,7 +149,7 @@ function inside({ light, reading, answer, level, onMeasure, onTwin, twin }) {
         <button
           type="button"
           class="quiet"
-          aria-label=${t("light.twin", { name: light.data.name, twin })}
+          aria-label=${t("slip.twinName", { twin })}
           @click=${onTwin}
         >
           ${t("slip.twin")}

@@ -234,6 +234,31 @@ class LightDraft extends EventTarget {
     });
   }
 
+  /**
+   * Call what is typed by a name. A light that followed by itself was nobody's choice: another name
+   * is another light's, and takes nothing of it along.
+   * @param {string} name
+   */
+  call(name) {
+    const { light, onward, lamp, pack } = this.typed;
+    const thing = light ? book.thing(light) : undefined;
+    if (!onward || !thing || name === thing.data.name) {
+      this.type({ name });
+      return;
+    }
+    const hung = gelsOn(earlierOf(thing.id)?.reading.data ?? {});
+    this.type({
+      name,
+      light: null,
+      before: null,
+      offered: null,
+      onward: false,
+      meant: BLANK.meant,
+      lamp: lamp === (thing.data.lamp ?? "unknown") ? "unknown" : lamp,
+      pack: pack.join() === hung.join() ? [] : pack,
+    });
+  }
+
   /** What is typed is a light that the book has already. @param {string} light its id */
   isAgain(light) {
     const { name, lamp } = book.thing(light)?.data ?? {};

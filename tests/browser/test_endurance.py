@@ -36,6 +36,8 @@ def test_going_through_a_long_book_leaves_nothing_behind(page: Page, site: Site)
     ids = ids_of_the_long_book(page)
     gauge = Gauge(page)
     seen = tour(page, ids)
+    # Verdicts and patches of 20 000 readings are remembered as they are seen, up to some 3 MB.
+    tour(page, ids)
     before = gauge.read()
     assert {place: n for place, n in seen.items() if n > MOST_ELEMENTS} == {}
     tour(page, ids)

@@ -25,7 +25,7 @@ from hands import (
 )
 from long_book import fill_with_readings
 from PIL import Image
-from playwright.sync_api import Browser, Page, Playwright, expect
+from playwright.sync_api import Browser, Locator, Page, Playwright, expect
 from pypdf import PdfReader
 from test_access import AXE, violations
 
@@ -361,6 +361,21 @@ def test_a_damaged_link_is_refused_whole(own: Page, damage: Any, words: str) -> 
     expect(own.locator("ek-book .empty")).to_be_visible()
 
 
+def text_of(png: bytes) -> str:
+    """What a picture's code says; nothing where no code is found."""
+    found = zxingcpp.read_barcodes(Image.open(io.BytesIO(png)))
+    return found[0].text if found else ""
+
+
+def picture_of(code: Locator) -> bytes:
+    """A code as a reader's camera finds it, which looks until it finds one."""
+    for _ in range(5):
+        png = code.screenshot()
+        if text_of(png):
+            break
+    return png
+
+
 def test_codes_are_read_by_any_reader_and_by_this_app_in_any_order(shared: Page) -> None:
     open_demo(shared)
     share_page(shared, "2 The last sailing")
@@ -372,10 +387,10 @@ def test_codes_are_read_by_any_reader_and_by_this_app_in_any_order(shared: Page)
     pictures = []
     for number in range(1, total + 1):
         expect(shared.get_by_text(f"Code {number} of {total}", exact=True)).to_be_visible()
-        pictures.append(code.screenshot())
+        pictures.append(picture_of(code))
         shared.get_by_role("button", name="Next code").click()
     # An independent reader, as in any phone's camera, finds an address that opens the app.
-    read = [zxingcpp.read_barcodes(Image.open(io.BytesIO(png)))[0].text for png in pictures]
+    read = [text_of(png) for png in pictures]
     assert all("/#copy=p" in text for text in read)
     joined = answer({"ask": "join_parts", "parts": read})
     assert joined["title"].endswith("2 The last sailing")

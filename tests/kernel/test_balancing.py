@@ -363,7 +363,9 @@ def test_answer_says_who_hangs_what_where():
     assert "every light should hold: read 1 again when hung" in first["words"]
     last = got["front"][-1]
     assert (last["pieces"], last["stops_lost"], len(last["out"])) == (0, 0.0, 1)
-    assert "not matched" in last["words"]
+    assert last["words"].endswith("not matched.")
+    without = _ask(whites={"from_K": 4000, "to_K": 4000}, lights=[WINDOW, BATTEN])["front"][0]
+    assert without["words"].endswith("window not matched; read 1 again when hung.")
     assert got["exact"] is True
 
 

@@ -256,6 +256,12 @@ def test_agreement_names_the_odd_ones_and_the_work() -> None:
     assert found["spread"]["pair"] == [0, 2]
     assert found["work"]["pieces"] == found["lights"][2]["pack"]["pieces"]
     assert "1 of 3 out" in found["work"]["words"]
+    # A nominal gel on a bare x y is a guess, and the words promise no more than it does.
+    assert found["lights"][2]["pack"]["promise"] == "read_again"
+    assert found["work"]["words"].endswith(" Read 1 again when hung.")
+    sure = ask("agree", lights=lights, target={"cct_K": 3200}, hero=0, gel_scatter_percent=0.1)
+    assert sure["lights"][2]["pack"]["promise"] == "holds"
+    assert "again" not in sure["work"]["words"]
     hero = ask("agree", lights=lights, hero=2)
     assert hero["odd_ones_out"] == [0, 1]
     assert hero["target"]["cct_K"] == pytest.approx(6500)

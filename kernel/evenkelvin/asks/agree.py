@@ -20,6 +20,7 @@ from evenkelvin.lights.agreement import Member, agree, spread, twins
 from evenkelvin.lights.camera_agreement import camera_steps, meant_light
 from evenkelvin.lights.meant import Meant, groups_alike, meant_words
 from evenkelvin.lights.reading import Reading, pack_transmittance
+from evenkelvin.lights.region import UNSURE
 from evenkelvin.lights.similarity import Unlike, similarities
 from evenkelvin.lights.tolerance import VERDICT_WORDS, Verdict, verdict
 from evenkelvin.problem import Problem
@@ -275,9 +276,13 @@ def _out_words(judged: int, odd: list[Member]) -> Said:
     else:
         work = Said("{out}: no gel helps them", out=out)
     still = len(odd) - len(dims) - sum(best.verdict == "holds" for best in packs)
-    if still:
-        return Said("{work}, {still} still not within tolerance.", work=work, still=still)
-    return Said("{work}.", work=work)
+    words = (
+        Said("{work}, {still} still not within tolerance.", work=work, still=still)
+        if still
+        else Said("{work}.", work=work)
+    )
+    unsure = sum(best.promise in UNSURE for best in packs)
+    return Said("{words} Read {n} again when hung.", words=words, n=unsure) if unsure else words
 
 
 def _unlike_plain(pair: Unlike, names: list[str], places: list[int]) -> dict[str, Any]:

@@ -44,6 +44,7 @@ from evenkelvin.lights.fixing import Landing, land, pack_words
 from evenkelvin.lights.gamut import USUAL_DUV, Whites
 from evenkelvin.lights.meant import AS_WHITE, meant_words, stands_for
 from evenkelvin.lights.reading import TARGET_K, pack_transmittance
+from evenkelvin.lights.region import UNSURE
 from evenkelvin.lights.tolerance import verdict
 from evenkelvin.problem import Problem
 from evenkelvin.rendering.camera import Camera
@@ -463,7 +464,7 @@ def _plan_words(one: Balance, parts: list[dict[str, Any]], kelvin: float) -> Sai
         work.append(Said("{stops:.1f} stops in all", stops=max(lost, 0.0)))
     plan = Said("{kelvin:.0f} K: {work}", kelvin=kelvin, work=joined(work))
     # A plan is looked for by the best guess of each lamp; what that promises is told beside it.
-    unsure = sum(part["promise"] in ("should_hold", "read_again") for part in parts)
+    unsure = sum(part["promise"] in UNSURE for part in parts)
     if not one.out:
         if all(part["verdict"] is None for part in parts):
             return Said("{plan}; every light is as found.", plan=plan)
@@ -488,4 +489,11 @@ def _plan_words(one: Balance, parts: list[dict[str, Any]], kelvin: float) -> Sai
     who = joined(parts[index]["name"] for index in one.out[:3])
     if len(one.out) > 3:
         who = Said("{lights} and {count} more", lights=who, count=len(one.out) - 3)
+    if unsure:
+        return Said(
+            "{plan}; {lights} not matched; read {again} again when hung.",
+            plan=plan,
+            lights=who,
+            again=unsure,
+        )
     return Said("{plan}; {lights} not matched.", plan=plan, lights=who)

@@ -21,7 +21,7 @@ from evenkelvin.filters.gel import Gel
 from evenkelvin.filters.pack import DEEPEST, SAME_STOPS, SAME_UV, Pack, search, touched
 from evenkelvin.filters.scatter import landing_scatter
 from evenkelvin.lights.reading import Reading, pack_transmittance
-from evenkelvin.lights.region import PROMISE_RANK, Promise, Region, promise
+from evenkelvin.lights.region import PROMISE_RANK, UNSURE, Promise, Region, promise
 from evenkelvin.lights.stand_in import guess
 from evenkelvin.lights.tint import tint_words
 from evenkelvin.lights.tolerance import RANK, Verdict, verdict
@@ -206,7 +206,7 @@ def landing_region(light: Reading, gels: tuple[Gel, ...]) -> tuple[Region, float
 
 def narrowing(light: Reading, landing: Landing) -> Said | None:
     """Return what would tell most where a light lands; None where it is told well enough."""
-    if landing.promise not in ("should_hold", "read_again"):
+    if landing.promise not in UNSURE:
         return None
     vague = [gel for gel in landing.add + landing.take_off if gel.scatter]
     if landing.region.gel_share > 0.5 and vague:

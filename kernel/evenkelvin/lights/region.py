@@ -17,6 +17,8 @@ Promise = Literal["holds", "should_hold", "read_again", "near", "out"]
 PROMISE_RANK: dict[Promise, int] = {
     "holds": 0, "should_hold": 1, "read_again": 2, "near": 3, "out": 4,
 }  # fmt: skip
+#: What is only a guess of a landing: the light is to be read again when it is hung.
+UNSURE: tuple[Promise, ...] = ("should_hold", "read_again")
 #: Odds from which a light 'holds', and from which it 'should hold'.
 SURE, LIKELY = 0.9, 0.7
 #: χ² of two degrees of freedom and |z| of one that 9 in 10 stay below.

@@ -13,6 +13,7 @@ export default {
   "{out}: {n} gel on {gelled} of them": "{out}: {n} Folie auf {gelled} davon",
   "{out}: {n} gels on {gelled} of them": "{out}: {n} Folien auf {gelled} davon",
   "{work}, {still} still not within tolerance.": "{work}, {still} noch nicht in der Toleranz.",
+  "{words} Read {n} again when hung.": "{words} {n} nach dem Hängen noch einmal messen.",
   "No reading here can be used.": "Keine Messung hier ist brauchbar.",
   "Every light holds.": "Jedes Licht passt.",
   "{first} and {second} agree in x y but not in spectrum (SSI {shown}): colours under them may differ.":
@@ -89,6 +90,8 @@ export default {
   "take off {pack}, hang {instead}": "{pack} abnehmen, {instead} davor",
   "{kelvin} K: {work}": "{kelvin} K: {work}",
   "{plan}; {lights} not matched.": "{plan}; nicht angeglichen: {lights}.",
+  "{plan}; {lights} not matched; read {again} again when hung.":
+    "{plan}; nicht angeglichen: {lights}; {again} nach dem Hängen noch einmal messen.",
   "Whites beside which {name} cannot be {meant} are left out.":
     "Weiß, neben dem {name} nicht {meant} sein kann, ist weggelassen.",
   "the lowest white": "das niedrigste Weiß",

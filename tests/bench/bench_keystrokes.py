@@ -67,6 +67,22 @@ BATTENS = [
 ]
 
 
+#: A day of three windows, each with six readings: what the slider over the day asks.
+DAY = {"lat_deg": 53.55, "lon_deg": 9.99, "date": "2026-06-21", "utc_offset_h": 2}
+WINDOWS = [
+    {
+        "name": f"window {w + 1}",
+        "gels": ["full CTO"],
+        "facing_deg": 90 * w,
+        "readings": [
+            {**light(0, y=f"0.34{w}{k}", lamp="daylight"), "time": f"{9 + 2 * k}:00"}
+            for k in range(6)
+        ],
+    }
+    for w in range(3)
+]
+
+
 def golden(ask: str, case: int) -> dict[str, Any]:
     file = Path(__file__).parents[1] / "kernel" / "golden" / f"{ask}.json"
     request: dict[str, Any] = json.loads(file.read_text())[case]["request"]
@@ -98,6 +114,8 @@ def keystrokes(n: int) -> Iterator[tuple[str, dict[str, Any]]]:
     yield "sun, polar day", {**golden("sun", 1), "lon_deg": f"18.{n:02d}"}
     yield "sun", {**golden("sun", 0), "lon_deg": f"9.{n:02d}"}
     yield "windows", {**golden("windows", 0), "windows": [{**PIECE, "width_m": f"2.{n:02d}"}]}
+    hold = {"ask": "hold", "target": WHITE, "windows": WINDOWS, **DAY}
+    yield "hold, 3 windows of 6 readings", {**hold, "time": f"14:{n}"}
     yield "order", {**golden("order", 0), "spare_percent": f"{n}"}
     yield "check of a size", {"ask": "order", "hangs": [], "rolls": [{**ROLL, "width_m": f"1.{n}"}]}
 

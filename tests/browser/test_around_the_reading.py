@@ -370,3 +370,8 @@ def test_each_window_hangs_what_its_own_readings_ask_for_through_the_day(demo: P
     sheet = demo.locator("div.sheet")
     expect(sheet).to_contain_text(f"hangs {gels}", timeout=20_000)
     expect(sheet).to_contain_text(re.compile("north windows: .*in the window facing north-west"))
+    # How long it holds stands there as the windows' own page says it, on their last day.
+    expect(sheet).to_contain_text(re.compile("How long what hangs holds, .*2026, for \\d+ K"))
+    told = sheet.locator(".together", has_text="north windows").locator("p").inner_text()
+    assert re.search(r": (Holds|Near|Out|Not known) ", told), told
+    expect(sheet.locator(".together").get_by_role("img").first).to_be_visible()

@@ -38,6 +38,8 @@ FILES = {
     "panel.csv": SPECTRUM,
     "key.csv": SPECTRUM.replace(b"panel", b"key"),
     "fill.csv": SPECTRUM.replace(b"panel", b"fill"),
+    "day.csv": b"time;name;x;y;lux\n14:10;sill;0,3302;0,3441;4100\n16:40;sill;0,3454;0,3560;2300\n",
+    "days.csv": b"date;time;x;y\n2026-06-21;14:10;0,33;0,344\n2026-06-22;9:00;0,34;0,35\n",
     "question.json": b'{"ask": "flicker", "mains_hz": 50, "fps": 24}',
     "shoot.json": BOOK,
     "a.json": BOOK,
@@ -198,6 +200,30 @@ def test_an_example_of_the_help_answers(example: str) -> None:
             },
         ),
         (
+            "hold days.csv --at 15:00 --gel 'full CTO' --target 3200 --tolerance 7 --wanted 800 "
+            "--where 53.55N 9.99E --date 2026-06-21 --utc 2 --facing W --horizon 12 --sky hazy",
+            {
+                "ask": "hold",
+                "time": "15:00",
+                "target": {"cct_K": "3200"},
+                "tolerance": "7",
+                "wanted_lx": "800",
+                "lat_deg": "53.55N",
+                "lon_deg": "9.99E",
+                "date": "2026-06-21",
+                "utc_offset_h": "2",
+                "sky": "hazy",
+                "windows": [
+                    {
+                        "gels": ["full CTO"],
+                        "facing_deg": "W",
+                        "horizon_deg": "12",
+                        "readings": [{"time": "14:10", "x": "0,33", "y": "0,344"}],
+                    }
+                ],
+            },
+        ),
+        (
             "even 0:0:310 1:0,5:345 --within 0.2",
             {
                 "ask": "even",
@@ -252,6 +278,9 @@ def test_every_command_that_asks_something_gives_json() -> None:
         ("dial --target 4300 --tried 2 2 2 2", r"^--tried: "),
         ("even 0:0", r"^A point is ACROSS:UP:LUX"),
         ("falloff --lux 800 --distance 3", r"."),
+        ("hold day.csv --at 25:00 --target 3200", r"^--at: “25:00” is no time"),
+        ("hold day.csv --at 15:00 --target 3200 --gel blanket", r"^--gel: There is no gel"),
+        ("hold days.csv --at 9:00 --target 3200", r"^--date: The readings are of 2026-06-21, 2026"),
         ("render 0.33 0.34", r"spectrum"),
         ("seen set.csv --white 3", r"^--white: "),
     ],
@@ -270,6 +299,15 @@ def test_a_light_that_is_left_out_is_told_and_shown_by_the_exit_code() -> None:
         done = run(command, lambda _: lights)
         assert done.code == 3
         assert any(note.startswith("odd: ") for note in done.notes)
+
+
+def test_readings_of_no_hour_or_another_day_are_told() -> None:
+    asked = ("--at", "14:30", "--target", "3200")
+    done = run(["hold", "day.csv", "set.csv", *asked], FILES.__getitem__)
+    assert done.code == 3
+    assert next(one for one in done.notes if "no time of day" in one).startswith("set.csv: ")
+    done = run(["hold", "days.csv", *asked, "--date", "2026-06-22"], FILES.__getitem__)
+    assert done.notes == ["1 of 2 readings are of another day; left out."]
 
 
 @pytest.mark.parametrize("shell", ["bash", "zsh", "tcsh"])

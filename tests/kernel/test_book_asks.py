@@ -499,6 +499,7 @@ def test_the_report_lists_the_windows_of_its_locations() -> None:
     book = file_of(*[glazed if each["id"] == "l" else each for each in BOOK["entries"]])
     expected = [
         {
+            "id": "l",
             "location": "Car deck",
             "gels": ["full CTO"],
             "lines": [

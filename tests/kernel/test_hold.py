@@ -55,14 +55,46 @@ def test_the_hour_of_a_reading_has_the_verdict_that_fix_has_for_it():
 
 def test_the_stretch_is_said_with_its_ends_and_what_of_it_is_estimated():
     readings = [read_at(850, daylight(5600)), read_at(1000, daylight(5000))]
-    (window,) = ask({"gels": ["full CTO"], "readings": readings}, time="14:30")["windows"]
+    sure = {"time": "14:30", "gel_scatter_percent": 0}
+    (window,) = ask({"gels": ["full CTO"], "readings": readings}, **sure)["windows"]
     holds = next(one for one in window["stretches"] if one["verdict"] == "holds")
     near = next(one for one in window["stretches"] if one["verdict"] == "near")
     assert window["words"] == (f"Holds {holds['from']} to {holds['to']}, near until {near['to']}.")
     assert not holds["estimated"]
-    (wide,) = ask({"gels": ["full CTO"], "readings": readings}, time="14:30", **PLACE)["windows"]
+    (wide,) = ask({"gels": ["full CTO"], "readings": readings}, **sure, **PLACE)["windows"]
     assert wide["words"].endswith("by the sun's estimate.")
     assert any(one["estimated"] and one["verdict"] for one in wide["stretches"])
+
+
+@pytest.mark.parametrize("scatter", [0, 10])
+def test_a_gel_is_as_sure_as_the_person_says_that_gels_are(scatter):
+    window_gels, readings = ["full CTO"], [read_at(900, daylight(5500))]
+    (window,) = ask(
+        {"gels": window_gels, "readings": readings}, target={"cct_K": 3190},
+        gel_scatter_percent=scatter,
+    )["windows"]  # fmt: skip
+    assert window["hung"]["verdict"] == "holds"
+    assert (window["hung"]["promise"] == "holds") == (scatter == 0)
+    assert window["words"].endswith("read it behind the gel.") == (scatter > 0)
+
+
+def test_a_bare_chromaticity_is_promised_no_more_than_fix_promises():
+    """What fix calls 'should hold' or 'read it again' is a best guess through the day too."""
+    said = set()
+    for within in (4, 10, 20):
+        read = {"cct_K": 5400, "duv": 0.003}
+        asked = {"target": {"cct_K": 3200}, "tolerance": within}
+        fixed = answer({"ask": "fix", "reading": read, **asked})
+        for pack in fixed["packs"]:
+            if pack["verdict"] != "holds":
+                continue
+            window = {"gels": pack["gels"], "readings": [{**read, "time": "15:00"}]}
+            (one,) = ask(window, **asked)["windows"]
+            assert one["words"].endswith("A best guess: read it behind the gel.") == (
+                pack["promise"] != "holds"
+            )
+            said.add(pack["promise"])
+    assert len(said) > 1
 
 
 def test_without_a_place_nothing_is_said_beyond_the_readings():

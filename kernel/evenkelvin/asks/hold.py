@@ -23,7 +23,7 @@ from evenkelvin.filters.gel import Gel
 from evenkelvin.filters.pack import DEEPEST
 from evenkelvin.lights.fixing import land, landings
 from evenkelvin.lights.reading import Reading, pack_transmittance
-from evenkelvin.lights.through_day import SKIES, Basis, Daylight, Estimate, Stretch
+from evenkelvin.lights.through_day import SKIES, Basis, Daylight, Stretch, estimate
 from evenkelvin.problem import Problem
 from evenkelvin.replies.fix import landing_plain
 from evenkelvin.replies.neutral import neutral_plain
@@ -66,13 +66,12 @@ def reply(fields: Fields) -> dict[str, Any]:
     """
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
-    every = read_kit(Fields({"own_gels": fields.items("own_gels")}))
+    every = read_kit(fields.without("kit"))
     target = read_target(fields.group("target"), every)
     radius = read_tolerance(fields)
     minute = _minute(fields)
     over = fields.choice("sky", SKIES, "clear")
     place = read_day(fields) if fields.given("lat_deg") else None
-    day = None if place is None else sun.Day(*place)
     wanted = either(fields, "wanted", LIGHT, LIGHT_BOUNDS)
     depth = fields.whole("depth", DEEPEST, 1, DEEPEST)
     most = fields.whole("most", 3, 1, 12)
@@ -105,10 +104,10 @@ def reply(fields: Fields) -> dict[str, Any]:
         found.append(answer)
         if not readings:
             continue
-        light = Daylight(readings, None if day is None else Estimate(day, view), over)
+        light = Daylight(readings, None if place is None else estimate(*place, view), over)
         warnings += _gaps(light)
         window = _Window(light, gels, target.xy, radius, minute)
-        answer |= window.plain(day is not None)
+        answer |= window.plain(place is not None)
         now = light.at(minute)
         if now is None:
             continue
@@ -208,7 +207,7 @@ class _Window:
             "basis": basis,
             "basis_words": self._basis_words(basis, skies, placed),
             "stretches": [_plain(stretch, light) for stretch in stretches],
-            "words": self._words(stretches),
+            "words": self._words(stretches, self._colour),
         }
 
     def hanging(self, now: Reading, over: float | None) -> dict[str, Any]:
@@ -236,7 +235,7 @@ class _Window:
                     if over is None
                     else neutral_plain(over - landing.stops_lost, carried),
                     "stretches": [_plain(stretch, self._light) for stretch in stretches],
-                    "hold_words": self._words(stretches),
+                    "hold_words": self._words(stretches, landing.gels),
                 }
             )
         return found
@@ -271,7 +270,7 @@ class _Window:
             return Said("{none}, and no estimate: type where the location lies.", none=none)
         return Said("{none}, and the sun is too low for an estimate: read again.", none=none)
 
-    def _words(self, stretches: list[Stretch]) -> Said:
+    def _words(self, stretches: list[Stretch], gels: tuple[Gel, ...]) -> Said:
         """Return how long it holds: 'Holds 14:10 to 16:40, near until 18:00.'"""
         at = next(
             index for index, one in enumerate(stretches) if one.first <= self._minute <= one.last
@@ -285,7 +284,20 @@ class _Window:
             spans = listed(_span(one) for one in holds)
             words = _else(here, sun.clock(self._minute), spans if holds else None)
             spoken = [here, *holds]
-        return self._rests(words, [one for one in spoken if one.verdict in ("holds", "near")])
+        words = self._rests(words, [one for one in spoken if one.verdict in ("holds", "near")])
+        if not holds or self._promised(here if here.verdict == "holds" else holds[0], gels):
+            return words
+        if gels:
+            return Said("{words} A best guess: read it behind the gel.", words=words)
+        return Said("{words} A best guess: read it again.", words=words)
+
+    def _promised(self, stretch: Stretch, gels: tuple[Gel, ...]) -> bool:
+        """Tell whether more than a best guess says that a stretch holds: asked at one minute."""
+        inside = stretch.first <= self._minute <= stretch.last
+        minute = self._minute if inside else (stretch.first + stretch.last) // 2
+        light = self._light.at(minute)
+        assert light is not None  # its verdict is known
+        return land(light, self._target_xy, gels, self._radius).promise == "holds"
 
     def _rests(self, words: Said, spoken: list[Stretch]) -> Said:
         """Return words with what of them is an estimate."""

@@ -51,7 +51,8 @@ def reply(fields: Fields) -> dict[str, Any]:
       - with ``most``, setups after so many readings are only ``{"id", "name", "path",
         "readings"}`` (how many): each can be asked for by its id, so that a long book comes in
         parts
-    - ``windows``: ``[{"location", "gels", "lines"}]``, the glass to be gelled, a line a size
+    - ``windows``: ``[{"id", "location", "gels", "lines"}]``, the glass of each location to be
+      gelled, a line a size
     - ``gels``: ``[{"name", "pieces", "lights", "measured"}]`` that hang now; a measured gel is
       called by who measured it and when wherever its name alone could mean another:
       ``tell_apart`` holds those names, to be asked for with a part of the report
@@ -73,7 +74,12 @@ def reply(fields: Fields) -> dict[str, Any]:
         "mains_hz": data.get("mains_hz"),
         "setups": _setups(report, most, fields.raw("tolerance")),
         "windows": [
-            {"location": each.name, "gels": list(each.gels), "lines": list(each.lines)}
+            {
+                "id": each.id,
+                "location": each.name,
+                "gels": list(each.gels),
+                "lines": list(each.lines),
+            }
             for each in report.windows
         ],
         "gels": [

@@ -92,6 +92,7 @@ class SetupReport:
 class Glass:
     """The windows of a location: the gels that hang on them, and a line for each size."""
 
+    id: str
     name: str
     gels: tuple[str, ...]
     lines: tuple[str, ...]
@@ -169,7 +170,7 @@ def _glass(location: Thing, names: GelNames) -> Glass | None:
     if not lines:
         return None
     gels = names.called(data.get("window_gels"), data.get("window_gel_ids"))
-    return Glass(location.name, gels, lines)
+    return Glass(location.id, location.name, gels, lines)
 
 
 def _window_line(window: Mapping[str, Any], names: GelNames) -> Said:

@@ -261,6 +261,33 @@ def _location(command: _Command) -> None:
     made.add_argument("--gel", action="append", default=[], metavar="GEL", help="one layer of it")
     made.add_argument("--overlap", metavar="LENGTH", help="at a seam, 0.05 m if not given")
     made = command(
+        "hold", location.hold, "say what a window needs at one time, and how long its gel holds",
+        "day.csv --at 16:00 --gel 'full CTO' --target 3200",
+        "day.csv --at 18:30 --gel 'full CTO' --target 3200 --where 53.55N 9.99E --date 2026-06-21 "
+        "--utc 2 --facing W",
+    )  # fmt: skip
+    made.add_argument(
+        "file", nargs="+", help="readings of one window with their times, or spectra that state it"
+    )
+    _choosing(made)
+    made.add_argument("--at", required=True, metavar="HH:MM", help="the time that is asked about")
+    made.add_argument(
+        "--gel", action="append", default=[], metavar="GEL", help="a gel that hangs (repeat)"
+    )
+    made.add_argument("--wanted", metavar="LX", help="illuminance wanted behind the glass")
+    made.add_argument(
+        "--where", nargs=2, metavar=("LAT", "LON"),
+        help="where it is, to estimate beyond the readings; needs --utc too",
+    )  # fmt: skip
+    made.add_argument("--date", metavar="YYYY-MM-DD", help="if the readings are of several days")
+    made.add_argument("--utc", metavar="H", help="hours from UTC, such as 1 or 10:30")
+    made.add_argument("--facing", metavar="DEG", help="where the window looks")
+    made.add_argument("--horizon", metavar="DEG", help="how high what stands before it reaches")
+    made.add_argument("--sky", choices=SKIES)
+    made.add_argument("--most", metavar="N", help="most packs to list, 3 if not given")
+    for part in (_white, _within, _kit):
+        part(made)
+    made = command(
         "sun", location.sun, "say where the sun stands through a day, and when in a window",
         "53.55N 9.99E --date 2026-11-17 --utc 1 --facing 200",
     )  # fmt: skip

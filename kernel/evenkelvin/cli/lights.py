@@ -44,6 +44,11 @@ def file(options: argparse.Namespace, raw: bytes, name: str) -> Plain:
 
 def lights_of(options: argparse.Namespace, name: str, read: Read) -> list[Plain]:
     """The lights of a file: a JSON list, readings, or else each of its spectra."""
+    return [light for light, _ in stated_lights(options, name, read)]
+
+
+def stated_lights(options: argparse.Namespace, name: str, read: Read) -> list[tuple[Plain, Plain]]:
+    """The lights of a file, and what it states beside each: its date, its time of day."""
     raw = read(name)
     if raw.lstrip()[:1] in (b"[", b"{"):
         plain = plain_json(raw)
@@ -52,15 +57,18 @@ def lights_of(options: argparse.Namespace, name: str, read: Read) -> list[Plain]
         lights = plain.get("lights") if isinstance(plain, dict) else plain
         if not isinstance(lights, list):
             raise Problem("lights", told(f"{name} holds no list of lights."))
-        return lights
+        return [(light, {}) for light in lights]
     found = file(options, raw, name)
     if found.get("readings"):
         return [
-            {
-                field: value
-                for field, value in each.items()
-                if field not in ("line", "white", "problem", "stated")
-            }
+            (
+                {
+                    field: value
+                    for field, value in each.items()
+                    if field not in ("line", "white", "problem", "stated")
+                },
+                each.get("stated", {}),
+            )
             for each in found["readings"]
         ]
     lights = [each for each in found["spectra"] if each["quantity"] == "light"]
@@ -71,11 +79,14 @@ def lights_of(options: argparse.Namespace, name: str, read: Read) -> list[Plain]
     if not lights:
         raise Problem("", told("The file holds no light, only gels or surfaces."))
     return [
-        {
-            "name": each["name"],
-            "spectrum": {"wavelengths_nm": each["wavelengths_nm"], "values": each["values"]},
-            **given(**{name: each["stated"].get(name) for name in _LEVELS}),
-        }
+        (
+            {
+                "name": each["name"],
+                "spectrum": {"wavelengths_nm": each["wavelengths_nm"], "values": each["values"]},
+                **given(**{name: each["stated"].get(name) for name in _LEVELS}),
+            },
+            each["stated"],
+        )
         for each in lights
     ]
 

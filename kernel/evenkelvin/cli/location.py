@@ -1,12 +1,13 @@
-"""Camera, glass, sun and distance: expose, flicker, windows, sun, even, falloff."""
+"""Camera, glass, sun and distance: expose, flicker, windows, hold, sun, even, falloff."""
 
 from __future__ import annotations
 
 import argparse
 import re
 
-from evenkelvin.cli.outcome import Outcome, Plain, Read, asked, given, shown, told
-from evenkelvin.cli.tables import table
+from evenkelvin.cli.lights import aim, stated_lights
+from evenkelvin.cli.outcome import Outcome, Plain, Read, asked, given, shown, told, warned
+from evenkelvin.cli.tables import table, white
 from evenkelvin.problem import Problem
 
 #: How many settings a line lists.
@@ -92,6 +93,70 @@ def windows(options: argparse.Namespace, read: Read) -> Outcome:
         for cut in found["left_out"]:
             options.noted.notes.append(f"{cut['name']}: {cut['count']} × {cut['words']} left out.")
     return shown(found, "\n".join(lines), options.json)
+
+
+def hold(options: argparse.Namespace, read: Read) -> Outcome:
+    """Answer with what a window needs at one time, and how long what hangs there holds."""
+    readings, date = _timed(options, read)
+    place = options.where or (None, None)
+    found = asked(
+        "hold",
+        time=options.at,
+        windows=[
+            given(
+                readings=readings, gels=options.gel, facing_deg=options.facing,
+                horizon_deg=options.horizon,
+            )
+        ],
+        **given(
+            lat_deg=place[0], lon_deg=place[1], date=date if options.where else None,
+            utc_offset_h=options.utc, sky=options.sky, wanted_lx=options.wanted, most=options.most,
+        ),
+        **aim(options),
+    )  # fmt: skip
+    (window,) = found["windows"]
+    light = white(window["light"]) if window["light"] else []
+    lines = ["  ".join([found["time"], *light, window["basis_words"]])]
+    lines.append(f"{' + '.join(window['gels']) or 'no gel'}: {window['words']}")
+    rows = [
+        (one["from"], one["to"], f"{one['verdict']}{' (estimate)' if one['estimated'] else ''}")
+        for one in window["stretches"]
+        if one["verdict"] is not None
+    ]
+    lines += [table([("from", "to", ""), *rows])] if rows else []
+    for pack in window["packs"]:
+        beside = pack["nd"]["gels"] if pack["nd"] else []
+        lines.append(f"{' + '.join([*pack['gels'], *beside])}: {pack['hold_words']}")
+    return shown(found, warned("\n".join(lines), *window["warnings"]), options.json)
+
+
+def _timed(options: argparse.Namespace, read: Read) -> tuple[list[Plain], str | None]:
+    """The readings of one day with their times, and the day."""
+    timed = []
+    for name in options.file:
+        for number, (light, beside) in enumerate(stated_lights(options, name, read), 1):
+            time = light.get("time") or beside.get("time", "")[:5]
+            if time:
+                timed.append((beside.get("date"), {**light, "time": time}))
+            else:
+                options.noted.left_out = True
+                named = light.get("name") or f"light {number}"
+                options.noted.notes.append(f"{name}: {named} has no time of day; it is left out.")
+    days = sorted({day for day, _ in timed if day})
+    date = options.date or (days[0] if len(days) == 1 else None)
+    if date is None and days:
+        raise Problem("date", told(f"The readings are of {', '.join(days)}: choose one."))
+    kept = [
+        {field: value for field, value in light.items() if field != "name"}
+        for day, light in timed
+        if day in (None, date)
+    ]
+    if len(kept) < len(timed):
+        options.noted.left_out = True
+        options.noted.notes.append(
+            f"{len(timed) - len(kept)} of {len(timed)} readings are of another day; left out."
+        )
+    return kept, date
 
 
 def sun(options: argparse.Namespace, read: Read) -> Outcome:

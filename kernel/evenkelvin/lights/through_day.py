@@ -11,8 +11,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import cache
-from itertools import groupby
+from datetime import date
+from functools import cache, lru_cache
+from itertools import pairwise
 from typing import TYPE_CHECKING, Literal
 
 import numpy as np
@@ -23,7 +24,7 @@ from evenkelvin.colorimetry.observer import GRID, observer_grid
 from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.lights.reading import Reading, pack_transmittance
-from evenkelvin.lights.tolerance import Verdict, verdict
+from evenkelvin.lights.tolerance import NEAR_RADII, Verdict, verdict
 from evenkelvin.scouting import sky, sun
 
 if TYPE_CHECKING:
@@ -216,12 +217,32 @@ class Daylight:
     def stretches(self, through: Floats, target_xy: Floats, radius: float) -> list[Stretch]:
         """Return the day as stretches of one verdict: beyond the readings that of the worst sky."""
         worst = self.steps(through, target_xy).max(axis=0)
-        words = [None if np.isnan(far) else verdict(float(far), radius) for far in worst]
-        found = []
-        for word, run in groupby(range(sun.MINUTES), key=lambda minute: words[minute]):
-            minutes = list(run)
-            found.append(Stretch(minutes[0], minutes[-1], word))
-        return found
+        starts = [0, *(np.flatnonzero(np.diff(_ranks(worst, radius))) + 1).tolist(), sun.MINUTES]
+        return [
+            Stretch(
+                start,
+                after - 1,
+                None if np.isnan(worst[start]) else verdict(float(worst[start]), radius),
+            )
+            for start, after in pairwise(starts)
+        ]
+
+
+def _ranks(steps: Floats, radius: float) -> NDArray[np.intp]:
+    """Return which minutes have one verdict: each its own number, 0 where it is not known."""
+    near, out = steps > radius, steps > NEAR_RADII * radius
+    return np.where(np.isnan(steps), 0, 1 + near.astype(np.intp) + out)
+
+
+@lru_cache(maxsize=64)
+def estimate(place: sun.Place, day: date, view: sun.Window | None) -> Estimate:
+    """Return the estimate of a window on one day; a move of the slider asks for it again."""
+    return Estimate(_sun(place, day), view)
+
+
+@lru_cache(maxsize=4)
+def _sun(place: sun.Place, day: date) -> sun.Day:
+    return sun.Day(place, day)
 
 
 def _level(spectra: Floats) -> Floats:

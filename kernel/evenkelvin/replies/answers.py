@@ -1503,6 +1503,7 @@ class ReportSetup(TypedDict):
 
 
 class GlassToGel(TypedDict):
+    id: str
     location: str
     gels: list[str]
     lines: list[str]

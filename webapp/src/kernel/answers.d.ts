@@ -1181,6 +1181,7 @@ export type SetupOutline = {
 };
 
 export type GlassToGel = {
+  id: string;
   location: string;
   gels: string[];
   lines: string[];

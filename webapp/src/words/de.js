@@ -1307,6 +1307,7 @@ const de = {
   "hold.title": "Über den Tag",
   "hold.noReadings":
     "Miss das Tageslicht an einem Fenster ohne Folie und hebe es bei einem Licht dieses Motivs auf. Was wann passt, steht dann hier.",
+  "hold.on": "Wie lange passt, was hängt, {day}, für {white}:",
   "hold.day": "Tag",
   "hold.time": "Uhrzeit",
   "hold.key": "Voll: passt. Halb: nahe. Strich: daneben. Leer: nicht bekannt. Punkte: Messungen.",

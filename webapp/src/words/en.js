@@ -1179,6 +1179,7 @@ export default {
   "hold.title": "Through the day",
   "hold.noReadings":
     "Read the daylight at a window, with no gel on it, and keep it with a light of this location. What holds when stands here.",
+  "hold.on": "How long what hangs holds, {day}, for {white}:",
   "hold.day": "Day",
   "hold.time": "Time of day",
   "hold.key": "Full: holds. Half: near. Line: out. Blank: not known. Dots: readings.",

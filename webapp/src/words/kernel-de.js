@@ -66,6 +66,9 @@ export default {
     "{words} Vor {first} geschätzt nach dem Sonnenstand.",
   "{words} After {last} by the sun's estimate.":
     "{words} Nach {last} geschätzt nach dem Sonnenstand.",
+  "{words} A best guess: read it behind the gel.":
+    "{words} Beste Schätzung: miss hinter der Folie nach.",
+  "{words} A best guess: read it again.": "{words} Beste Schätzung: miss noch einmal.",
   "at {time}": "um {time}",
   "Near from {sooner}, holds {span}, near until {later}.":
     "Nahe ab {sooner}, passt {span}, nahe bis {later}.",

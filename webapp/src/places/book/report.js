@@ -34,6 +34,7 @@ import {
 import { dialledWords, whiteOf } from "../../words/reading.js";
 import { surfaceSheet, surfacesOf } from "./surface-sheet.js";
 import { placeLines, stopsOf } from "./surroundings.js";
+import { heldLines, windowsHeld } from "./window-day.js";
 
 /** So many readings, or the next setup if it has more, are drawn at a time. */
 const TOGETHER = 200;
@@ -50,7 +51,7 @@ const readingsOf = ({ slips, readings }) =>
 class ReportView extends Page {
   static properties = properties({
     given: ["id"],
-    own: ["shown", "told", "report", "fields", "around", "problem", "stopped"],
+    own: ["shown", "told", "report", "fields", "around", "held", "problem", "stopped"],
   });
 
   constructor() {
@@ -66,6 +67,11 @@ class ReportView extends Page {
      *   surfaces: Awaited<ReturnType<typeof surfacesOf>>}>}
      */
     this.around = {};
+    /**
+     * How long the gel of the windows of each location holds; null where nothing tells it.
+     * @type {Record<string, import("./window-day.js").Held | null>}
+     */
+    this.held = {};
     this.problem = "";
     this.asked = "";
     /** Whether the person gave it up before all was told. */
@@ -99,8 +105,21 @@ class ReportView extends Page {
     this.problem = report.problem?.message ?? "";
     this.report = report.problem ? null : report;
     this.told = 0;
+    this.held = {};
     this.shown = this.partAfter(0);
     await this.tellMore(asked);
+  }
+
+  /** The white of the last setup of a location that is told of here. @param {string} location */
+  whiteOf(location) {
+    const told = this.report.setups.filter(
+      (/** @type {any} */ { id, target }) => target && book.thing(id)?.parent === location,
+    );
+    return told
+      .sort((/** @type {any} */ a, /** @type {any} */ b) =>
+        String(a.last).localeCompare(String(b.last)),
+      )
+      .at(-1)?.target;
   }
 
   /** What is not told yet is not told; what stands on the sheet stays. */
@@ -131,6 +150,12 @@ class ReportView extends Page {
       this.told += 1;
       this.around = { ...this.around, [setup.id]: around };
       if (field && !field.problem) this.fields = { ...this.fields, [setup.id]: field };
+    }
+    for (const { id } of this.report?.windows ?? []) {
+      if (id in this.held) continue;
+      const held = await windowsHeld(ask, id, this.whiteOf(id));
+      if (asked !== this.asked || this.stopped) return;
+      this.held = { ...this.held, [id]: held };
     }
   }
 
@@ -368,6 +393,7 @@ class ReportView extends Page {
           <ul class="plain">
             ${place.lines.map((/** @type {string} */ line) => html`<li>${line}</li>`)}
           </ul>
+          ${this.held[place.id] ? heldLines(/** @type {any} */ (this.held[place.id])) : nothing}
         </section>`,
       )}
       <section>

@@ -5,11 +5,13 @@ import { choice } from "../../parts/inputs.js";
 import { slider } from "../../parts/slider.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { warningList } from "../../parts/warnings.js";
-import { settings } from "../../store/index.js";
-import { curves } from "../../store/log/measured-gels.js";
+import { book, settings } from "../../store/index.js";
+import { curves, labels } from "../../store/log/measured-gels.js";
+import { typedIn } from "../../store/questions/by-the-roll.js";
 import { readingQuestion, terms, whiteQuestion } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
-import { dayOf, illuminance, kelvin } from "../../words/numbers.js";
+import { joined } from "../../words/isolated.js";
+import { dayOf, duv, illuminance, kelvin } from "../../words/numbers.js";
 import { clockAt, daylightReadings, offsetOf } from "./daylight.js";
 
 /** @typedef {Record<string, any>} Row */
@@ -44,14 +46,35 @@ export function dayAt(location, typed) {
 }
 
 /**
+ * The windows that the book keeps of a location, and what hangs on those without gels of their
+ * own; gels by label.
+ * @param {Record<string, any>} data  of the location
+ */
+export function keptWindows(data) {
+  const rows = /** @type {Row[]} */ (data.windows ?? []);
+  return {
+    windows: rows.map(({ gel_ids: ids, ...row }) =>
+      row.gels ? { ...row, gels: labels(row.gels, ids) } : row,
+    ),
+    gels: labels(data.window_gels, data.window_gel_ids),
+  };
+}
+
+/** The lines that something is typed in, each with a name. @param {Row[]} rows @returns {Row[]} */
+export const namedWindows = (rows) =>
+  rows
+    .map((row, i) => ({ ...row, name: row.name || t("windows.nth", { n: i + 1 }) }))
+    .filter((_, i) => typedIn(rows[i]));
+
+/**
  * @param {any} location
  * @param {Row[]} windows           those that something is typed of, with their names
  * @param {string[]} common         what hangs where a window has nothing of its own
  * @param {ReturnType<typeof dayAt>} day
- * @param {Record<string, any>} wanted  the light wanted inside, or nothing
+ * @param {Record<string, any>} more  the light wanted inside, or another white
  * @returns {import("../../kernel/answers.js").Question<"hold"> | null}
  */
-export function holdQuestion(location, windows, common, { date, read, minute }, wanted) {
+export function holdQuestion(location, windows, common, { date, read, minute }, more = {}) {
   if (!windows.length || !date) return null;
   const { lat_deg, lon_deg, utc_offset_h, facing_deg, horizon_deg, horizon } = location.data;
   const placed = lat_deg && lon_deg;
@@ -66,7 +89,7 @@ export function holdQuestion(location, windows, common, { date, read, minute }, 
     target: whiteQuestion(),
     ...rest,
     own_gels: [...own, ...curves(hung)],
-    ...wanted,
+    ...more,
     windows: windows.map((row) => ({
       name: row.name,
       gels: row.gels ?? common,
@@ -83,6 +106,46 @@ export function holdQuestion(location, windows, common, { date, read, minute }, 
 
 /** @template {{light: {id: string}}} T @param {T[]} read @param {Row} row */
 const ofWindow = (read, row) => read.filter(({ light }) => !row.light || light.id === row.light);
+
+/**
+ * How long what hangs on the windows of a location holds, on the last day that they were read.
+ * @param {import("./surroundings.js").Ask} ask
+ * @param {string} id          of the location
+ * @param {any} target         the white, as T; nothing for that of the camera
+ * @returns {Promise<Held | null>}
+ */
+export async function windowsHeld(ask, id, target) {
+  const location = book.thing(id);
+  if (!location) return null;
+  const { windows, gels } = keptWindows(location.data);
+  const day = dayAt(location, { day: "", minute: "" });
+  const named = namedWindows(windows);
+  const question = holdQuestion(location, named, gels, day, target ? { target } : {});
+  const answer = question && (await ask({ ...question, most: 1, depth: 1 }));
+  return answer && !answer.problem ? { answer, day, windows: named } : null;
+}
+
+/** @typedef {{answer: any, day: ReturnType<typeof dayAt>, windows: Row[]}} Held */
+
+/** The same on paper. @param {Held} held */
+export const heldLines = ({ answer, day, windows }) => html`<p>
+    ${t("hold.on", {
+      day: dayOf(`${day.date}T12:00:00`),
+      white: `${kelvin(answer.target.cct_K)} · Duv ${duv(answer.target.duv)}`,
+    })}
+  </p>
+  ${answer.windows.map(
+    (/** @type {any} */ one, /** @type {number} */ i) => html`<div class="together">
+      <p>${joined([one.name, one.words], ": ")}</p>
+      ${drawn(one, windows[i] ?? {}, day)}
+    </div>`,
+  )}`;
+
+/** @param {any} one @param {Row} row @param {ReturnType<typeof dayAt>} day */
+function drawn(one, row, day) {
+  const read = ofWindow(day.read, row).map(({ minute }) => minute);
+  return one.stretches.length ? heldDay(one.stretches, read, day.minute, one.words) : nothing;
+}
 
 /**
  * @param {object} view
@@ -137,12 +200,11 @@ function oneWindow(one, i, day, row, hang) {
   const hangs = one.gels.length
     ? t("report.hangs", { pack: one.gels.join(" + ") })
     : t("hold.bare");
-  const read = ofWindow(day.read, row).map(({ minute }) => minute);
   return html`<section class="window" aria-labelledby="windows-held-${i}">
     <h3 id="windows-held-${i}">${one.name}</h3>
     ${one.hung ? html`<p>${verdictMark(one.hung.promise)} ${hangs}</p>` : html`<p>${hangs}</p>`}
     <p class="change">${one.words}</p>
-    ${one.stretches.length ? heldDay(one.stretches, read, day.minute, one.words) : nothing}
+    ${drawn(one, row, day)}
     <p class="reason">${[light.join(", "), one.basis_words].filter(Boolean).join(". ")}</p>
     ${one.nd?.gels.length ? html`<p class="reason">${t("hold.nd", { words: one.nd.words })}</p>` : nothing}
     ${warningList(one.warnings)}

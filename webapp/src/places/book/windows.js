@@ -14,14 +14,14 @@ import { shareText } from "../../parts/share-text.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { book, reportFault, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
-import { labels, tie } from "../../store/log/measured-gels.js";
+import { tie } from "../../store/log/measured-gels.js";
 import { lightsOf } from "../../store/log/shoot.js";
 import { cuttingQuestion, glassSize, typedIn } from "../../store/questions/by-the-roll.js";
 import { cameraQuestion } from "../../store/questions/camera.js";
 import { readingQuestion, terms, whiteQuestion } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { area, percent, stops } from "../../words/numbers.js";
-import { dayAt, holdQuestion, windowDay } from "./window-day.js";
+import { dayAt, holdQuestion, keptWindows, namedWindows, windowDay } from "./window-day.js";
 
 const DIRECTIONS = /** @type {const} */ (["any", "upright", "across"]);
 
@@ -63,17 +63,8 @@ class WindowsView extends LocationPage {
 
   /** What the book keeps of this form. */
   get kept() {
-    const data = this.location?.data ?? {};
-    return {
-      windows: /** @type {Row[]} */ (
-        data.windows?.length
-          ? data.windows.map((/** @type {Row} */ { gel_ids: ids, ...row }) =>
-              row.gels ? { ...row, gels: labels(row.gels, ids) } : row,
-            )
-          : [{}]
-      ),
-      gels: labels(data.window_gels, data.window_gel_ids),
-    };
+    const kept = keptWindows(this.location?.data ?? {});
+    return { ...kept, windows: kept.windows.length ? kept.windows : [{}] };
   }
 
   get changed() {
@@ -117,9 +108,7 @@ class WindowsView extends LocationPage {
 
   /** The lines in use, each with a name. @returns {Row[]} */
   get named() {
-    return this.typed.windows
-      .map((row, i) => ({ ...row, name: row.name || t("windows.nth", { n: i + 1 }) }))
-      .filter((_, i) => typedIn(this.typed.windows[i]));
+    return namedWindows(this.typed.windows);
   }
 
   get day() {

@@ -54,18 +54,20 @@ def seeds() -> list[bytes]:
                              for n, v in zip(NM, VALUES, strict=True)),
         "name;x;y;CCT;lux\nKey;0,4215;0,4022;3262;1200\nFill;0,38;0,37;4000;\n",
         '<?xml version="1.0"?>\n<IESTM2714 xmlns="iestm2714" version="1.0"><Header>'
-        "<Description>Key</Description></Header><SpectralDistribution>"
+        "<Description>Key</Description><Comments>Lux: 640; Time: 17:10\nDate: 05/06/2026"
+        "</Comments></Header><SpectralDistribution>"
         f"<SpectralQuantity>relative</SpectralQuantity>\n{samples}\n"
         "</SpectralDistribution></IESTM2714>",
         '<?xml version="1.0"?>\n<cc:CxF xmlns:cc="http://colorexchangeformat.com/CxF3-core">'
-        '<cc:Object Name="Key"><cc:ColorValues><cc:EmissiveSpectrum StartWL="400" '
+        '<cc:Object Name="Key"><cc:CreationDate>2026-11-25T17:10:05Z</cc:CreationDate>'
+        '<cc:Tag Name="Lux" Value="640"/><cc:ColorValues><cc:EmissiveSpectrum StartWL="400" '
         f'ColorSpecification="s">{numbers}</cc:EmissiveSpectrum><cc:ColorEmissiveCIExyY>'
         "<cc:x>0.4</cc:x><cc:y>0.4</cc:y></cc:ColorEmissiveCIExyY></cc:ColorValues></cc:Object>"
         '<cc:ColorSpecification Id="s"><cc:WavelengthRange StartWL="400" Increment="10"/>'
         "</cc:ColorSpecification></cc:CxF>",
         f'CGATS.17\nDESCRIPTOR "gels"\nBEGIN_DATA_FORMAT\nSAMPLE_NAME {fields}\n'
         f'END_DATA_FORMAT\nBEGIN_DATA\n"one" {numbers}\n"two" {numbers}\nEND_DATA\n',
-        "CGATS.17\nBEGIN_DATA_FORMAT\nSAMPLE_ID SPECTRAL_NM SPECTRAL_PCT\nEND_DATA_FORMAT\n"
+        "CGATS.17\nLUX 640\n# Place: deck\nBEGIN_DATA_FORMAT\nSAMPLE_ID SPECTRAL_NM SPECTRAL_PCT\nEND_DATA_FORMAT\n"
         "BEGIN_DATA\n" + "\n".join(f"1 {n} {v}" for n, v in zip(NM, VALUES, strict=True))
         + "\nEND_DATA\n",
     ]  # fmt: skip

@@ -6,7 +6,10 @@ The forms are invented; no instrument writes them. The light in each is an equal
 
 from __future__ import annotations
 
+import re
+from collections.abc import Callable
 from typing import Any
+from xml.sax.saxutils import escape, quoteattr
 
 import numpy as np
 import pytest
@@ -203,6 +206,171 @@ def test_a_damaged_header_is_said_by_its_line_and_the_spectrum_stays(head: str, 
     assert found["problems"]
     assert all(problem["line"] in (1, 2) for problem in found["problems"])
     assert all("left out" in problem["message"] for problem in found["problems"])
+
+
+def statements(head: str) -> list[tuple[str, str]]:
+    """The labels and values of a header of :data:`FORMS`, whatever its columns are."""
+    lines = [line.lstrip("# ") for line in head.splitlines()]
+    if lines[-1] == "nm;value":
+        return list(zip(*(line.split(";") for line in lines[:-1]), strict=True))
+    pairs = [re.split(r"\s*[:=]\s*|\t|;", line, maxsplit=1) for line in lines if line]
+    # Some values hold a colon of their own, but no label holds a semicolon or a tab.
+    return [
+        (label, value)
+        for line, (label, value) in zip(lines, pairs, strict=False)
+        for label, value in [
+            re.split(r"\t|;", line, maxsplit=1)
+            if re.match(r"[^:=]+?(\t|;)", line)
+            else (label, value)
+        ]
+    ]
+
+
+def in_tm27(pairs: list[tuple[str, str]]) -> str:
+    """IES TM-27-14: what is said stands in the header's comments."""
+    said = escape("\n".join(f"{label}: {value}" for label, value in pairs))
+    data = "".join(f'<SpectralData wavelength="{nm}">0.5</SpectralData>' for nm in NM)
+    return (
+        f"<IESTM2714><Header><Comments>{said}</Comments></Header><SpectralDistribution>"
+        f"<SpectralQuantity>relative</SpectralQuantity>{data}</SpectralDistribution></IESTM2714>"
+    )
+
+
+def in_cgats(pairs: list[tuple[str, str]], comments: bool) -> str:
+    """CGATS.17: as keywords of its own, or as comments."""
+    said = "\n".join(
+        f"# {label}: {value}" if comments else f'{label.replace(" ", "_")} "{value}"'
+        for label, value in pairs
+    )
+    rows = "\n".join(f"{nm} 0.5" for nm in NM)
+    return (
+        f'CGATS.17\nMEASUREMENT "radiance of a light"\n{said}\nBEGIN_DATA_FORMAT\nSPECTRAL_NM '
+        f"SPECTRAL_VALUE\nEND_DATA_FORMAT\nBEGIN_DATA\n{rows}\nEND_DATA\n"
+    )
+
+
+def in_cxf(pairs: list[tuple[str, str]], tags: bool) -> str:
+    """CxF3 (ISO 17972-1): as tags of the object, or in its comment."""
+    said = (
+        "<TagCollection>"
+        + "".join(f"<Tag Name={quoteattr(a)} Value={quoteattr(b)}/>" for a, b in pairs)
+        + "</TagCollection>"
+        if tags
+        else f"<Comment>{escape('; '.join(f'{a} = {b}' for a, b in pairs))}</Comment>"
+    )
+    return (
+        f'<CxF><Resources><ObjectCollection><Object Id="o1">{said}<ColorValues>'
+        f'<EmissiveSpectrum StartWL="380" Increment="5">{"0.5 " * len(NM)}</EmissiveSpectrum>'
+        "</ColorValues></Object></ObjectCollection></Resources></CxF>"
+    )
+
+
+FORMATS: dict[str, Callable[[list[tuple[str, str]]], str]] = {
+    "TM-27 comments": in_tm27,
+    "CGATS comments": lambda pairs: in_cgats(pairs, comments=True),
+    "CGATS keywords": lambda pairs: in_cgats(pairs, comments=False),
+    "CxF3 tags": lambda pairs: in_cxf(pairs, tags=True),
+    "CxF3 comment": lambda pairs: in_cxf(pairs, tags=False),
+}
+
+
+@pytest.mark.parametrize("written", FORMATS)
+@pytest.mark.parametrize(("head", "told"), [(head or BELOW[1:], told) for head, _, told in FORMS])
+def test_the_same_header_is_read_in_every_format(
+    written: str, head: str, told: dict[str, Any]
+) -> None:
+    one = the_one(FORMATS[written](statements(head)))
+    stated = dict(one["stated"])
+    assert stated.pop("title", None) == told.get("name")
+    assert stated == {name: value for name, value in told.items() if name != "name"}
+    assert not [note for note in one["understood"]["notes"] if "scatter" in note]
+
+
+@pytest.mark.parametrize("written", FORMATS)
+@pytest.mark.parametrize(("head", "field"), DAMAGED)
+def test_the_same_damage_is_said_in_every_format(written: str, head: str, field: str) -> None:
+    found = read(FORMATS[written](statements(head)))
+    assert [one["wavelengths_nm"] for one in found["spectra"]] == [NM]
+    assert field not in found["spectra"][0]["stated"]
+    assert found["problems"]
+    assert all("left out" in problem["message"] for problem in found["problems"])
+
+
+def test_elements_of_their_own_are_read_by_their_names() -> None:
+    text = in_tm27([]).replace(
+        "<Comments></Comments>",
+        "<Description>Bow</Description><Illuminance unit='klx'>1.2345</Illuminance>"
+        "<ColorTemperature>5455</ColorTemperature><Place>Deck 3</Place>"
+        "<DocumentCreationDate>2020-01-01T00:00:00Z</DocumentCreationDate>"
+        "<Comments>The sun, low. Seen: nothing, x of y.</Comments>",
+    )
+    one = the_one(text)
+    assert one["stated"] == {"title": "Bow", "illuminance_lx": 1234.5, "place": "Deck 3"}
+
+
+def test_a_cxf_object_has_its_own_date_and_the_colour_beside_its_spectrum_is_compared() -> None:
+    whole = in_cxf([("Lux", "640")], tags=True)
+    for x, beyond in ((0.3333, False), (0.35, True)):
+        colour = f"<ColorEmissiveCIExyY><x>{x}</x><y>0.3333</y><Y>1</Y></ColorEmissiveCIExyY>"
+        text = whole.replace("</ColorValues>", f"{colour}</ColorValues>").replace(
+            '<Object Id="o1">',
+            '<Object Id="o1" Name="Bow"><CreationDate>2026-11-25T17:10:05+11:00</CreationDate>',
+        )
+        one = the_one(text)
+        assert one["stated"] == {"title": "Bow", "illuminance_lx": 640, **DAY, "zone": "+11:00"}
+        assert bool([note for note in one["understood"]["notes"] if "scatter" in note]) == beyond
+        assert "readings" not in read(text)
+    objects = "".join(
+        f'<Object Name="{n}"><TagCollection><Tag Name="Lux" Value="{n}00"/></TagCollection>'
+        f"<ColorValues><ColorEmissiveCIExyY><x>0.33</x><y>0.34</y></ColorEmissiveCIExyY>"
+        "</ColorValues></Object>"
+        for n in (1, 2)
+    )
+    found = read(
+        f"<CxF><FileInformation><Comment>Place: deck</Comment></FileInformation>{objects}</CxF>"
+    )
+    assert [(one["name"], one["illuminance_lx"]) for one in found["readings"]] == [
+        ("1", 100),
+        ("2", 200),
+    ]
+    assert [one["stated"] for one in found["readings"]] == [{"place": "deck"}] * 2
+
+
+def test_the_records_of_a_cgats_table_have_figures_of_their_own() -> None:
+    head = 'CGATS.17\nCREATED "2026-11-25"\nPLACE "deck"\nLUX 5\nBEGIN_DATA_FORMAT\n'
+    fields = f"SAMPLE_NAME LUX TIME {' '.join(f'SPECTRAL_{nm}' for nm in NM)}"
+    rows = "\n".join(f'"{n}" {n}00 17:1{n} {"0.5 " * len(NM)}' for n in (1, 2))
+    table = "{}{}\nEND_DATA_FORMAT\nBEGIN_DATA\n{}\nEND_DATA\n"
+    found = read(table.format(head, fields, rows), quantity="light")
+    assert [one["stated"] for one in found["spectra"]] == [
+        {"title": f"{n}", "date": "2026-11-25", "place": "deck", "time": f"17:1{n}:00",
+         "illuminance_lx": 100 * n}
+        for n in (1, 2)
+    ]  # fmt: skip
+    assert "for 2 spectra" in found["problems"][0]["message"]
+    colours = table.format(
+        head.replace("LUX 5\n", ""), "SAMPLE_NAME XYY_X XYY_Y XYY_CAPY LUX TIME",
+        '"key" 0.33 0.34 1 640 17:10\n"fill" 0.36 0.37 1 88 17:12',
+    )  # fmt: skip
+    readings = read(colours)["readings"]
+    assert [(one["name"], one["x"], one["illuminance_lx"]) for one in readings] == [
+        ("key", 0.33, 640),
+        ("fill", 0.36, 88),
+    ]
+    assert readings[1]["stated"] == {"date": "2026-11-25", "place": "deck", "time": "17:12:00"}
+
+
+def test_each_table_of_a_cgats_file_has_what_stands_above_it_last() -> None:
+    rows = "\n".join(f"{nm} 0.5" for nm in NM)
+    form = "BEGIN_DATA_FORMAT\nSPECTRAL_NM SPECTRAL_VALUE\nEND_DATA_FORMAT\n"
+    part = '{}DESCRIPTOR "{}"\nLUX {}\n' + form + f"BEGIN_DATA\n{rows}\nEND_DATA\n"
+    text = "CGATS.17\n" + part.format('PLACE "deck"\n', "Bow", 640) + part.format("", "Stern", 88)
+    found = read(text, quantity="light")
+    assert found["problems"] == []
+    assert [one["stated"] for one in found["spectra"]] == [
+        {"place": "deck", "title": "Bow", "illuminance_lx": 640},
+        {"place": "deck", "title": "Stern", "illuminance_lx": 88},
+    ]
 
 
 def test_the_order_of_day_and_month_is_asked_where_it_is_open() -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Set
 from dataclasses import dataclass, field
 
 from evenkelvin.fields import parse_number
@@ -20,6 +20,15 @@ from evenkelvin.interchange.contents import (
 )
 from evenkelvin.interchange.headings import kind_of
 from evenkelvin.interchange.photons import to_power
+from evenkelvin.interchange.readings import take_stated
+from evenkelvin.interchange.stated import (
+    Statement,
+    field_of,
+    noted,
+    state_readings,
+    state_spectra,
+    statement,
+)
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
 
@@ -35,11 +44,31 @@ _AT_WAVELENGTH = re.compile(
 _DESCRIBES = re.compile(r"\s*(DESCRIPTOR|FILE_DESCRIPTOR|MEASUREMENT|TARGET_TYPE|SPECTRAL)", re.I)
 
 
+#: Keywords that tell of the format or of the instrument, and none of the light's figures.
+_OWN = frozenset({"KEYWORD", "DESCRIPTOR", "MEASUREMENT", "FILTER", "SAMPLE_ID", "ID"})
+
+
 @dataclass
 class _Table:
     line: int
     fields: list[str] = field(default_factory=list)
     rows: list[tuple[int, list[str]]] = field(default_factory=list)
+    #: The lines above it, with their numbers, and how many of them stand above the one before too.
+    head: list[tuple[int, str]] = field(default_factory=list)
+    before: int = 0
+
+    @property
+    def header(self) -> str:
+        """Return the text above the table."""
+        return "\n".join(line for _, line in self.head)
+
+    def statements(self) -> list[Statement]:
+        """Return what keywords and comments above the table state; the later holds."""
+        old, new = (
+            list(_stated(part)) for part in (self.head[: self.before], self.head[self.before :])
+        )
+        anew = {field_of(told.label) for told in new}
+        return [told for told in old if field_of(told.label) not in anew] + new
 
 
 def is_cgats(text: str) -> bool:
@@ -55,8 +84,20 @@ def _tokens(line: str) -> list[str]:
     return found
 
 
-def _tables(text: str, contents: Contents) -> Iterator[tuple[_Table, str]]:
-    """Yield each data table and all the header text that came before it."""
+def _stated(head: list[tuple[int, str]]) -> Iterator[Statement]:
+    for number, line in head:
+        _, mark, comment = line.partition("#")
+        tokens = _tokens(line)
+        if tokens:
+            label = "measured" if tokens[0].upper() == "CREATED" else tokens[0]
+            if tokens[0].upper() not in _OWN:
+                yield statement(label, " ".join(tokens[1:]), number)
+        elif mark:
+            yield from noted(comment, number)
+
+
+def _tables(text: str, contents: Contents) -> Iterator[_Table]:
+    """Yield each data table with all that stands above it."""
     lines = re.split(r"\r\n|\r|\n", text)
     if len(lines) > MAX_LINES:
         raise Problem(
@@ -68,12 +109,14 @@ def _tables(text: str, contents: Contents) -> Iterator[tuple[_Table, str]]:
             ),
         )
     state = "header"
-    header: list[str] = []
+    header: list[tuple[int, str]] = []
     table = _Table(1)
-    cells = 0
+    cells = before = 0
     for number, line in enumerate(lines, 1):
         tokens = _tokens(line)
         if not tokens:
+            if line.strip() and state == "header":
+                header.append((number, line))
             continue
         keyword = tokens[0].upper()
         if keyword == "BEGIN_DATA_FORMAT":
@@ -84,7 +127,9 @@ def _tables(text: str, contents: Contents) -> Iterator[tuple[_Table, str]]:
         elif keyword == "BEGIN_DATA":
             state, table.line = "data", number
         elif keyword == "END_DATA":
-            yield table, "\n".join(header)
+            table.head, table.before = list(header), before
+            yield table
+            before = len(header)
             state, table = "header", _Table(number, table.fields)
         elif state == "format":
             table.fields += tokens
@@ -92,7 +137,7 @@ def _tables(text: str, contents: Contents) -> Iterator[tuple[_Table, str]]:
             table.rows.append((number, tokens))
             cells += len(tokens)
         else:
-            header.append(line)
+            header.append((number, line))
         if len(table.fields) > MAX_COLUMNS or cells > MAX_CELLS:
             raise Problem(
                 "",
@@ -110,7 +155,8 @@ def _tables(text: str, contents: Contents) -> Iterator[tuple[_Table, str]]:
                 "", Said("The data has no END_DATA; the file may have been cut short."), len(lines)
             )
         )
-        yield table, "\n".join(header)
+        table.head, table.before = header, before
+        yield table
 
 
 def _records(table: _Table, contents: Contents) -> Iterator[tuple[int, list[str]]]:
@@ -153,7 +199,8 @@ def read_cgats(text: str, choices: Mapping[str, str]) -> Contents:
     """Return the spectra of every data table of a CGATS text.
 
     Wavelengths are in the field names (SPECTRAL_380 …), in pairs of SPECTRAL_NM with SPECTRAL_PCT
-    or SPECTRAL_DEC within a record, or in such a pair with one wavelength to a record.
+    or SPECTRAL_DEC within a record, or in such a pair with one wavelength to a record. What other
+    fields of a record say, and keywords and comments above the table, is stated of its light.
 
     Raises
     ------
@@ -161,8 +208,8 @@ def read_cgats(text: str, choices: Mapping[str, str]) -> Contents:
         When the file is beyond the bounds.
     """
     contents = Contents("CGATS.17 (ISO 28178)", choices=choices)
-    for table, header in _tables(text, contents):
-        _read_table(table, header, contents, choices)
+    for table in _tables(text, contents):
+        _read_table(table, contents, choices)
     if not contents.spectra and not contents.readings and not contents.problems:
         contents.complain(
             Problem(
@@ -173,7 +220,8 @@ def read_cgats(text: str, choices: Mapping[str, str]) -> Contents:
     return contents
 
 
-def _read_table(table: _Table, header: str, contents: Contents, choices: Mapping[str, str]) -> None:
+def _read_table(table: _Table, contents: Contents, choices: Mapping[str, str]) -> None:
+    header = table.header
     fields = [name.upper() for name in table.fields]
     name_at = next(
         (fields.index(name) for name in ("SAMPLE_NAME", "SAMPLE_ID") if name in fields), None
@@ -195,11 +243,14 @@ def _read_table(table: _Table, header: str, contents: Contents, choices: Mapping
     elif any("DEC" in name for name in fields):
         percent = False
     if len(named) < FEWEST_SAMPLES and not pairs:
-        _read_chromaticities(table, fields, name_at, contents)
+        _read_readings(table, fields, contents)
         return
     kind = _kind(header, percent, contents, choices)
     column = FoundSpectrum("", [], [], kind, line=table.line)
     column_damaged = 0
+    lights: list[tuple[FoundSpectrum, list[Statement]]] = []
+    # One wavelength to a record: no record has figures of its own.
+    samples_of = {place for place, _ in named} | {place for pair in pairs for place in pair}
     for line, tokens in _records(table, contents):
         found, damaged = column, 0
         if len(named) >= FEWEST_SAMPLES or len(pairs) > 1:
@@ -229,11 +280,26 @@ def _read_table(table: _Table, header: str, contents: Contents, choices: Mapping
                 )
         if found is column:
             column_damaged += damaged
-        else:
-            _take(found, header, contents, percent, choices, damaged)
+        elif _take(found, header, contents, percent, choices, damaged):
+            lights.append((found, _own(fields, tokens, line, samples_of)))
     if column.values:
         column.name = _descriptor(header)
-        _take(column, header, contents, percent, choices, column_damaged)
+        if _take(column, header, contents, percent, choices, column_damaged):
+            lights.append((column, [Statement("DESCRIPTOR", column.name, table.line, "name")]))
+    lights = [(found, own) for found, own in lights if found.kind == "light"]
+    state_spectra(table.statements(), lights, contents)
+
+
+def _own(fields: list[str], tokens: list[str], line: int, without: Set[int]) -> list[Statement]:
+    """Return what the cells of a record state, by the names of their fields."""
+    found = []
+    for place, (name, token) in enumerate(zip(fields, tokens, strict=True)):
+        if place in without or name in _OWN:
+            continue
+        known = {"SAMPLE_NAME": "name", "XYY_X": "x", "XYY_Y": "y"}.get(name, "")
+        told = statement(name, token, line)
+        found.append(told._replace(label=name, field=known) if known else told)
+    return found
 
 
 def _take(
@@ -243,10 +309,10 @@ def _take(
     percent: bool | None,
     choices: Mapping[str, str],
     damaged: int,
-) -> None:
+) -> bool:
     to_power(found, contents, [line for line in header.splitlines() if _DESCRIBES.match(line)])
     to_fraction(found, contents, percent, choices.get("values", ""))
-    contents.take(found, damaged)
+    return contents.take(found, damaged)
 
 
 def _kind(header: str, percent: bool | None, contents: Contents, choices: Mapping[str, str]) -> str:
@@ -277,17 +343,15 @@ def _descriptor(header: str) -> str:
     return ""
 
 
-def _read_chromaticities(
-    table: _Table, fields: list[str], name_at: int | None, contents: Contents
-) -> None:
-    if "XYY_X" not in fields or "XYY_Y" not in fields:
+def _read_readings(table: _Table, fields: list[str], contents: Contents) -> None:
+    """Take a reading from each record that has x and y, or a colour temperature."""
+    named = {field_of(statement(name, "", 0).label) for name in fields}
+    if not ({"XYY_X", "XYY_Y"} <= set(fields) or "cct_K" in named):
         return
-    x_at, y_at = fields.index("XYY_X"), fields.index("XYY_Y")
-    for line, tokens in _records(table, contents):
-        try:
-            x = parse_number(tokens[x_at], "XYY_X")
-            y = parse_number(tokens[y_at], "XYY_Y")
-            name = tokens[name_at] if name_at is not None else ""
-            contents.take_reading({"name": name, "x": x, "y": y, "line": line})
-        except Problem as problem:
-            contents.complain(Problem(problem.field, problem.message, line))
+    records = list(_records(table, contents))
+    own = [_own(fields, tokens, line, set()) for line, tokens in records]
+    names = fields.index("SAMPLE_ID") if "SAMPLE_ID" in fields else None
+    stated = state_readings(table.statements(), own, contents)
+    for (line, tokens), one in zip(records, stated, strict=True):
+        fallback = {} if names is None else {"name": tokens[names]}
+        take_stated({**fallback, **one}, line, contents)

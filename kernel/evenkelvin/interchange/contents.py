@@ -178,8 +178,14 @@ class Contents:
         reading["name"] = " ".join(str(reading["name"]).split())[:LONGEST_NAME]
         self.readings.append(reading)
 
-    def take(self, found: FoundSpectrum, damaged: int = 0) -> None:
-        """Keep a spectrum after settling its samples, or say why it cannot be kept."""
+    def take(self, found: FoundSpectrum, damaged: int = 0) -> bool:
+        """Keep a spectrum after settling its samples, or say why it cannot be kept.
+
+        Returns
+        -------
+        bool
+            Whether it was kept.
+        """
         if len(self.spectra) >= MAX_SPECTRA:
             self.complain(
                 Problem(
@@ -191,7 +197,7 @@ class Contents:
                     found.line,
                 )
             )
-            return
+            return False
         try:
             if damaged > MOST_DAMAGED * (damaged + len(found.values)):
                 raise Problem(
@@ -210,8 +216,9 @@ class Contents:
             field = problem.field.strip(".")
             line = problem.line or found.line
             self.complain(Problem(field, message, line))
-        else:
-            self.spectra.append(found)
+            return False
+        self.spectra.append(found)
+        return True
 
 
 def settle(found: FoundSpectrum, contents: Contents) -> None:

@@ -12,7 +12,9 @@ from evenkelvin.interchange.contents import (
     Question,
     to_fraction,
 )
+from evenkelvin.interchange.readings import take_stated
 from evenkelvin.interchange.safe_xml import Node
+from evenkelvin.interchange.stated import Statement, elements, state_readings, state_spectra
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
 
@@ -35,23 +37,50 @@ def read_cxf(root: Node, choices: Mapping[str, str]) -> Contents:
     """Return the spectra of a CxF3 document, and the emissive chromaticities beside them.
 
     Where the samples begin and how far they are apart is an attribute of the spectrum or of the
-    colour specification that it refers to.
+    colour specification that it refers to. What an object's tags, comments and other elements say
+    is stated of its light, and so is a chromaticity beside its spectrum.
     """
     contents = Contents("CxF3 (ISO 17972)", choices=choices)
     specifications = {
         node.attributes.get("Id", ""): node for node in root.all("ColorSpecification")
     }
+    about = root.first("FileInformation")
+    common = list(elements(about, {"CreationDate"})) if about else []
+    lights: list[tuple[FoundSpectrum, list[Statement]]] = []
+    alone: list[tuple[int, list[Statement]]] = []
     for thing in root.all("Object"):
-        name = thing.attributes.get("Name", "") or thing.attributes.get("Id", "")
+        named = thing.attributes.get("Name", "")
+        name = named or thing.attributes.get("Id", "")
+        said = [
+            Statement("Name", named, thing.line, "name"),
+            Statement("CreationDate", thing.text_of("CreationDate"), thing.line, "moment"),
+            *elements(thing, {"CreationDate", "ColorValues", "DeviceColorValues"}),
+        ]
+        spectra: list[FoundSpectrum] = []
+        colours: list[tuple[int, list[Statement]]] = []
         for values in thing.all("ColorValues"):
             for node in values.children:
                 if node.name in _KINDS:
                     specification = specifications.get(
                         node.attributes.get("ColorSpecification", "")
                     )
-                    _read_spectrum(node, specification, name, contents, choices)
+                    found = _read_spectrum(node, specification, name, contents, choices)
+                    spectra += [found] if found else []
                 elif node.name in ("ColorEmissiveCIExyY", "ColorEmissiveCIEXYZ"):
-                    _read_chromaticity(node, name, contents)
+                    colour = _chromaticity(node, name, contents)
+                    colours += [(node.line, colour)] if colour else []
+        # A colour beside a spectrum is that of the spectrum.
+        beside = [each for _, colour in colours[:1] for each in colour] if spectra else []
+        lights += [(each, said + beside) for each in spectra if each.kind == "light"]
+        if not spectra:
+            alone += [
+                (line, [Statement("Name", name, line, "name"), *said[1:], *colour])
+                for line, colour in colours
+            ]
+    state_spectra(common, lights, contents)
+    stated = state_readings(common, [some for _, some in alone], contents)
+    for (line, _), one in zip(alone, stated, strict=True):
+        take_stated(one, line, contents)
     if not contents.spectra and not contents.readings and not contents.problems:
         contents.complain(
             Problem(
@@ -67,7 +96,7 @@ def _read_spectrum(
     name: str,
     contents: Contents,
     choices: Mapping[str, str],
-) -> None:
+) -> FoundSpectrum | None:
     kind = _KINDS[node.name]
     if not kind:
         stated = specification.text_of("MeasurementType").lower() if specification else ""
@@ -86,7 +115,7 @@ def _read_spectrum(
             samples = _listed(node, specification, contents, choices)
     except Problem as problem:
         contents.complain(problem)
-        return
+        return None
     for wavelength, value, line in samples:
         try:
             number = parse_number(wavelength, "WL", Said("the wavelength"))
@@ -102,7 +131,7 @@ def _read_spectrum(
                 )
             )
     to_fraction(found, contents, False, choices.get("values", ""))
-    contents.take(found, damaged)
+    return found if contents.take(found, damaged) else None
 
 
 def _listed(
@@ -147,7 +176,8 @@ def _likely_step(first: float, samples: int) -> str:
     return min(steps, key=lambda step: abs(first + float(step) * (samples - 1) - 730.0))
 
 
-def _read_chromaticity(node: Node, name: str, contents: Contents) -> None:
+def _chromaticity(node: Node, name: str, contents: Contents) -> list[Statement]:
+    """Return x and y as they are stated; nothing, and a complaint, where they cannot be."""
     try:
         if node.name == "ColorEmissiveCIExyY":
             x, y = (parse_number(node.text_of(part), part) for part in ("x", "y"))
@@ -157,7 +187,6 @@ def _read_chromaticity(node: Node, name: str, contents: Contents) -> None:
             if total <= 0:
                 raise Problem("X", Said("X, Y and Z add up to nothing."))
             x, y = big[0] / total, big[1] / total
-        contents.take_reading({"name": name, "x": x, "y": y, "line": node.line})
     except Problem as problem:
         contents.complain(
             Problem(
@@ -166,3 +195,5 @@ def _read_chromaticity(node: Node, name: str, contents: Contents) -> None:
                 node.line,
             )
         )
+        return []
+    return [Statement("x", repr(x), node.line, "x"), Statement("y", repr(y), node.line, "y")]

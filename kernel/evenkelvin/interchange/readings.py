@@ -115,8 +115,7 @@ def find_readings(rows: list[Row], dialect: Dialect, alone: bool, contents: Cont
         for question in other.questions:
             contents.ask(question)
         line = next(row.line for row in rows)
-        about = {name: value for name, value in stated.items() if name in _ABOUT}
-        _take(stated, about, line, contents)
+        take_stated(stated, line, contents)
 
 
 def _take_row(row: Row, heads: dict[int, str], contents: Contents) -> None:
@@ -143,6 +142,11 @@ def _take_row(row: Row, heads: dict[int, str], contents: Contents) -> None:
     if not TEXTS.issuperset(given):
         about = {name: str(value) for name, value in given.items() if name in _BESIDE}
         _take(given, read_texts(about, row.line, contents), row.line, contents)
+
+
+def take_stated(stated: Mapping[str, Any], line: int, contents: Contents) -> None:
+    """Keep a reading by what is stated of it (:func:`stated.state_readings`)."""
+    _take(stated, {name: stated[name] for name in _ABOUT if name in stated}, line, contents)
 
 
 def _take(given: Mapping[str, Any], about: dict[str, Any], line: int, contents: Contents) -> None:

@@ -1,7 +1,8 @@
 """What a file says of a spectrum beside its samples: level, colour, title, time and place.
 
 Labels of many languages, in any order, above, below or beside the spectrum; with the value in the
-next cell, after a colon or an equals sign, or in the line below. What a label is, :func:`field_of`
+next cell, after a colon or an equals sign, or in the line below; as keywords, elements and comments
+of the other formats too. What a label is, :func:`field_of`
 says, for tables of readings too. What cannot be read is complained of by its line and left out;
 the spectrum stays.
 """
@@ -9,10 +10,10 @@ the spectrum stays.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from functools import lru_cache
 from itertools import zip_longest
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 
@@ -39,6 +40,7 @@ from evenkelvin.interchange.csv_text import as_typed
 from evenkelvin.interchange.dialect import Dialect
 from evenkelvin.interchange.layout import Row
 from evenkelvin.interchange.moments import read_moment, read_zone
+from evenkelvin.interchange.safe_xml import Node
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
 from evenkelvin.scouting.coordinates import read_angle, read_position
@@ -138,6 +140,13 @@ _BOUNDS = {
 #: A meter's scatter in x and y (common practice, no source), and how many of it are a disagreement.
 _SCATTER, _BEYOND = 0.0015, 3.0
 _SHOWN = 24
+#: Where a new word begins inside a name: ColorTemperature.
+_INNER = re.compile(r"(?<=[a-zäöü0-9])(?=[A-Z])")
+#: Units that end the name of a keyword.
+_UNIT_WORDS = frozenset({"lx", "lux", "fc", "klx", "k", "kelvin", "s", "ms"})
+_LONGEST_NOTE = 20_000
+#: Elements that hold what somebody wrote.
+_NOTES = frozenset({"Comment", "Comments", "Note", "Notes"})
 
 
 def word_of(cell: str) -> str:
@@ -204,6 +213,84 @@ def read_stated(rows: Sequence[Row], dialect: Dialect, contents: Contents) -> No
             reader.read(near, some)
         for place, found in enumerate(some):
             reader.give(found, place)
+
+
+class Statement(NamedTuple):
+    """A label and its value, as keyword text and XML have them; ``field`` where it is known."""
+
+    label: str
+    value: str
+    line: int
+    field: str = ""
+
+
+def statement(label: str, value: str, line: int) -> Statement:
+    """Return a statement by the name of an element or keyword: ColorTemperature, ILLUMINANCE_LX."""
+    words = _INNER.sub(" ", label.replace("_", " ").strip())
+    head, _, unit = words.rpartition(" ")
+    if not field_of(words) and unit.lower() in _UNIT_WORDS and field_of(head):
+        words = f"{head} ({unit})"
+    return Statement(words, value, line)
+
+
+def noted(text: str, line: int) -> Iterator[Statement]:
+    """Yield what a comment states: a label, a colon or equals sign and a value, or several.
+
+    What else a comment says is its own business.
+    """
+    for place, part in enumerate(re.split(r"\r\n|\r|\n", text[:_LONGEST_NOTE])):
+        label, value = "", ""
+        for piece in re.split(r"([;\t|]|,\s)", part):
+            sign = re.search(r"[:=]", piece)
+            if sign and field_of(head := piece[: sign.start()].strip(" #")):
+                if label:
+                    yield Statement(label, value.strip(" ;,|\t"), line + place)
+                label, value = head, piece[sign.end() :]
+            else:
+                value += piece
+        if label:
+            yield Statement(label, value.strip(" ;,|\t"), line + place)
+
+
+def elements(node: Node, without: Set[str] = frozenset()) -> Iterator[Statement]:
+    """Yield what the elements below one state: by their names, as tags, or in comments.
+
+    A tag has attributes ``Name`` and ``Value``; a unit may be an attribute beside the text.
+    """
+    for child in node.children:
+        if child.name in without:
+            continue
+        attributes = child.attributes
+        if child.name == "Tag":
+            yield statement(attributes.get("Name", ""), attributes.get("Value", ""), child.line)
+        elif child.name in _NOTES:
+            yield from noted(child.text, child.line)
+        elif child.children:
+            yield from elements(child, without)
+        elif child.text:
+            unit = attributes.get("unit") or attributes.get("units") or ""
+            yield statement(child.name, f"{child.text} {unit}".strip(), child.line)
+
+
+def state_spectra(
+    common: Iterable[Statement],
+    own: Sequence[tuple[FoundSpectrum, Iterable[Statement]]],
+    contents: Contents,
+) -> None:
+    """Give lights what is stated of all of them and of each, as :func:`read_stated` does."""
+    reader = _Reader(Dialect(";", "."), contents, len(own))
+    reader.say(common, [some for _, some in own])
+    for which, (found, _) in enumerate(own):
+        reader.give(found, which)
+
+
+def state_readings(
+    common: Iterable[Statement], own: Sequence[Iterable[Statement]], contents: Contents
+) -> list[dict[str, Any]]:
+    """Return what is stated of each reading, of all of them and of itself."""
+    reader = _Reader(Dialect(";", "."), contents, len(own))
+    reader.say(common, own)
+    return [reader.plain(which) for which in range(len(own))]
 
 
 def read_alone(rows: Sequence[Row], dialect: Dialect, contents: Contents) -> dict[str, Any]:
@@ -288,7 +375,7 @@ class _Reader:
     @property
     def all(self) -> dict[str, Any]:
         """Return what is stated of all, plainly."""
-        return self._plain(None)
+        return self.plain(None)
 
     def read(self, rows: Sequence[Row], some: Sequence[FoundSpectrum]) -> None:
         """Read lines: labels with their values, or a line of labels above one of values."""
@@ -310,6 +397,20 @@ class _Reader:
                 continue
             for pair in _pairs(row, self._dialect.delimiter):
                 self.take(None, *pair)
+
+    def say(self, common: Iterable[Statement], own: Sequence[Iterable[Statement]]) -> None:
+        """Read statements of all, then those of each."""
+        for told in common:
+            field = told.field or field_of(told.label)
+            # What several are called together is none's own name.
+            if field and told.value and not (field == "name" and self.several > 1):
+                self.take(None, field, [told.value], told.line, told.label)
+        if self.several > 1:
+            self._leave_single()
+        for which, some in enumerate(own):
+            for told in some:
+                if told.value and (field := told.field or field_of(told.label)):
+                    self.take(which, field, [told.value], told.line, told.label)
 
     def take_row(self, head: Row, values: Row, which: int | None = None) -> None:
         """Read a line of values below one of labels."""
@@ -467,7 +568,7 @@ class _Reader:
         told = {"date": moment.date, "time": moment.time, "zone": moment.zone}
         return {name: value for name, value in told.items() if value is not None}
 
-    def _plain(self, which: int | None) -> dict[str, Any]:
+    def plain(self, which: int | None) -> dict[str, Any]:
         """Return what is stated of one spectrum, the place as one."""
         stated = {
             name: value
@@ -486,7 +587,7 @@ class _Reader:
         """Give a spectrum what is stated of it or of all."""
         if self.several > 1:
             self._leave_single()
-        stated = self._plain(which)
+        stated = self.plain(which)
         if title := _name(stated):
             found.name = found.name or title
             stated["title"] = title

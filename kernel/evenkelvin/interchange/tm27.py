@@ -17,6 +17,7 @@ from evenkelvin.interchange.contents import (
 from evenkelvin.interchange.headings import kind_of
 from evenkelvin.interchange.photons import to_power
 from evenkelvin.interchange.safe_xml import Node
+from evenkelvin.interchange.stated import Statement, elements, state_spectra
 from evenkelvin.problem import Problem
 from evenkelvin.said import Said
 
@@ -36,6 +37,8 @@ _QUANTITIES = {
 }
 #: The namespace that the standard gives its elements.
 NAMESPACE = "http://www.ies.org/iestm2714"
+#: Elements of the standard that name the document or the spectrum, and none of its figures.
+_OWN = frozenset({"Description", "UniqueIdentifier", "SpectralQuantity"})
 # Characters that XML 1.0 cannot hold, even escaped.
 _FORBIDDEN = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
@@ -48,7 +51,8 @@ def is_tm27(root: Node) -> bool:
 def read_tm27(root: Node, choices: Mapping[str, str]) -> Contents:
     """Return the spectra of a TM-27 document.
 
-    Each ``SpectralDistribution`` is one spectrum, named by the description in the header.
+    Each ``SpectralDistribution`` is one spectrum, named by the description in the header. What
+    elements of the header and of the distribution, and their comments, say beside is stated of it.
     """
     contents = Contents("IES TM-27-14", choices=choices)
     header = root.first("Header") or root
@@ -62,13 +66,26 @@ def read_tm27(root: Node, choices: Mapping[str, str]) -> Contents:
                 root.line,
             )
         )
+    common = list(elements(header, _OWN)) if header is not root else []
+    common += elements(root, {*_OWN, "Header", "SpectralDistribution"})
+    lights: list[tuple[FoundSpectrum, list[Statement]]] = []
+    described = bool(header.text_of("Description"))
     for number, node in enumerate(distributions, 1):
         several = len(distributions) > 1
-        _read_one(node, f"{name} {number}".strip() if several else name, contents, choices)
+        called = f"{name} {number}".strip() if several else name
+        found = _read_one(node, called, contents, choices)
+        if found is not None and found.kind == "light":
+            own = list(elements(node, {*_OWN, "SpectralData"}))
+            if described:
+                own.append(Statement("Description", found.name, node.line, "name"))
+            lights.append((found, own))
+    state_spectra(common, lights, contents)
     return contents
 
 
-def _read_one(node: Node, name: str, contents: Contents, choices: Mapping[str, str]) -> None:
+def _read_one(
+    node: Node, name: str, contents: Contents, choices: Mapping[str, str]
+) -> FoundSpectrum | None:
     quantity = node.text_of("SpectralQuantity")
     kind, unit = _QUANTITIES.get(quantity.lower(), ("", ""))
     if quantity.lower() == "absorptance":
@@ -77,7 +94,7 @@ def _read_one(node: Node, name: str, contents: Contents, choices: Mapping[str, s
                 "SpectralQuantity", Said("Absorptance is not a light, gel or surface."), node.line
             )
         )
-        return
+        return None
     if not kind and "quantity" not in choices:
         kind = kind_of(quantity)
     if not kind:
@@ -119,7 +136,7 @@ def _read_one(node: Node, name: str, contents: Contents, choices: Mapping[str, s
             found.values.append(value)
     to_power(found, contents, (quantity,))
     to_fraction(found, contents, False, choices.get("values", ""))
-    contents.take(found, damaged)
+    return found if contents.take(found, damaged) else None
 
 
 def write_tm27(found: FoundSpectrum, created: str = "") -> str:

@@ -67,7 +67,8 @@ def seeds() -> list[bytes]:
         "</cc:ColorSpecification></cc:CxF>",
         f'CGATS.17\nDESCRIPTOR "gels"\nBEGIN_DATA_FORMAT\nSAMPLE_NAME {fields}\n'
         f'END_DATA_FORMAT\nBEGIN_DATA\n"one" {numbers}\n"two" {numbers}\nEND_DATA\n',
-        "CGATS.17\nLUX 640\n# Place: deck\nBEGIN_DATA_FORMAT\nSAMPLE_ID SPECTRAL_NM SPECTRAL_PCT\nEND_DATA_FORMAT\n"
+        "CGATS.17\nLUX 640\n# Place: deck\nBEGIN_DATA_FORMAT\nSAMPLE_ID SPECTRAL_NM "
+        "SPECTRAL_PCT\nEND_DATA_FORMAT\n"
         "BEGIN_DATA\n" + "\n".join(f"1 {n} {v}" for n, v in zip(NM, VALUES, strict=True))
         + "\nEND_DATA\n",
     ]  # fmt: skip

@@ -53,22 +53,15 @@ class _Table:
     line: int
     fields: list[str] = field(default_factory=list)
     rows: list[tuple[int, list[str]]] = field(default_factory=list)
-    #: The lines above it, with their numbers, and how many of them stand above the one before too.
-    head: list[tuple[int, str]] = field(default_factory=list)
-    before: int = 0
+    #: All lines of the file's heads, how many of them stand above it, and what these state.
+    heads: list[tuple[int, str]] = field(default_factory=list)
+    above: int = 0
+    said: list[Statement] = field(default_factory=list)
 
     @property
     def header(self) -> str:
-        """Return the text above the table."""
-        return "\n".join(line for _, line in self.head)
-
-    def statements(self) -> list[Statement]:
-        """Return what keywords and comments above the table state; the later holds."""
-        old, new = (
-            list(_stated(part)) for part in (self.head[: self.before], self.head[self.before :])
-        )
-        anew = {field_of(told.label) for told in new}
-        return [told for told in old if field_of(told.label) not in anew] + new
+        """Return all the text above the table."""
+        return "\n".join(line for _, line in self.heads[: self.above])
 
 
 def is_cgats(text: str) -> bool:
@@ -85,15 +78,34 @@ def _tokens(line: str) -> list[str]:
 
 
 def _stated(head: list[tuple[int, str]]) -> Iterator[Statement]:
+    """Yield what lines above a table state of its lights."""
     for number, line in head:
         _, mark, comment = line.partition("#")
         tokens = _tokens(line)
-        if tokens:
+        told = noted(comment, number) if mark and not tokens else iter(())
+        if tokens and tokens[0].upper() not in _OWN:
             label = "measured" if tokens[0].upper() == "CREATED" else tokens[0]
-            if tokens[0].upper() not in _OWN:
-                yield statement(label, " ".join(tokens[1:]), number)
-        elif mark:
-            yield from noted(comment, number)
+            told = iter([statement(label, " ".join(tokens[1:]), number)])
+        yield from (one for one in told if field_of(one.label))
+
+
+class _Heads:
+    """What stands above the tables of a file: it holds until it is stated anew."""
+
+    def __init__(self) -> None:
+        self.lines: list[tuple[int, str]] = []
+        self._read = 0
+        self._known: dict[str, Statement] = {}
+
+    def give(self, table: _Table) -> _Table:
+        """Return a table with what stands above it."""
+        new = list(_stated(self.lines[self._read :]))
+        self._read = len(self.lines)
+        anew = {field_of(told.label): told for told in new}
+        table.said = [told for name, told in self._known.items() if name not in anew] + new
+        self._known |= anew
+        table.heads, table.above = self.lines, self._read
+        return table
 
 
 def _tables(text: str, contents: Contents) -> Iterator[_Table]:
@@ -109,14 +121,14 @@ def _tables(text: str, contents: Contents) -> Iterator[_Table]:
             ),
         )
     state = "header"
-    header: list[tuple[int, str]] = []
+    heads = _Heads()
     table = _Table(1)
-    cells = before = 0
+    cells = 0
     for number, line in enumerate(lines, 1):
         tokens = _tokens(line)
         if not tokens:
             if line.strip() and state == "header":
-                header.append((number, line))
+                heads.lines.append((number, line))
             continue
         keyword = tokens[0].upper()
         if keyword == "BEGIN_DATA_FORMAT":
@@ -127,9 +139,7 @@ def _tables(text: str, contents: Contents) -> Iterator[_Table]:
         elif keyword == "BEGIN_DATA":
             state, table.line = "data", number
         elif keyword == "END_DATA":
-            table.head, table.before = list(header), before
-            yield table
-            before = len(header)
+            yield heads.give(table)
             state, table = "header", _Table(number, table.fields)
         elif state == "format":
             table.fields += tokens
@@ -137,7 +147,7 @@ def _tables(text: str, contents: Contents) -> Iterator[_Table]:
             table.rows.append((number, tokens))
             cells += len(tokens)
         else:
-            header.append((number, line))
+            heads.lines.append((number, line))
         if len(table.fields) > MAX_COLUMNS or cells > MAX_CELLS:
             raise Problem(
                 "",
@@ -155,8 +165,7 @@ def _tables(text: str, contents: Contents) -> Iterator[_Table]:
                 "", Said("The data has no END_DATA; the file may have been cut short."), len(lines)
             )
         )
-        table.head, table.before = header, before
-        yield table
+        yield heads.give(table)
 
 
 def _records(table: _Table, contents: Contents) -> Iterator[tuple[int, list[str]]]:
@@ -221,7 +230,6 @@ def read_cgats(text: str, choices: Mapping[str, str]) -> Contents:
 
 
 def _read_table(table: _Table, contents: Contents, choices: Mapping[str, str]) -> None:
-    header = table.header
     fields = [name.upper() for name in table.fields]
     name_at = next(
         (fields.index(name) for name in ("SAMPLE_NAME", "SAMPLE_ID") if name in fields), None
@@ -245,6 +253,7 @@ def _read_table(table: _Table, contents: Contents, choices: Mapping[str, str]) -
     if len(named) < FEWEST_SAMPLES and not pairs:
         _read_readings(table, fields, contents)
         return
+    header = table.header
     kind = _kind(header, percent, contents, choices)
     column = FoundSpectrum("", [], [], kind, line=table.line)
     column_damaged = 0
@@ -287,7 +296,7 @@ def _read_table(table: _Table, contents: Contents, choices: Mapping[str, str]) -
         if _take(column, header, contents, percent, choices, column_damaged):
             lights.append((column, [Statement("DESCRIPTOR", column.name, table.line, "name")]))
     lights = [(found, own) for found, own in lights if found.kind == "light"]
-    state_spectra(table.statements(), lights, contents)
+    state_spectra(table.said, lights, contents)
 
 
 def _own(fields: list[str], tokens: list[str], line: int, without: Set[int]) -> list[Statement]:
@@ -351,7 +360,7 @@ def _read_readings(table: _Table, fields: list[str], contents: Contents) -> None
     records = list(_records(table, contents))
     own = [_own(fields, tokens, line, set()) for line, tokens in records]
     names = fields.index("SAMPLE_ID") if "SAMPLE_ID" in fields else None
-    stated = state_readings(table.statements(), own, contents)
+    stated = state_readings(table.said, own, contents)
     for (line, tokens), one in zip(records, stated, strict=True):
         fallback = {} if names is None else {"name": tokens[names]}
         take_stated({**fallback, **one}, line, contents)

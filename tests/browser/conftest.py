@@ -17,6 +17,7 @@ from urllib.parse import urlsplit
 
 import pytest
 import traces
+from hands import open_demo, wait_for_kernel
 from machine import find_chromium
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Request, expect
 from static_server import make_server
@@ -266,9 +267,18 @@ def offline_page(
     assert seen.faults == []
 
 
-def wait_for_kernel(page: Page) -> None:
-    """Wait until the kernel answers: the app says so on its root element."""
-    page.locator("html[data-kernel=ready]").wait_for(state="attached", timeout=60_000)
+@pytest.fixture(scope="module")
+def shared(phone_browser: Browser, dist: Path) -> Iterator[Page]:
+    """One page for the module, its server stopped; a module that wants another has its own."""
+    with offline_page(phone_browser, dist) as page:
+        yield page
+
+
+@pytest.fixture
+def demo(shared: Page) -> Page:
+    """The page that the module shares, with the demo opened afresh."""
+    open_demo(shared)
+    return shared
 
 
 def wait_until_kept(page: Page) -> None:

@@ -2,7 +2,25 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
+
 from playwright.sync_api import Locator, Page, expect
+
+#: Six lights of our own scenario with x, y and lux, as a hall is read from the key outward.
+HALL = [
+    ("key", "0.3810", "0.3770", "611"),
+    ("fill", "0.3850", "0.3800", "305"),
+    ("batten 1", "0.3760", "0.3860", "118"),
+    ("batten 2", "0.3740", "0.3870", "110"),
+    ("practical", "0.4590", "0.4100", "23"),
+    ("window", "0.3050", "0.3230", "83"),
+]
+
+
+def wait_for_kernel(page: Page) -> None:
+    """Wait until the kernel answers: the app says so on its root element."""
+    page.locator("html[data-kernel=ready]").wait_for(state="attached", timeout=60_000)
 
 
 def go(page: Page, place: str) -> None:
@@ -116,3 +134,15 @@ def copied_link(page: Page) -> str:
     page.get_by_role("button", name="Send the link").click()
     expect(page.get_by_text("The link is copied")).to_be_visible()
     return str(page.evaluate("navigator.clipboard.readText()")).partition("#")[2]
+
+
+@contextmanager
+def visitor(page: Page, link: str) -> Iterator[Page]:
+    """What follows the # of a link, opened on a phone that has never had the app."""
+    assert page.context.browser is not None
+    phone = page.context.browser.new_context(viewport={"width": 390, "height": 844})
+    opened = phone.new_page()
+    opened.goto(f"{page.url.partition('#')[0]}#{link}")
+    wait_for_kernel(opened)
+    yield opened
+    phone.close()

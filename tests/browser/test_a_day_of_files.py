@@ -10,7 +10,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from conftest import offline_page
-from hands import go, headline, open_demo, open_slip
+from hands import go, headline, open_slip
 from playwright.sync_api import Browser, Page, expect
 from test_around_the_reading import open_sun
 
@@ -24,12 +24,6 @@ def shared(phone_browser: Browser, dist: Path) -> Iterator[Page]:
     """One page for the whole module, its server stopped; every test opens the demo afresh."""
     with offline_page(phone_browser, dist, timezone_id="Europe/Berlin") as page:
         yield page
-
-
-@pytest.fixture
-def demo(shared: Page) -> Page:
-    open_demo(shared)
-    return shared
 
 
 def meter_file(folder: Path, number: int, title: str) -> str:

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 import time
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
@@ -22,9 +23,8 @@ AXE = ROOT / "webapp" / "node_modules" / "axe-core" / "axe.min.js"
 LOOKING = Path(__file__).parent / "looking.js"
 
 
-def show(page: Page, place: str) -> None:
-    """Go to a place and give it something to show."""
-    visit(page, place)
+def fill(page: Page, place: str) -> None:
+    """Give a place something to show; the page stands there."""
     name, _, of = place.partition("/")
     if name in ("dial", "windows", "sun") and not of:
         return
@@ -72,29 +72,142 @@ def at_last_nothing(page: Page, look: Callable[[], list[str]]) -> list[str]:
     return found
 
 
+#: Each behaviour that every place has: how the page is set for it, and what then finds faults.
+#: What moves, and what a hand reaches, is looked at as a place opens; the rest all unfolded.
+AS_IT_OPENS = {"targets": "[...looking.targets(), ...looking.reach(), ...looking.motion()]"}
+CONTRAST = "[...looking.text().complaints, ...looking.parts().complaints]"
+UNFOLDED = {
+    "axe": "axe",
+    "contrast dark": CONTRAST,
+    "contrast light": CONTRAST,
+    "contrast forced": CONTRAST,
+    "room 390 px": "looking.room()",
+    "room 320 px": "looking.room()",
+    "room right to left": "looking.room()",
+    "room text at 200 %": "looking.room()",
+}
+
+
 class Tour:
-    """The app with the invented shoot open, and every address in it."""
+    """The app with the invented shoot open, and what is found at every address in it.
+
+    Each address is gone to once, and the page set there for one behaviour after the other.
+    """
 
     def __init__(self, page: Page) -> None:
         self.page = page
-        self.addresses = [one for found in addresses(page).values() for one in found]
+        self.fonts = page.context.new_cdp_session(page)
+        found = addresses(page, lambda address: fill(page, address))
+        self.addresses = [address for of_view in found.values() for address in of_view]
+        self.found: dict[str, dict[str, list[str]]] = {}
         for address in self.addresses:
-            show(page, address)
+            self.look_at(address)
 
-    def complaints(self, look: str, *, opened: bool = True) -> dict[str, list[str]]:
-        """What axe or functions of looking.js find at each address, all of it unfolded or not."""
-        found = {}
-        for address in self.addresses:
-            visit(self.page, address)
-            if opened:
-                open_all(self.page)
-            # An answer that comes meanwhile moves the page; what is wrong stays wrong.
-            if told := at_last_nothing(self.page, lambda: self.look(look)):
-                found[address] = told
-        return found
+    def look_at(self, address: str) -> None:
+        visit(self.page, address)
+        for behaviour, look in AS_IT_OPENS.items():
+            with self.set_for(behaviour):
+                self.look(address, behaviour, look)
+        self.note(address, "keyboard", walked_through(self.page))
+        open_all(self.page)
+        for behaviour, look in UNFOLDED.items():
+            with self.set_for(behaviour):
+                self.look(address, behaviour, look)
 
-    def look(self, look: str) -> list[str]:
-        return violations(self.page) if look == "axe" else self.page.evaluate(look)
+    def look(self, address: str, behaviour: str, look: str) -> None:
+        """Whatever axe or functions of looking.js find."""
+
+        def once() -> list[str]:
+            return violations(self.page) if look == "axe" else self.page.evaluate(look)
+
+        # An answer that comes meanwhile moves the page; what is wrong stays wrong.
+        self.note(address, behaviour, at_last_nothing(self.page, once))
+
+    def note(self, address: str, behaviour: str, told: list[str]) -> None:
+        of_all = self.found.setdefault(behaviour, {})
+        if told:
+            of_all[address] = told
+
+    @contextmanager
+    def set_for(self, behaviour: str) -> Iterator[None]:
+        """The page as this behaviour is looked at, and back as it was."""
+        page = self.page
+        match behaviour:
+            case "targets":
+                page.emulate_media(reduced_motion="reduce")
+            case "contrast light":
+                page.emulate_media(color_scheme="light")
+                expect(page.locator("html[data-theme=daylight]")).to_be_attached()
+            case "contrast forced":
+                page.emulate_media(forced_colors="active")
+            case "room 320 px":
+                page.set_viewport_size({"width": 320, "height": 844})
+            case "room right to left":
+                page.evaluate("document.documentElement.dir = 'rtl'")
+            case "room text at 200 %":
+                self.letters(32, 26)
+                size = page.evaluate("getComputedStyle(document.documentElement).fontSize")
+                assert size == "32px"
+            case _:
+                yield
+                return
+        yield
+        self.letters(16, 13)
+        page.evaluate("document.documentElement.dir = ''")
+        page.set_viewport_size(PHONE)  # type: ignore[arg-type]
+        page.emulate_media(
+            color_scheme="dark", forced_colors="none", reduced_motion="no-preference"
+        )
+        expect(page.locator("html[data-theme=dark]")).to_be_attached()
+
+    def letters(self, standard: int, fixed: int) -> None:
+        sizes = {"standard": standard, "fixed": fixed}
+        self.fonts.send("Page.setFontSizes", {"fontSizes": sizes})
+
+
+#: What Tab should reach; of a group of radio buttons it reaches one.
+TOUCHABLE = "a[href], button, input:not([type=radio]), select, textarea, summary"
+
+
+def walked_through(page: Page) -> list[str]:
+    """Tab reaches everything, shows where it is, hides it under no bar, and gets out again."""
+
+    def focus_once_more() -> list[str]:
+        """Come here again: an answer that came just now may have moved the page."""
+        page.keyboard.press("Shift+Tab")
+        page.keyboard.press("Tab")
+        return list(page.evaluate("looking.focus()"))
+
+    there = page.evaluate(
+        """touchable => {
+            document.querySelector(".skip").focus();
+            window.walked = new Set();
+            return [...document.querySelectorAll(touchable)]
+                .filter(e => e.checkVisibility() && !e.disabled).length;
+        }""",
+        TOUCHABLE,
+    )
+    told: list[str] = []
+    for _ in range(3 * there):
+        page.keyboard.press("Tab")
+        wrong, back = page.evaluate(
+            """() => {
+                const wrong = looking.focus().length > 0;
+                const back = document.activeElement.matches(".skip");
+                if (!back) walked.add(document.activeElement);
+                return [wrong, back];
+            }"""
+        )
+        if wrong:
+            told += at_last_nothing(page, focus_once_more)
+        if back:
+            break
+    walked = page.evaluate(
+        "touchable => [...walked].filter(e => e.matches(touchable)).length", TOUCHABLE
+    )
+    if walked < there - 1:  # the skip link, where the walk began
+        told.append(f"Tab reaches {walked} of {there - 1}")
+    return told
 
 
 @pytest.fixture(scope="module")
@@ -119,7 +232,7 @@ def tour(phone_browser: Browser, dist: Path) -> Iterator[Tour]:
 
 
 def test_axe_finds_nothing_in_the_shoot(tour: Tour) -> None:
-    assert tour.complaints("axe") == {}
+    assert tour.found["axe"] == {}
 
 
 def test_axe_finds_nothing_where_nothing_is_kept_or_what_is_typed_is_wrong(
@@ -145,19 +258,9 @@ def test_axe_finds_nothing_where_nothing_is_kept_or_what_is_typed_is_wrong(
 @pytest.mark.parametrize("look", ["dark", "light", "forced"])
 def test_contrast_is_enough_as_rendered(tour: Tour, look: str) -> None:
     """Text 4.5:1, large text and all that carries meaning 3:1 (WCAG 2.2, 1.4.3 and 1.4.11)."""
-    if look == "forced":
-        tour.page.emulate_media(forced_colors="active")
-    else:
-        tour.page.emulate_media(color_scheme=look)  # type: ignore[arg-type]
-        theme = {"dark": "dark", "light": "daylight"}[look]
-        expect(tour.page.locator(f"html[data-theme={theme}]")).to_be_attached()
     visit(tour.page, "light")
     assert tour.page.evaluate("[looking.text().count > 9, looking.parts().count > 9]") == [True] * 2
-    both = "[...looking.text().complaints, ...looking.parts().complaints]"
-    try:
-        assert tour.complaints(both) == {}
-    finally:
-        tour.page.emulate_media(color_scheme="dark", forced_colors="none")
+    assert tour.found[f"contrast {look}"] == {}
 
 
 def test_forced_colours_still_show_what_is_chosen(tour: Tour) -> None:
@@ -176,27 +279,14 @@ def test_forced_colours_still_show_what_is_chosen(tour: Tour) -> None:
 
 @pytest.mark.parametrize("room", ["390 px", "320 px", "right to left", "text at 200 %"])
 def test_nothing_is_cut_off_or_scrolls_sideways(tour: Tour, room: str) -> None:
-    page = tour.page
-    fonts = page.context.new_cdp_session(page)
-    if room == "320 px":
-        page.set_viewport_size({"width": 320, "height": 844})
-    if room == "right to left":
-        page.evaluate("document.documentElement.dir = 'rtl'")
-    if room == "text at 200 %":
-        fonts.send("Page.setFontSizes", {"fontSizes": {"standard": 32, "fixed": 26}})
-        assert page.evaluate("getComputedStyle(document.documentElement).fontSize") == "32px"
-    try:
-        assert tour.complaints("looking.room()") == {}
-    finally:
-        fonts.send("Page.setFontSizes", {"fontSizes": {"standard": 16, "fixed": 13}})
-        page.evaluate("document.documentElement.dir = ''")
-        page.set_viewport_size(PHONE)  # type: ignore[arg-type]
+    assert tour.found[f"room {room}"] == {}
 
 
 def test_right_to_left_turns_no_number_and_no_name_around(tour: Tour) -> None:
     page = tour.page
     page.evaluate("document.documentElement.dir = 'rtl'")
-    show(page, "light")
+    visit(page, "light")
+    fill(page, "light")
     edges = """([first, last]) => {
         const nodes = document.createTreeWalker(document.querySelector("section.answer"), 4);
         for (let node = nodes.nextNode(); node; node = nodes.nextNode()) {
@@ -224,54 +314,12 @@ def test_styles_know_start_and_end_not_left_and_right() -> None:
 
 def test_targets_suit_gloves_and_one_hand_and_nothing_moves(tour: Tour) -> None:
     """44 px, and 48 px where the work is done; what a bar offers lies in the lower half."""
-    tour.page.emulate_media(reduced_motion="reduce")
-    all_three = "[...looking.targets(), ...looking.reach(), ...looking.motion()]"
-    assert tour.complaints(all_three, opened=False) == {}
-    tour.page.emulate_media(reduced_motion="no-preference")
-
-
-#: What Tab should reach; of a group of radio buttons it reaches one.
-TOUCHABLE = "a[href], button, input:not([type=radio]), select, textarea, summary"
+    assert tour.found["targets"] == {}
 
 
 def test_every_place_is_walked_through_by_keyboard(tour: Tour) -> None:
     """Tab reaches everything, shows where it is, hides it under no bar, and gets out again."""
-    page = tour.page
-
-    def focus_once_more() -> list[str]:
-        """Come here again: an answer that came just now may have moved the page."""
-        page.keyboard.press("Shift+Tab")
-        page.keyboard.press("Tab")
-        return list(page.evaluate("looking.focus()"))
-
-    found: dict[str, list[str]] = {}
-    for address in tour.addresses:
-        visit(page, address)
-        there = page.evaluate(
-            """touchable => {
-                document.querySelector(".skip").focus();
-                window.walked = new Set();
-                return [...document.querySelectorAll(touchable)]
-                    .filter(e => e.checkVisibility() && !e.disabled).length;
-            }""",
-            TOUCHABLE,
-        )
-        told: list[str] = []
-        for _ in range(3 * there):
-            page.keyboard.press("Tab")
-            if page.evaluate("looking.focus()"):
-                told += at_last_nothing(page, focus_once_more)
-            if page.evaluate("document.activeElement.matches('.skip')"):
-                break
-            page.evaluate("walked.add(document.activeElement)")
-        walked = page.evaluate(
-            "touchable => [...walked].filter(e => e.matches(touchable)).length", TOUCHABLE
-        )
-        if walked < there - 1:  # the skip link, where the walk began
-            told.append(f"Tab reaches {walked} of {there - 1}")
-        if told:
-            found[address] = told
-    assert found == {}
+    assert tour.found["keyboard"] == {}
 
 
 def test_answers_and_what_is_kept_are_announced_once(app: Page, context: BrowserContext) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from conftest import Site, wait_for_kernel, wait_until_kept
+from conftest import wait_for_kernel, wait_until_kept
 from hands import (
     chip,
     choose,
@@ -17,9 +17,10 @@ from hands import (
     open_slip,
     share_by_clipboard,
     type_xy,
+    visitor,
     work_here,
 )
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import Page, expect
 
 from evenkelvin.desk import answer
 
@@ -74,9 +75,7 @@ def dress(page: Page) -> None:
         expect(page.get_by_label("x", exact=True)).to_have_value("")
 
 
-def test_a_night_interior_is_dressed_shared_and_opened_by_a_visitor(
-    app: Page, site: Site, context: BrowserContext
-) -> None:
+def test_a_night_interior_is_dressed_shared_and_opened_by_a_visitor(app: Page) -> None:
     share_by_clipboard(app)
     wait_until_kept(app)
     dress(app)
@@ -127,27 +126,21 @@ def test_a_night_interior_is_dressed_shared_and_opened_by_a_visitor(
     expect(printed).to_contain_text("Meant: 65 mired cooler than the white")
     expect(printed.locator(".verdict.holds")).to_be_visible()
     app.evaluate(f"location.hash = '#share/{setup}'")
-    visit(context, site, copied_link(app))
+    visit(app, copied_link(app))
 
 
-def visit(context: BrowserContext, site: Site, link: str) -> None:
+def visit(app: Page, link: str) -> None:
     """As somebody who has never been here opens it, adds it, and looks at the set."""
-    browser = context.browser
-    assert browser is not None
-    stranger = browser.new_context(viewport={"width": 390, "height": 844})
-    page = stranger.new_page()
-    page.goto(f"{site.url}#{link}")
-    wait_for_kernel(page)
-    expect(page.locator("ek-copy")).to_contain_text("moon at the window")
-    page.get_by_role("button", name="Add to my book").click()
-    page.get_by_role("link", name="To the book").click()
-    page.get_by_role("link", name="Setup 1").click()
-    expect(page.locator(".lights .verdict.holds")).to_have_count(6)
-    work_here(page, "Setup 1")
-    go(page, "Set")
-    expect(headline(page)).to_have_text("All 6 where they are meant to be")
-    expect(chip(open_slip(page, "hall door"))).to_contain_text("the white through 1/2 CTO")
-    stranger.close()
+    with visitor(app, link) as page:
+        expect(page.locator("ek-copy")).to_contain_text("moon at the window")
+        page.get_by_role("button", name="Add to my book").click()
+        page.get_by_role("link", name="To the book").click()
+        page.get_by_role("link", name="Setup 1").click()
+        expect(page.locator(".lights .verdict.holds")).to_have_count(6)
+        work_here(page, "Setup 1")
+        go(page, "Set")
+        expect(headline(page)).to_have_text("All 6 where they are meant to be")
+        expect(chip(open_slip(page, "hall door"))).to_contain_text("the white through 1/2 CTO")
 
 
 def test_a_practical_is_dimmed_to_what_it_is_meant_to_be(app: Page) -> None:

@@ -10,15 +10,13 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Iterator
 from pathlib import Path
 
-import pytest
-from conftest import ROOT, Site, offline_page, wait_for_kernel, wait_until_kept
+from conftest import ROOT, Site, wait_for_kernel, wait_until_kept
 from hands import open_demo, open_setup
 from PIL import Image
 from places import VIEWS
-from playwright.sync_api import Browser, BrowserContext, Page, expect
+from playwright.sync_api import BrowserContext, Page, expect
 
 SPECTRUM = ROOT / "demo_readings" / "spectra" / "hmi_doorway.csv"
 BOOK = ROOT / "demo_readings" / "night_ferry.json"
@@ -27,12 +25,6 @@ BOOK = ROOT / "demo_readings" / "night_ferry.json"
 LAUNCH = """Object.defineProperty(window, "launchQueue", {value: {
     setConsumer(take) { window.launchWith = take; },
 }})"""
-
-
-@pytest.fixture(scope="module")
-def shared(phone_browser: Browser, dist: Path) -> Iterator[Page]:
-    with offline_page(phone_browser, dist) as page:
-        yield page
 
 
 def test_chromium_finds_the_manifest_whole(app: Page, context: BrowserContext, dist: Path) -> None:

@@ -8,9 +8,8 @@ from __future__ import annotations
 import io
 
 import pytest
-from conftest import Site, wait_for_kernel, wait_until_kept
-from hands import copied_link, go, headline, keep_light, share_by_clipboard
-from playwright.sync_api import BrowserContext, Locator, Page, expect
+from hands import copied_link, go, headline, keep_light, share_by_clipboard, visitor
+from playwright.sync_api import Locator, Page, expect
 from pypdf import PdfReader
 
 #: Lights of our own scenario, with where they stand: two are too warm, one holds.
@@ -84,27 +83,16 @@ def test_on_paper_each_card_has_its_box_and_room_for_the_reading(hung: Page) -> 
     assert "Hung: read it now" not in text
 
 
-def test_a_visitor_sees_first_how_each_light_stands(
-    hung: Page, context: BrowserContext, site: Site
-) -> None:
+def test_a_visitor_sees_first_how_each_light_stands(hung: Page) -> None:
     share_by_clipboard(hung)
-    wait_until_kept(hung)
     hung.get_by_role("link", name="Share this setup").click()
-    link = copied_link(hung)
-
-    browser = context.browser
-    assert browser is not None
-    stranger = browser.new_context(viewport={"width": 390, "height": 844})
-    page = stranger.new_page()
-    page.goto(f"{site.url}#{link}")
-    wait_for_kernel(page)
-    lights = page.locator("ek-copy .lights > li")
-    expect(lights).to_have_count(3)
-    expect(lights.first.locator(".now")).to_contain_text(" K · Duv ")
-    expect(lights.first.locator(".verdict")).to_be_visible()
-    expect(lights.first).to_contain_text("no gel")
-    # The readings stand below, folded.
-    expect(lights.first.locator(".readings li")).not_to_be_visible()
-    lights.first.locator("summary").click()
-    expect(lights.first.locator(".readings li")).to_be_visible()
-    stranger.close()
+    with visitor(hung, copied_link(hung)) as page:
+        lights = page.locator("ek-copy .lights > li")
+        expect(lights).to_have_count(3)
+        expect(lights.first.locator(".now")).to_contain_text(" K · Duv ")
+        expect(lights.first.locator(".verdict")).to_be_visible()
+        expect(lights.first).to_contain_text("no gel")
+        # The readings stand below, folded.
+        expect(lights.first.locator(".readings li")).not_to_be_visible()
+        lights.first.locator("summary").click()
+        expect(lights.first.locator(".readings li")).to_be_visible()

@@ -6,20 +6,10 @@ import re
 
 import pytest
 from conftest import wait_for_kernel
-from hands import go, headline, type_xy
+from hands import HALL, go, headline, type_xy
 from playwright.sync_api import Page, expect
 
 from evenkelvin.desk import answer
-
-#: Six lights of our own scenario, as a hall is read from the key outward.
-HALL = [
-    ("key", "0.3810", "0.3770", "611"),
-    ("fill", "0.3850", "0.3800", "305"),
-    ("batten 1", "0.3760", "0.3860", "118"),
-    ("batten 2", "0.3740", "0.3870", "110"),
-    ("practical", "0.4590", "0.4100", "23"),
-    ("window", "0.3050", "0.3230", "83"),
-]
 
 
 def press_keep(page: Page) -> None:

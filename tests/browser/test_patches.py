@@ -12,9 +12,17 @@ from itertools import pairwise
 from typing import Any
 
 import pytest
-from conftest import Site, wait_for_kernel, wait_until_kept
-from hands import go, keep_light, open_demo, open_setup, open_slip
-from playwright.sync_api import BrowserContext, Locator, Page, expect
+from hands import (
+    copied_link,
+    go,
+    keep_light,
+    open_demo,
+    open_setup,
+    open_slip,
+    share_by_clipboard,
+    visitor,
+)
+from playwright.sync_api import Locator, Page, expect
 
 from evenkelvin.desk import answer
 
@@ -97,23 +105,12 @@ def test_a_hang_card_shows_the_light_as_it_is_and_with_what_is_to_hang(kept: Pag
     shows(card.locator(".patch rect"), *(rgb(look[k]["grey"]) for k in ("as_read", "with_pack")))
 
 
-def test_a_visitor_sees_it_too(kept: Page, context: BrowserContext, site: Site) -> None:
-    context.grant_permissions(["clipboard-read", "clipboard-write"])
-    kept.evaluate("delete Navigator.prototype.share")
-    wait_until_kept(kept)
+def test_a_visitor_sees_it_too(kept: Page) -> None:
+    share_by_clipboard(kept)
     open_setup(kept, "Setup 1")
     kept.locator("ek-setup a[href^='#share/']").first.evaluate("link => link.click()")
-    kept.get_by_role("button", name="Send the link").click()
-    expect(kept.get_by_text("The link is copied")).to_be_visible()
-    link = kept.evaluate("navigator.clipboard.readText()")
-    browser = context.browser
-    assert browser is not None
-    stranger = browser.new_context(viewport={"width": 390, "height": 844})
-    page = stranger.new_page()
-    page.goto(f"{site.url}#{link.split('#', 1)[1]}")
-    wait_for_kernel(page)
-    shows(page.locator("ek-copy .lights .patch rect"), *map(as_read, LIGHTS))
-    stranger.close()
+    with visitor(kept, copied_link(kept)) as page:
+        shows(page.locator("ek-copy .lights .patch rect"), *map(as_read, LIGHTS))
 
 
 def test_samples_and_hue_bins_stand_in_pairs_over_the_band_of_wavelengths(app: Page) -> None:

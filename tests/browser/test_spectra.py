@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import base64
 import re
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
-from conftest import PHONE, ROOT, Site, offline_page, wait_for_kernel
+from conftest import PHONE, ROOT, Site, wait_for_kernel
 from hands import go, headline, keep, open_demo, open_setup, open_slip
 from playwright.sync_api import Browser, Page, expect
 from test_access import AXE, violations
@@ -19,19 +18,6 @@ from evenkelvin.desk import answer
 SPECTRA = ROOT / "demo_readings" / "spectra"
 #: CIE illuminant LED-B3: CCT 4103 K (CIE 15:2018, table 12.1); the file's name for it.
 LED_B3 = ("Panel left", "4100 K")
-
-
-@pytest.fixture(scope="module")
-def shared(phone_browser: Browser, dist: Path) -> Iterator[Page]:
-    """One page for the whole module, its server stopped; every test opens the demo afresh."""
-    with offline_page(phone_browser, dist) as page:
-        yield page
-
-
-@pytest.fixture
-def demo(shared: Page) -> Page:
-    open_demo(shared)
-    return shared
 
 
 def choose(page: Page, label: str, *files: Path | str) -> None:

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 import pytest
-from hands import go, headline, keep, share_by_clipboard, type_xy
+from hands import HALL, go, headline, keep, share_by_clipboard, type_xy
 from playwright.sync_api import Page, expect
-from thumb import HALL, JOBS, Job, Thumb
+from thumb import JOBS, Job, Thumb
 
 
 def prepare(page: Page, job: Job) -> None:
     """Have the lights in the book that the job begins with, and Set on the screen."""
     share_by_clipboard(page)
     for name, x, y, lux in HALL[: job.lights_before]:
-        type_xy(page, f"0.{x}", f"0.{y}", name)
+        type_xy(page, x, y, name)
         page.get_by_label("Illuminance", exact=True).fill(lux)
         keep(page)
     if job.lights_before:

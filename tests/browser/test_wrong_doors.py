@@ -4,12 +4,10 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Iterator
 
 import pytest
-from conftest import offline_page
 from places import visit
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Page, expect
 
 import complete_book
 
@@ -18,10 +16,9 @@ TABLE = b"name,x,y,CCT (K)\nkey,0.3810,0.3770,4000\n"
 JPEG = b"\xff\xd8\xff\xe0\x00\x10JFIF" + bytes(200)
 
 
-@pytest.fixture(scope="module")
-def page(phone_browser: Browser, dist: object) -> Iterator[Page]:
-    with offline_page(phone_browser, dist) as page:  # type: ignore[arg-type]
-        yield page
+@pytest.fixture
+def page(shared: Page) -> Page:
+    return shared
 
 
 def give(page: Page, field: str, raw: bytes, name: str = "file") -> None:

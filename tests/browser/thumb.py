@@ -11,18 +11,8 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from hands import headline
+from hands import HALL, headline
 from playwright.sync_api import Locator, Page, expect
-
-#: Six lights of our own scenario, as a hall is read from the key outward: names as typed or tapped.
-HALL = [
-    ("key", "3810", "3770", "611"),
-    ("fill", "3850", "3800", "305"),
-    ("batten 1", "3760", "3860", "118"),
-    ("batten 2", "3740", "3870", "110"),
-    ("practical", "4590", "4100", "23"),
-    ("window", "3050", "3230", "83"),
-]
 
 
 class Thumb:
@@ -75,7 +65,8 @@ def first_answer(thumb: Thumb) -> None:
 def six_lights(thumb: Thumb) -> None:
     """Each with its lux and its name, in a book that is empty."""
     page = thumb.page
-    for n, (name, x, y, lux) in enumerate(HALL):
+    for n, (name, *xy, lux) in enumerate(HALL):
+        x, y = (number.removeprefix("0.") for number in xy)
         thumb.tap(field(page, "x"))
         if n == 0:  # How many digits this meter gives is not known yet.
             thumb.type(x)

@@ -1,7 +1,8 @@
 """What a failed test leaves in test-results/: a picture of every open page, and its trace.
 
 A trace opens with `.venv/bin/playwright show-trace test-results/NAME.zip`: every step, with the
-page as it was before and after.
+page as it was before and after. To write every step down takes longer than the steps, so it is
+done where EVENKELVIN_TRACES is set: `build.py test` runs what failed once more with it.
 """
 
 from __future__ import annotations
@@ -15,13 +16,15 @@ from steps import ROOT
 
 RESULTS = ROOT / "test-results"
 
+TRACED = bool(os.environ.get("EVENKELVIN_TRACES"))
+
 #: The contexts whose steps are written down.
 open_ones: list[BrowserContext] = []
 
 
 def trace(context: BrowserContext) -> None:
     """Write down what is done in a context from now on."""
-    if not os.environ.get("CI"):  # where nobody could open a trace
+    if TRACED:
         context.tracing.start(snapshots=True, sources=True)
     open_ones.append(context)
     context.on("close", lambda closed: open_ones.remove(closed))
@@ -29,7 +32,7 @@ def trace(context: BrowserContext) -> None:
 
 def begin_anew() -> None:
     """Forget the steps so far: a page that many tests share is traced test by test."""
-    for context in open_ones:
+    for context in open_ones if TRACED else ():
         with contextlib.suppress(Error):  # its browser has been killed
             context.tracing.start_chunk()
 
@@ -45,8 +48,9 @@ def leave(test: str) -> list[str]:
                 picture = start.with_name(f"{start.name}{f'-tab-{tab}' if tab else ''}.png")
                 page.screenshot(path=picture, timeout=5000)
                 left.append(picture)
-        with contextlib.suppress(Error):
-            context.tracing.stop_chunk(path=start.with_name(f"{start.name}.zip"))
-            left.append(start.with_name(f"{start.name}.zip"))
-            context.tracing.start_chunk()
+        if TRACED:
+            with contextlib.suppress(Error):
+                context.tracing.stop_chunk(path=start.with_name(f"{start.name}.zip"))
+                left.append(start.with_name(f"{start.name}.zip"))
+                context.tracing.start_chunk()
     return [path.relative_to(ROOT).as_posix() for path in left]

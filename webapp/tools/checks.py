@@ -55,6 +55,10 @@ WITHOUT_DIST = [TESTS / "kernel", TESTS / "outside"]
 IN_PARALLEL = ["--dist", "loadgroup", "--no-loadscope-reorder", "-n", str(os.cpu_count() or 1)]
 
 
+#: What pytest ends with when tests failed.
+SOME_FAILED = 1
+
+
 def check() -> None:
     """Lint and types, all of them even when one fails."""
 
@@ -107,10 +111,18 @@ def pytest(paths: list[Path], wheels_folder: Path | None) -> int:
     if not all(within(path, WITHOUT_DIST) for path in paths):
         environment["EVENKELVIN_CHROMIUM"] = find_chromium()
         build_dist(wheels_folder)
-    command = [VENV_PYTHON, "-m", "pytest", *IN_PARALLEL, *paths]
-    return subprocess.run(
-        command, cwd=ROOT, env={**os.environ, **environment}, check=False
-    ).returncode
+
+    def go(*options: str | Path, **more: str) -> int:
+        command = [VENV_PYTHON, "-m", "pytest", *options]
+        env = {**os.environ, **environment, **more}
+        return subprocess.run(command, cwd=ROOT, env=env, check=False).returncode
+
+    result = go(*IN_PARALLEL, *paths)
+    if result == SOME_FAILED and "CI" not in os.environ:  # where nobody could open a trace
+        say("Whatever failed in the browser runs once more, and leaves its trace in test-results/")
+        only = ["--last-failed", "--last-failed-no-failures", "none"]
+        go("-q", *only, TESTS / "browser", EVENKELVIN_TRACES="1")
+    return result
 
 
 def node_tests(paths: list[Path]) -> int:

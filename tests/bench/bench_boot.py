@@ -45,7 +45,8 @@ loadPyodide({ indexURL: new URL("./", location.href).href, packages: ["numpy"] }
 
 PAGE = "<!doctype html><link rel=icon href=data:,><script src=./bench.js></script>"
 PAGE_SCRIPT = """
-const worker = new Worker("./worker.js");
+const name = navigator.serviceWorker?.controller ? "kept" : "";
+const worker = new Worker("./worker.js", { name });
 worker.onmessage = async ({ data }) => {
   if (data.stage === "ready") worker.postMessage({ id: 1, request: QUESTION });
   if (data.fatal) document.title = "failed: " + data.fatal;

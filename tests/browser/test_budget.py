@@ -15,10 +15,12 @@ BUDGET = {
     "pyodide/numpy._core._multiarray_umath.wasm.pack": 500_000,
     "pyodide/numpy.linalg._umath_linalg.wasm.pack": 320_000,
     "pyodide/library.pack": 910_000,
-    "pyodide/kernel.pack": 401_300,
+    "pyodide/kernel.pack": 408_000,
     "pyodide/pyodide.asm.js": 160_000,
-    "worker.js": 12_000,
-    "sw.js": 8_000,
+    "pyodide/zstd.wasm": 23_500,
+    "worker.js": 9_000,
+    "unpack.js": 2_000,
+    "sw.js": 6_000,
     "styles.css": 8_000,
 }
 #: Most bytes of the page's own script that is read before the first view, and of all its parts.
@@ -26,7 +28,7 @@ BUDGET = {
 OPENING_SCRIPT, WHOLE_SCRIPT = 71_000, 230_000
 #: Most bytes of all files together: where a host compresses, and where it does not. Pyodide and
 #: numpy as published are 8.76 MB where a host compresses; the app is to stay below 0.57 of that.
-ALL_SENT, ALL_PLAIN = 4_960_000, 6_200_000
+ALL_SENT, ALL_PLAIN = 4_990_000, 6_260_000
 
 
 #: The pictures of the browser's own install dialogue, which nothing else fetches or keeps.

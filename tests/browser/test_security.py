@@ -208,7 +208,7 @@ def test_what_is_shipped_holds_no_inline_script_and_no_eval(dist: Path) -> None:
     assert re.findall(r"<script(?![^>]*\bsrc=)", page) == []
     assert re.findall(r"""\s(?:style|on\w+)=""", page) == []
     ours = list(dist.glob("*.js"))
-    assert {"main.js", "worker.js", "sw.js"} <= {path.name for path in ours}
+    assert {"main.js", "worker.js", "unpack.js", "sw.js"} <= {path.name for path in ours}
     for path in ours:
         found = re.findall(r"\beval\(|\bFunction\(|document\.write|unsafeHTML", path.read_text())
         assert found == [], path.name

@@ -7,6 +7,7 @@
 // app's own address, because other apps may live on the same host.
 
 import { machineCode, unzipped } from "./kernel/python-packs.js";
+import { zstdIn } from "./kernel/zstandard.js";
 import { putShared, SHARE } from "./shared.js";
 
 /** @typedef {Record<string, string>} Files address within the app → "sha256-…" */
@@ -18,6 +19,7 @@ const own = worker.EVENKELVIN_BUILD;
 const scope = worker.registration.scope;
 const CACHE = `evenkelvin 1 ${scope}`;
 const AGREED = `${scope}agreed-version`;
+const zstd = zstdIn(`${scope}pyodide/`);
 
 /** @type {Promise<{version: string, files: Files} | undefined> | undefined} */
 let agreedOnce;
@@ -57,7 +59,7 @@ async function fetchFiles(/** @type {Files} */ files) {
  * @param {Response} response
  */
 function plain(response) {
-  const body = unzipped(response);
+  const body = unzipped(response, zstd);
   return response.url.endsWith(".wasm.pack") ? machineCode(body) : new Response(body);
 }
 
@@ -111,8 +113,8 @@ async function respond(request) {
   const cache = await caches.open(CACHE);
   const kept = files[name] && (await cache.match(keyOf(name, files[name])));
   if (!kept) return fetch(request);
-  // On a host that sends no headers the worker would have no policy, and the page half of it.
-  if (name !== "" && name !== "worker.js") return kept;
+  // On a host that sends no headers the workers would have no policy, and the page half of it.
+  if (!["", "worker.js", "unpack.js"].includes(name)) return kept;
   const headers = new Headers(kept.headers);
   headers.set("Content-Security-Policy", own.policy);
   return new Response(kept.body, { headers });

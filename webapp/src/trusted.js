@@ -3,7 +3,7 @@
  * address for a script, whatever a name, a file or a link may hold.
  */
 
-const OURS = ["./worker.js", "./sw.js", "./pyodide/pyodide.asm.js"];
+const OURS = ["./worker.js", "./unpack.js", "./sw.js", "./pyodide/pyodide.asm.js"];
 const base = globalThis.document?.baseURI ?? globalThis.location.href;
 
 /** @param {string} address */

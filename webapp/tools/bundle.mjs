@@ -3,10 +3,12 @@
 // EXTENSIONS a list of the modules of machine code that come in packs of their own, as JSON.
 // The page's script is split: what opens the app, and parts that are read when they are needed.
 // The page names the parts that open it, so that they are asked for before the script is read.
-// What opens the page, worker and service worker are one classic script each.
+// What opens the page, workers and service worker are one classic script each.
 import { readFile, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { build } from "esbuild";
+import { ZSTD_CODE } from "../src/kernel/zstandard.js";
+import { zstdCode } from "./zstd-code.mjs";
 
 const [out, packBytes, extensions] = process.argv.slice(2);
 const common = {
@@ -30,7 +32,7 @@ const [{ metafile }] = await Promise.all([
   }),
   build({
     ...common,
-    entryPoints: ["src/opening.js", "src/kernel/worker.js", "src/sw.js"],
+    entryPoints: ["src/opening.js", "src/kernel/worker.js", "src/kernel/unpack.js", "src/sw.js"],
     entryNames: "[name]",
     format: "iife",
     define: { PACK_BYTES: packBytes, EXTENSIONS: extensions },
@@ -38,6 +40,8 @@ const [{ metafile }] = await Promise.all([
     external: ["node:*", "ws"],
   }),
 ]);
+
+await writeFile(join(out, "pyodide", ZSTD_CODE), await zstdCode());
 
 // What opens the app is asked for at once; opening.js has it run when the first fields stand there.
 const opened = Object.entries(metafile.outputs).find(([name]) => basename(name) === "main.js");

@@ -12,6 +12,7 @@ import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { loadPyodide } from "pyodide";
 import { extensionFile, readPythonPack, writePythonPack } from "../src/kernel/python-packs.js";
+import { ZSTD_CODE, zstdFrom } from "../src/kernel/zstandard.js";
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
@@ -25,8 +26,9 @@ const { values, positionals } = parseArgs({
 
 /** @param {string} dist */
 async function bootOptions(dist) {
+  const zstd = await zstdFrom(await readFile(`${dist}/pyodide/${ZSTD_CODE}`));
   const read = async (/** @type {string} */ name) =>
-    readPythonPack(new Response(await readFile(`${dist}/pyodide/${name}`)));
+    readPythonPack(new Response(await readFile(`${dist}/pyodide/${name}`)), async () => zstd);
   const packs = [await read("library.pack"), await read("kernel.pack")];
   const extensions = [];
   for (const name of await readdir(`${dist}/pyodide`)) {

@@ -24,9 +24,12 @@ if TYPE_CHECKING:
 _LINE_NM = 8.0
 
 
+@cache  # most are asked for several times, at the first answer after a start
 def _band(centre: float, width: float) -> Floats:
-    """Return a band by its centre and full width at half maximum in nm, peaking at 1."""
-    return np.asarray(np.exp(-4.0 * np.log(2.0) * ((GRID - centre) / width) ** 2))
+    """Return a band by its centre and full width at half maximum in nm, peaking at 1; read-only."""
+    band: Floats = np.exp(-4.0 * np.log(2.0) * ((GRID - centre) / width) ** 2)
+    band.setflags(write=False)
+    return band
 
 
 def _lines(*lines: tuple[float, float]) -> Floats:

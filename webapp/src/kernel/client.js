@@ -5,6 +5,7 @@
 import { scriptAddress } from "../trusted.js";
 import { inOurWords, language, t } from "../words/index.js";
 import { turns } from "../words/isolated.js";
+import { KEPT } from "./kept.js";
 
 /**
  * @typedef {{stage: "runtime" | "packages" | "kernel" | "ready" | "failed", part: number,
@@ -50,7 +51,8 @@ function start() {
   if (worker) return;
   setReport({ stage: "runtime", part: 0, words: "" });
   started = performance.now();
-  worker = new Worker(scriptAddress("./worker.js"));
+  const name = navigator.serviceWorker?.controller ? KEPT : "";
+  worker = new Worker(scriptAddress("./worker.js"), { name });
   worker.onmessage = ({ data }) => {
     if (data.stage) setReport({ ...data, words: "" });
     else if (data.fatal !== undefined) fail(data.fatal, data.booting);

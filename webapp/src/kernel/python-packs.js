@@ -4,7 +4,7 @@
 //
 // NAME.wasm.pack is machine code. NAME.pack is a set of files: four bytes (the length of the list,
 // big-endian), the list as JSON ([[path, size], …]), then the files' bytes in that order.
-import { Decompress } from "fzstd";
+import { Unpacking } from "./zstandard.js";
 
 export const MACHINE_CODE = "application/wasm";
 
@@ -12,32 +12,33 @@ export const MACHINE_CODE = "application/wasm";
 export const machineCode = (/** @type {BodyInit} */ body) =>
   new Response(body, { headers: { "Content-Type": MACHINE_CODE } });
 
+/** @typedef {import("./zstandard.js").Zstd} Zstd */
+
 /**
  * Unzip a response as it comes, calling `onBytes` with the count of bytes received so far. What
  * is plain already, because the host labelled it or the service worker kept it so, stays as it is.
  * @param {Response} response
+ * @param {() => Promise<Zstd>} zstd asked for when the first bytes are a zstd stream's
  * @param {(received: number) => void} [onBytes]
  * @returns {ReadableStream<Uint8Array>}
  */
-export function unzipped(response, onBytes = () => {}) {
+export function unzipped(response, zstd, onBytes = () => {}) {
   if (!response.ok || !response.body) {
     throw new Error(`${response.url} could not be read (${response.status}).`);
   }
   let received = 0;
-  /** @type {Decompress | undefined} */
+  /** @type {Unpacking | undefined} */
   let zipped;
   return response.body.pipeThrough(
     new TransformStream({
-      transform(chunk, controller) {
-        if (received === 0 && isZstandard(chunk)) {
-          zipped = new Decompress((part) => controller.enqueue(part));
-        }
+      async transform(chunk, controller) {
+        if (received === 0 && isZstandard(chunk)) zipped = new Unpacking(await zstd());
         received += chunk.byteLength;
         onBytes(received);
-        if (zipped) zipped.push(chunk);
+        if (zipped) zipped.push(chunk, (part) => controller.enqueue(part));
         else controller.enqueue(chunk);
       },
-      flush: () => zipped?.push(new Uint8Array(), true),
+      flush: () => zipped?.end(),
     }),
   );
 }
@@ -49,11 +50,12 @@ const isZstandard = (/** @type {Uint8Array} */ bytes) =>
 /**
  * Read a pack, calling `onBytes` with the count of bytes received so far.
  * @param {Response} response
+ * @param {() => Promise<Zstd>} zstd
  * @param {(received: number) => void} [onBytes]
- * @returns {Promise<Uint8Array>} the pack, unzipped
+ * @returns {Promise<Uint8Array<ArrayBuffer>>} the pack, unzipped
  */
-export async function readPythonPack(response, onBytes) {
-  return new Uint8Array(await new Response(unzipped(response, onBytes)).arrayBuffer());
+export async function readPythonPack(response, zstd, onBytes) {
+  return new Uint8Array(await new Response(unzipped(response, zstd, onBytes)).arrayBuffer());
 }
 
 /**

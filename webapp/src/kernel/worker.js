@@ -4,14 +4,10 @@
 // want of it} · {fatal: words} when Python can no longer be used.
 import { loadPyodide } from "pyodide";
 import { scriptAddress } from "../trusted.js";
-import {
-  extensionFile,
-  MACHINE_CODE,
-  machineCode,
-  readPythonPack,
-  unzipped,
-  writePythonPack,
-} from "./python-packs.js";
+import { FILES, fetchPacks, RUNTIME } from "./fetch-packs.js";
+import { KEPT } from "./kept.js";
+import { extensionFile, writePythonPack } from "./python-packs.js";
+import { zstdIn } from "./zstandard.js";
 
 const INDEX_URL = new URL("./pyodide/", self.location.href).href;
 
@@ -26,16 +22,63 @@ function tell(stage, part) {
 }
 
 /**
- * Pyodide only warns when the machine code cannot be started, for want of memory or of sound
- * bytes, and then waits for ever; this promise rejects with the reason.
+ * What Python is made of, part by part, each by its name. A second worker unpacks and compiles it
+ * beside this one, unless it lies unpacked on this device: then that would only cost a worker's start.
+ * @returns {(name: string) => Promise<any>} rejects as soon as any part cannot be read
+ */
+function packs() {
+  /** @type {Map<string, {promise: Promise<any>, found: (part: any) => void}>} */
+  const parts = new Map();
+  const part = (/** @type {string} */ name) => {
+    let one = parts.get(name);
+    if (!one) {
+      let found = (/** @type {any} */ _) => {};
+      const promise = new Promise((resolve) => {
+        found = resolve;
+      });
+      one = { promise, found };
+      parts.set(name, one);
+    }
+    return one;
+  };
+  const take = (/** @type {import("./fetch-packs.js").Fetched} */ fetched) => {
+    if ("part" in fetched) tell("packages", fetched.part);
+    else part(fetched.name).found("files" in fetched ? fetched.files : fetched.code);
+  };
+  const lost = new Promise((_, reject) => {
+    if (self.name === KEPT) {
+      fetchPacks(INDEX_URL, zstdIn(INDEX_URL), take).catch(reject);
+      return;
+    }
+    const beside = new Worker(scriptAddress("./unpack.js"));
+    beside.onmessage = ({ data }) => {
+      if (data.lost === undefined) take(data);
+      else reject(new Error(data.lost));
+    };
+    beside.onerror = (event) => {
+      event.preventDefault();
+      reject(new Error(event.message || "unpack.js could not be read"));
+    };
+  });
+  return (name) => Promise.race([part(name).promise, lost]);
+}
+
+/**
+ * Pyodide fetches and compiles its machine code by itself, under one name and uncompressed; here
+ * it is given ours. It only warns when machine code cannot be started, for want of memory or of
+ * sound bytes, and then waits for ever: the promise rejects with the reason.
+ * @param {Promise<WebAssembly.Module>} code
  * @returns {Promise<never>}
  */
-function machineCodeLost() {
-  const { instantiateStreaming } = WebAssembly;
+function startOf(code) {
+  const plainFetch = self.fetch;
+  self.fetch = async (input, init) =>
+    String(input) === `${INDEX_URL}pyodide.asm.wasm` ? new Response() : plainFetch(input, init);
   return new Promise((_, reject) => {
-    WebAssembly.instantiateStreaming = async (source, imports) => {
+    WebAssembly.instantiateStreaming = async (_, imports) => {
       try {
-        return await instantiateStreaming(source, imports);
+        const module = await code;
+        return { module, instance: await WebAssembly.instantiate(module, imports) };
       } catch (error) {
         reject(error);
         throw error;
@@ -44,77 +87,37 @@ function machineCodeLost() {
   });
 }
 
-/**
- * Machine code, compiled as it comes. Where the service worker kept it plain it is handed on
- * untouched: only then does the browser find again what it compiled of it the last time.
- * @param {string} name
- * @param {(received: number) => void} onBytes
- */
-async function fetchMachineCode(name, onBytes) {
-  const response = await fetch(`${INDEX_URL}${name}.wasm.pack`);
-  const plain = response.headers.get("Content-Type") === MACHINE_CODE;
-  return plain ? response : machineCode(unzipped(response, onBytes));
-}
-
-/**
- * Pyodide fetches its machine code by itself, under one name and uncompressed; here it is given
- * ours, which was asked for before Pyodide's script was read.
- * @param {string} address
- * @param {Promise<Response>} response
- */
-function answerFetchOf(address, response) {
-  const plainFetch = self.fetch;
-  self.fetch = (input, init) => (String(input) === address ? response : plainFetch(input, init));
-}
-
 async function boot() {
   tell("runtime", 0);
-  /** @type {Record<string, number>} */
-  const received = {};
-  let shown = 0;
-  const counter = (/** @type {string} */ name) => (/** @type {number} */ bytes) => {
-    received[name] = bytes;
-    const part = Object.values(received).reduce((sum, n) => sum + n, 0) / PACK_BYTES;
-    if (part - shown < 0.02 && part < 1) return;
-    shown = part;
-    tell("packages", Math.min(1, part));
-  };
-  const load = async (/** @type {string} */ name) =>
-    readPythonPack(await fetch(INDEX_URL + name), counter(name));
-  const code = (/** @type {string} */ name) => fetchMachineCode(name, counter(name));
-  const runtime = code("runtime");
-  answerFetchOf(`${INDEX_URL}pyodide.asm.wasm`, runtime);
-  const extensions = Promise.all(
-    EXTENSIONS.map(async (name) => [
-      extensionFile(name),
-      await WebAssembly.compileStreaming(code(name)),
-    ]),
-  );
-  const packs = Promise.all([load("library.pack"), load("kernel.pack"), extensions, runtime]);
+  const part = packs();
+  const lost = startOf(part(RUNTIME));
+  const files = Promise.all(FILES.map(part));
+  /** @type {Promise<never>} */
   const never = new Promise(() => {});
-  const lost = machineCodeLost();
   // Left to itself, Pyodide would load this by a bare address, which Trusted Types refuse.
   /** @type {any} */ (self).importScripts(scriptAddress("./pyodide/pyodide.asm.js"));
+  /** @type {any} */
   const pyodide = await Promise.race([
     loadPyodide({
       indexURL: INDEX_URL,
       // Python must not start on half a library: if a pack is lost, the other promise tells.
       fsInit: async (FS) => {
-        const [library, kernel] = await packs.catch(() => never);
-        writePythonPack(FS, library);
-        writePythonPack(FS, kernel);
+        for (const pack of await files.catch(() => never)) writePythonPack(FS, pack);
       },
     }),
-    packs.then(() => never),
+    files.then(() => never),
     lost,
   ]);
   tell("kernel", 0);
-  pyodide._module.extensions = Object.fromEntries(await extensions);
+  /** @type {Record<string, WebAssembly.Module>} */
+  const extensions = {};
+  for (const name of EXTENSIONS) extensions[extensionFile(name)] = await part(name);
+  pyodide._module.extensions = extensions;
   pyodide.pyimport("numpy");
   tell("kernel", 0.7);
   const answer = pyodide.pyimport("evenkelvin.desk").answer_json;
   tell("ready", 1);
-  return answer;
+  return { answer, steps: () => pyodide.pyimport("evenkelvin.practice").steps() };
 }
 
 /**
@@ -127,39 +130,44 @@ function words(error) {
 }
 
 const booted = boot();
-booted.catch((error) => {
-  console.error(error);
-  self.postMessage({ fatal: words(error), booting: true });
-});
+booted.then(
+  ({ steps }) => {
+    asked = performance.now();
+    practise(steps).catch(() => {}); // what is wrong will be told when somebody asks
+  },
+  (error) => {
+    console.error(error);
+    self.postMessage({ fatal: words(error), booting: true });
+  },
+);
+
+/** Milliseconds without a question after which practice goes on, and between its steps. */
+const QUIET = 300;
+const BREATH = 10;
+let asked = 0;
 
 /**
- * What a person asks soon after the first reading. The first question of a kind reads its modules and
- * fills its tables, a tenth of a second: that is done while nobody waits.
+ * The first question of a kind reads its modules and fills its tables, a tenth of a second and more.
+ * That is done while nobody asks, in steps that are short beside an answer.
+ * @param {() => Generator} begin the kernel's practice.py
  */
-const PRACTICE = [
-  '{"ask":"fix","reading":{"x":"0.4","y":"0.39"},"target":{"cct_K":"5600"}}',
-  '{"ask":"agree","target":{"cct_K":"5600"},"lights":[{"x":"0.4","y":"0.39"}]}',
-  '{"ask":"mix","lights":[{"reading":{"cct_K":"3200"}},{"reading":{"cct_K":"5600"}}]}',
-];
-const PAUSE = 400; // ms, in which a waiting question has its turn
-let practised = false;
-
-/** @param {(request: string, forms: boolean) => string} answer */
-async function practise(answer) {
-  if (practised) return;
-  practised = true;
-  for (const request of PRACTICE) {
-    await new Promise((resolve) => setTimeout(resolve, PAUSE));
-    answer(request, false);
+async function practise(begin) {
+  /** @type {Generator | undefined} */
+  let steps;
+  for (let done = false; !done; ) {
+    const quiet = performance.now() - asked > QUIET;
+    await new Promise((resolve) => setTimeout(resolve, quiet ? BREATH : QUIET));
+    if (performance.now() - asked <= QUIET) continue;
+    steps ??= begin();
+    done = steps.next().done ?? true;
   }
 }
 
 self.onmessage = async ({ data: { id, request, forms } }) => {
-  const answer = await booted.catch(() => undefined);
-  if (!answer) return;
+  const kernel = await booted.catch(() => undefined);
+  if (!kernel) return;
   try {
-    self.postMessage({ id, answer: answer(request, forms) });
-    practise(answer).catch(() => {}); // what is wrong will be told when somebody asks
+    self.postMessage({ id, answer: kernel.answer(request, forms) });
   } catch (error) {
     // A Python exception leaves Python sound; anything else (out of memory, a trap in the
     // machine code) does not.
@@ -171,4 +179,5 @@ self.onmessage = async ({ data: { id, request, forms } }) => {
       self.postMessage({ fatal: words(error), booting: false });
     }
   }
+  asked = performance.now();
 };

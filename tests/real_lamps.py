@@ -10,15 +10,21 @@ a lamp family is met, and by what the region has to be widened; the other half c
 from __future__ import annotations
 
 import sys
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from functools import cache
 from itertools import product
 from pathlib import Path
 
 import numpy as np
 
-from evenkelvin.colorimetry.chromaticity import uv_prime_to_xy, xyz_to_uv_prime, xyz_to_xy
+from evenkelvin.colorimetry.bending import bend
+from evenkelvin.colorimetry.chromaticity import (
+    uv_prime_to_xy,
+    xy_to_uv_prime,
+    xyz_to_uv_prime,
+    xyz_to_xy,
+)
 from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.colorimetry.observer import GRID, observer_grid
 from evenkelvin.colorimetry.spectrum import Spectrum, on_grid
@@ -26,8 +32,9 @@ from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.filters.gel import Gel
 from evenkelvin.filters.kit import NOMINAL_SCATTER, nominal_kit
-from evenkelvin.filters.scatter import smooth
+from evenkelvin.filters.scatter import LEARNED_SCATTER, smooth
 from evenkelvin.lights import stand_in
+from evenkelvin.lights.before import Before, KnownShift, KnownSpectrum
 from evenkelvin.lights.fixing import FLOOR_STEPS, land
 from evenkelvin.lights.reading import Reading
 from evenkelvin.lights.region import CHI_2, LIKELY, SURE
@@ -139,8 +146,45 @@ def inside(away: Floats, covariance: Floats) -> float:
     return float(np.mean(np.sum(away * scaled, axis=1) <= CHI_2))
 
 
+def own_spectrum(lamp: Lamp, rng: np.random.Generator) -> tuple[Before, ...]:
+    """Return the lamp's own spectrum of another day, when it read some 2 steps (1 σ) otherwise."""
+    drift = 2.0 * STEP_UV * rng.normal(size=2)
+    then = bend(lamp.spectrum[np.newaxis], uv_prime_to_xy(xy_to_uv_prime(lamp.xy) + drift))
+    return tuple(KnownSpectrum("key", tuple(one.tolist())) for one in then)
+
+
+def strangers_spectrum(lamp: Lamp, _: np.random.Generator) -> tuple[Before, ...]:
+    """Return the spectrum of that other lamp of the kind that reads nearest to this one."""
+    others = [one for half in halves() for one in half if one.kind == lamp.kind and one is not lamp]
+    uv = xy_to_uv_prime(np.stack([one.xy for one in others]))
+    nearest = others[int(np.argmin(delta_uv_prime(uv, xy_to_uv_prime(lamp.xy))))]
+    return (KnownSpectrum("key", tuple((nearest.spectrum / nearest.spectrum.max()).tolist())),)
+
+
+def earlier_gel(lamp: Lamp, rng: np.random.Generator) -> tuple[Before, ...]:
+    """Return what 1/4 CTO, learned in x y, did to the lamp, read to 0.3 steps (1 σ)."""
+    gel = next(gel for gel in nominal_kit() if gel.name == "1/4 CTO")
+    gel = replace(gel, scatter=LEARNED_SCATTER)
+    root = np.linalg.cholesky(smooth() + 1e-9 * np.eye(len(GRID)))
+    curve = gel.transmittance * np.exp(gel.scatter * (root @ rng.normal(size=len(GRID))))
+    first = xy_to_uv_prime(lamp.xy)
+    then = xyz_to_uv_prime((lamp.spectrum * curve) @ observer_grid())
+    then = then + 0.3 * STEP_UV * rng.normal(size=2)
+    (u_0, v_0), (u_1, v_1) = first.tolist(), then.tolist()
+    return (KnownShift("key", (u_0, v_0), (u_1, v_1), (), (gel,), (gel.scatter,)),)
+
+
+def _nothing(_: Lamp, __: np.random.Generator) -> tuple[Before, ...]:
+    return ()
+
+
 def measure(
-    lamps: Sequence[Lamp], kind: str, told: bool, vary: float = 0.0, seed: int = SEED
+    lamps: Sequence[Lamp],
+    kind: str,
+    told: bool,
+    vary: float = 0.0,
+    seed: int = SEED,
+    past: Callable[[Lamp, np.random.Generator], tuple[Before, ...]] = _nothing,
 ) -> Measure:
     """Return how guesses stand the test on real lamps.
 
@@ -157,13 +201,15 @@ def measure(
     seed
         Of the gels, and of the targets, which lie 1.6 steps (1 σ) from where the light is thought
         to land.
+    past
+        What is known that the lamp did before.
     """
     rng = np.random.default_rng(seed)
     found = []
     for lamp in lamps:
         evidence = (("ra", lamp.ra),) if told and lamp.ra is not None else ()
         taken = kind or lamp.kind
-        may_be = stand_in.guess(taken, lamp.xy, None, evidence)
+        may_be = stand_in.guess(taken, lamp.xy, None, evidence, past(lamp, rng))
         cct, duv = xy_to_cct(lamp.xy)
         light = Reading(
             lamp.xy, cct, duv, may_be.spectra, lamp=taken, weights=may_be.weights,

@@ -451,3 +451,77 @@ def test_where_a_spectrum_lands_behind_measured_gel_is_a_point_in_the_field() ->
         gel_scatter_percent=0,
     )
     assert found["lights"][0]["region"] == []
+
+
+def _lamp(centre: float, depth: float) -> dict[str, object]:
+    """Return an invented white LED."""
+    nm = list(range(380, 781, 5))
+    values = [
+        math.exp(-(((at - 450) / 12) ** 2)) + depth * math.exp(-(((at - centre) / 55) ** 2))
+        for at in nm
+    ]
+    return {"wavelengths_nm": nm, "values": values}
+
+
+def test_an_earlier_spectrum_of_the_lamp_is_gone_by_and_said() -> None:
+    spectrum = _lamp(565, 0.7)
+    was = {"spectrum": spectrum, "lamp": "led", "name": "key"}
+    now = ask("describe", reading=was)
+    reading = {"x": now["x"], "y": now["y"], "lamp": "led"}
+    terms = {"target": {"cct_K": 3200}, "kit": ["full CTO", "1/2 CTO"], "gel_scatter_percent": 0}
+    truth, bare = ask("fix", reading=was, **terms), ask("fix", reading=reading, **terms)
+    told = ask("fix", reading=reading | {"before": [{"reading": was}]}, **terms)
+
+    def off(found):
+        (hung,) = [each for each in found["packs"] if each["gels"] == ["full CTO"]]
+        (real,) = [each for each in truth["packs"] if each["gels"] == ["full CTO"]]
+        return math.dist(hung["lands"]["region"]["mean"], real["lands"]["region"]["mean"])
+
+    assert off(told) < 0.5 * off(bare)
+    assert told["after"] == "Reckoned after what key did before."
+    assert bare["after"] is None
+    lights = [reading | {"name": "key", "before": [{"reading": was}]}]
+    agreed = ask("agree", lights=lights, **terms)["lights"][0]
+    assert agreed["after"] == told["after"]
+    assert agreed["pack"]["lands"]["x"] == pytest.approx(told["packs"][0]["lands"]["x"])
+    plans = ask(
+        "balance",
+        lights=[{"reading": lights[0]}],
+        whites={"from_K": 3200, "to_K": 3200},
+    )
+    hung = [one["per_light"][0] for one in plans["front"] if one["pieces"]]
+    assert hung
+    assert all(one["after"] == told["after"] for one in hung)
+
+
+def test_what_another_lamp_did_before_is_not_gone_by() -> None:
+    target = {"cct_K": 3200}
+    reading = {"x": "0.3330", "y": "0.3420", "lamp": "led"}
+    bare = ask("fix", reading=reading, target=target)
+    far = {"spectrum": _lamp(600, 3.0), "name": "key"}
+    strangers = (
+        # Under the same name, but it cannot have this x y; of another kind; and one that no gel
+        # could turn so green.
+        {"reading": far | {"lamp": "led"}},
+        {"reading": {"spectrum": _lamp(565, 0.7), "lamp": "fluorescent"}},
+        {
+            "reading": reading | {"name": "key"},
+            "next": {"x": 0.30, "y": 0.48, "lamp": "led", "pack": ["1/4 CTO"]},
+        },
+    )
+    for stranger in strangers:
+        found = ask("fix", reading=reading | {"before": [stranger]}, target=target)
+        assert found["after"] is None
+        for one, other in zip(found["packs"], bare["packs"], strict=True):
+            assert one["gels"] == other["gels"]
+            assert one["steps"] == pytest.approx(other["steps"], abs=0.2)
+
+
+def test_a_past_that_cannot_be_read_keeps_nobody_from_an_answer() -> None:
+    broken = {"x": "0.9", "y": "0.9", "lamp": "led", "name": "key"}
+    reading = {"x": "0.3330", "y": "0.3420", "lamp": "led", "before": [{"reading": broken}]}
+    found = ask("fix", reading=reading, target={"cct_K": 3200})
+    assert found["packs"]
+    assert found["warnings"] == [
+        "What key did before is left out: x + y is 1.8; it cannot exceed 1. Check both for a typo."
+    ]

@@ -75,3 +75,37 @@ def test_gels_that_vary_are_in_the_region() -> None:
     assert 0.87 <= found.inside <= 0.95
     # Within 4 steps nobody can promise this much of a nominal gel.
     assert np.sum(found.odds >= 0.9) == 0
+
+
+def test_an_earlier_spectrum_of_the_lamp_settles_most() -> None:
+    """Measured lamps of ANSI/IES TM-30-18, as luxpy carries them."""
+    _, checks = real_lamps.halves()
+    for kind in WELL_KNOWN:
+        lamps = real_lamps._of(checks, kind)[::2]
+        without = real_lamps.measure(lamps, kind, False)
+        found = real_lamps.measure(lamps, kind, False, past=real_lamps.own_spectrum)
+        assert found.off(0.9) <= 0.4 * without.off(0.9)
+        assert found.inside >= 0.9
+        assert np.mean(found.odds >= 0.9) > np.mean(without.odds >= 0.9) + 0.05
+
+
+def test_a_strangers_spectrum_under_the_same_name_is_not_taken_for_the_truth() -> None:
+    """Measured lamps of ANSI/IES TM-30-18, as luxpy carries them: always that lamp's which reads
+    nearest, and 1 time in 4."""
+    _, checks = real_lamps.halves()
+    strange = real_lamps.measure(checks, "", False, past=real_lamps.strangers_spectrum)
+    own = real_lamps.measure(checks, "", False, past=real_lamps.own_spectrum)
+    sure = strange.odds >= 0.9
+    assert np.sum(sure) >= 100
+    assert np.mean(strange.held[sure]) >= 0.88
+    assert 0.25 * strange.inside + 0.75 * own.inside >= 0.87
+
+
+def test_what_a_learned_gel_did_before_tells_mixed_lamps_apart() -> None:
+    """Measured lamps of ANSI/IES TM-30-18, as luxpy carries them."""
+    _, checks = real_lamps.halves()
+    lamps = real_lamps._of(checks, "led rgb")
+    without = real_lamps.measure(lamps, "led rgb", False)
+    found = real_lamps.measure(lamps, "led rgb", False, past=real_lamps.earlier_gel)
+    assert found.off(0.9) <= 0.85 * without.off(0.9)
+    assert found.inside >= 0.83

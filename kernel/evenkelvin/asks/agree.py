@@ -17,6 +17,7 @@ import numpy as np
 from evenkelvin.fields import Fields
 from evenkelvin.filters.pack import DEEPEST
 from evenkelvin.lights.agreement import Member, agree, spread, twins
+from evenkelvin.lights.before import after_words
 from evenkelvin.lights.camera_agreement import camera_steps, meant_light
 from evenkelvin.lights.meant import Meant, groups_alike, meant_words
 from evenkelvin.lights.reading import Reading, pack_transmittance
@@ -52,9 +53,10 @@ def reply(fields: Fields) -> dict[str, Any]:
     the light, and counts for nothing else; for the others ``problem`` is null.
 
     Each light states its own ``target`` and, in words, what it is ``meant`` to be; its offset,
-    verdict, ``pack`` and ``dim`` (see fix) go by that. ``odd_ones_out`` are the lights that do not
-    hold; ``found`` are those meant as found: they have neither target nor verdict. With both
-    ``target`` and ``hero``, colour is judged against the target and stops against the hero.
+    verdict, ``pack`` with ``after``, and ``dim`` (see fix) go by that. ``odd_ones_out`` are the
+    lights that do not hold; ``found`` are those meant as found: they have neither target nor
+    verdict. With both ``target`` and ``hero``, colour is judged against the target and stops
+    against the hero.
     ``spread`` is between what the lights are away from what each is meant to be. ``ssi_to_hero`` is
     null unless both have a spectrum; ``unlike_pairs`` are lights meant alike that agree with each
     other in x y but not in spectrum; ``twins`` are groups of lights meant alike that read alike:
@@ -132,6 +134,7 @@ def reply(fields: Fields) -> dict[str, Any]:
                 "stops_to_hero": member.stops_to_hero,
                 "ssi_to_hero": likeness,
                 "pack": pack,
+                "after": after_words(light.after) if pack is not None else None,
                 "dim": dimming_plain(member.dim),
                 "warnings": light.warnings,
             }

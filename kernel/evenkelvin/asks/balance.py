@@ -39,6 +39,7 @@ from evenkelvin.lights.balancing import (
     white_grid,
     whites_between,
 )
+from evenkelvin.lights.before import after_words
 from evenkelvin.lights.camera_agreement import camera_steps
 from evenkelvin.lights.fixing import Landing, land, pack_words
 from evenkelvin.lights.gamut import USUAL_DUV, Whites
@@ -88,9 +89,9 @@ def reply(fields: Fields) -> dict[str, Any]:
     meant alike, read within a step of each other and hang one pack, for which up to a tenth of a
     stop more is lost; ``pieces`` to hang; ``cuts`` and ``hang`` (gel, cuts, lights) to fetch;
     ``stops_lost``, the sum over the lights, and ``stops_lost_max``; ``per_light`` with ``does``
-    "leave" | "gel" | "dial", ``pack`` as in fix, ``dial``, ``steps``, ``verdict`` of the best
-    guess and what may be promised (``promise``, as in fix), ``meant`` in words and its ``target``
-    at that white; ``words``; ``exact`` and ``at_least_stops``: no plan
+    "leave" | "gel" | "dial", ``pack`` and ``after`` as in fix, ``dial``, ``steps``, ``verdict`` of
+    the best guess and what may be promised (``promise``, as in fix), ``meant`` in words and its
+    ``target`` at that white; ``words``; ``exact`` and ``at_least_stops``: no plan
     with as few lights out and as few pieces loses less, light being reckoned in fiftieths of a
     stop.
     ``exact`` at the top says that nothing better was left untried anywhere; otherwise
@@ -321,6 +322,7 @@ def _part(light: SetLight, bare: dict[str, Any], part: Part, radius: float) -> d
         "gels": [gel.name for gel in light.reading.pack],
         "dial": None,
         "pack": None,
+        "after": None,
         "lands": bare,
         "meant": meant_words(light.meant),
         "target": None if target is None else white(target),
@@ -352,6 +354,7 @@ def _part(light: SetLight, bare: dict[str, Any], part: Part, radius: float) -> d
             "does": "gel",
             "gels": pack["gels"],
             "pack": pack,
+            "after": after_words(light.reading.after),
             "lands": pack["lands"],
             "promise": landing.promise,
             "stops_lost": landing.stops_lost,

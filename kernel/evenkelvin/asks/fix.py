@@ -12,6 +12,7 @@ from typing import Any
 
 from evenkelvin.fields import Fields
 from evenkelvin.filters.pack import DEEPEST
+from evenkelvin.lights.before import after_words
 from evenkelvin.lights.dimming import dimming
 from evenkelvin.lights.fixing import landings, narrowing, offset
 from evenkelvin.lights.meant import meant_words
@@ -42,7 +43,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     that is meant as found has none of these, only its reading. ``is_colour`` tells a reading too
     far from white to have a CCT: there are then no packs, unless it is meant to be such a colour.
     A pack's ``promise`` is by ``odds``; ``advice`` says what would tell better where the best pack
-    lands, None where that is known well enough.
+    lands, None where that is known well enough; ``after`` whose past has told something of it.
     """
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
@@ -68,6 +69,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         "packs": [],
         "dim": None,
         "advice": None,
+        "after": None,
         "warnings": reading.warnings,
     }
     if target is None:
@@ -85,5 +87,6 @@ def reply(fields: Fields) -> dict[str, Any]:
         "dial": to_dial(target.xy),
         "packs": landings_plain(packs),
         "advice": narrowing(reading, packs[0]) if packs else None,
+        "after": after_words(reading.after) if packs else None,
         "dim": dimming_plain(dimming(reading, target, radius)),
     }

@@ -20,7 +20,7 @@ from evenkelvin.data import Floats
 from evenkelvin.filters.gel import Gel
 from evenkelvin.filters.pack import DEEPEST, SAME_STOPS, SAME_UV, Pack, search, touched
 from evenkelvin.filters.scatter import landing_scatter
-from evenkelvin.lights.reading import Reading, pack_transmittance
+from evenkelvin.lights.reading import Reading, difference, moved, pack_transmittance
 from evenkelvin.lights.region import PROMISE_RANK, UNSURE, Promise, Region, promise
 from evenkelvin.lights.stand_in import guess
 from evenkelvin.lights.tint import tint_words
@@ -133,14 +133,6 @@ def offset_words(found: Offset, from_white: bool = True) -> Said:
     return joined([warmth, tint_words(found.duv)])
 
 
-def _difference(many: tuple[Gel, ...], less: tuple[Gel, ...]) -> tuple[Gel, ...]:
-    left = list(many)
-    for gel in less:
-        if gel in left:
-            left.remove(gel)
-    return tuple(left)
-
-
 def land(light: Reading, target_xy: Floats, gels: tuple[Gel, ...], radius: float) -> Landing:
     """Return where a light lands with these gels on, in place of those it has now.
 
@@ -161,8 +153,8 @@ def land(light: Reading, target_xy: Floats, gels: tuple[Gel, ...], radius: float
     odds, word = region.odds(wanted, radius), verdict(delta / STEP_UV, radius)
     return Landing(
         gels=gels,
-        add=_difference(gels, light.pack),
-        take_off=_difference(light.pack, gels),
+        add=difference(gels, light.pack),
+        take_off=difference(light.pack, gels),
         xy=uv_prime_to_xy(region.mean),
         target_xy=target_xy,
         region=region,
@@ -180,18 +172,18 @@ def landing_region(light: Reading, gels: tuple[Gel, ...]) -> tuple[Region, float
     """
     bars = observer_grid()
     count = len(light.spectra)
-    moved = _difference(gels, light.pack) + _difference(light.pack, gels)
+    changed = moved(light.pack, gels)
     through = pack_transmittance(gels) / pack_transmittance(light.pack)
     xyz = (light.spectra * through) @ bars
     uv_prime = xyz_to_uv_prime(xyz)
     gained = np.log2(xyz[:, 1] / (light.spectra @ bars)[:, 1])
-    of_gels, stops_of_gels = landing_scatter(light.spectra[0] * through, moved)
+    of_gels, stops_of_gels = landing_scatter(light.spectra[0] * through, changed)
     if count == 1:
         return Region(uv_prime[0], of_gels, stops_of_gels, 1.0), -float(gained[0])
     weights = np.full(count, 1.0 / count) if light.weights is None else light.weights
     apart = uv_prime - uv_prime[0]
     lamp = light.widen**2 * (apart.T @ (apart * weights[:, np.newaxis]))
-    if moved:
+    if changed:
         lamp = lamp + np.eye(2) * (FLOOR_STEPS * STEP_UV) ** 2
     spread = float(np.sqrt(weights @ (gained - weights @ gained) ** 2))
     whole = lamp + of_gels
@@ -199,7 +191,7 @@ def landing_region(light: Reading, gels: tuple[Gel, ...]) -> tuple[Region, float
         uv_prime[0],
         whole,
         float(np.hypot(light.widen * spread, stops_of_gels)),
-        float(np.trace(of_gels) / np.trace(whole)) if moved else 0.0,
+        float(np.trace(of_gels) / np.trace(whole)) if changed else 0.0,
     )
     return region, -float(gained[0])
 

@@ -25,7 +25,8 @@ class Reading:
     ``xy`` has shape (2,). ``spectra`` holds what the light may be on the search grid, shape
     (n, 81), the mean first; n is 1 when a spectrum was measured. ``weights`` (n,) is how likely
     each is, None where all are alike, and ``widen`` by what real lamps scatter beyond them.
-    ``evidence`` is what else the meter showed. ``pack`` names the gels that were on it.
+    ``evidence`` is what else the meter showed, ``after`` names the lamps whose past has told
+    something of it. ``pack`` names the gels that were on it.
     ``warnings`` are sentences for the person; ``role`` is what the light is on the set, such as
     "key" or "practical".
     """
@@ -45,6 +46,7 @@ class Reading:
     weights: Floats | None = None
     widen: float = 1.0
     evidence: tuple[tuple[str, float], ...] = ()
+    after: tuple[str, ...] = ()
 
     @property
     def is_colour(self) -> bool:
@@ -58,3 +60,17 @@ def pack_transmittance(pack: tuple[Gel, ...]) -> Floats:
     for gel in pack:
         through = through * gel.transmittance
     return through
+
+
+def difference(many: tuple[Gel, ...], less: tuple[Gel, ...]) -> tuple[Gel, ...]:
+    """Return the gels of a stack that are not in another."""
+    left = list(many)
+    for gel in less:
+        if gel in left:
+            left.remove(gel)
+    return tuple(left)
+
+
+def moved(first: tuple[Gel, ...], then: tuple[Gel, ...]) -> tuple[Gel, ...]:
+    """Return every gel that is put on or taken off from one stack to another."""
+    return difference(then, first) + difference(first, then)

@@ -21,6 +21,7 @@ from evenkelvin.colorimetry.illuminant import daylight, illuminant, planck
 from evenkelvin.colorimetry.observer import GRID, observer_grid
 from evenkelvin.colorimetry.temperature import xy_to_cct
 from evenkelvin.data import Floats, load_table
+from evenkelvin.lights.before import Before, KnownShift, KnownSpectrum, with_shift, with_spectra
 from evenkelvin.lights.evidence import weighed
 from evenkelvin.lights.families import family, mixtures
 from evenkelvin.problem import Problem
@@ -68,13 +69,15 @@ class Guess:
     ``spectra`` (n, 81) are as measured, through the gels; the first is the mean of the others,
     or the black body of a filament, and has weight 0. ``weights`` (n,) add up to 1. ``widen`` is
     by what the scatter of the spectra falls short of that of real lamps. ``off`` is how far the
-    best of them is from what else the meter shows, in σ.
+    best of them is from what else the meter shows, in σ. ``after`` names the lamps whose past
+    has told something.
     """
 
     spectra: Floats
     weights: Floats
     widen: float
     off: float = 0.0
+    after: tuple[str, ...] = ()
 
 
 def _smooth(lamp: str, kelvin: float) -> list[Floats]:
@@ -211,6 +214,7 @@ def guess(
     xy: Floats,
     pack: Floats | None = None,
     evidence: tuple[tuple[str, float], ...] = (),
+    before: tuple[Before, ...] = (),
 ) -> Guess:
     """Return what a light of this chromaticity may be.
 
@@ -224,6 +228,8 @@ def guess(
         Transmittance, shape (81,), of the gels through which it was measured.
     evidence
         What else the meter shows, as :func:`evenkelvin.lights.evidence.weighed` takes it.
+    before
+        What the lamp did before.
 
     Raises
     ------
@@ -231,17 +237,26 @@ def guess(
         When no spectrum can be found, field ``x``.
     """
     through = None if pack is None else np.asarray(pack, dtype=np.float64).tobytes()
-    return _guess(lamp, float(xy[0]), float(xy[1]), through, evidence)
+    return _guess(lamp, float(xy[0]), float(xy[1]), through, evidence, before)
 
 
 @lru_cache(maxsize=256)
 def _guess(
-    lamp: str, x: float, y: float, pack: bytes | None, evidence: tuple[tuple[str, float], ...]
+    lamp: str,
+    x: float,
+    y: float,
+    pack: bytes | None,
+    evidence: tuple[tuple[str, float], ...],
+    before: tuple[Before, ...],
 ) -> Guess:
     """Return the guess; the same readings come again with every question about a set."""
     xy = np.array([x, y])
     through = np.ones(GRID.shape) if pack is None else np.frombuffer(pack)
+    widen = _widen(lamp, bool(evidence))
     spectra, weights = _weighted(lamp, xy, through)
+    spoke = len(spectra)
+    earlier = [one for one in before if isinstance(one, KnownSpectrum)]
+    spectra, weights = with_spectra(spectra, weights, earlier, xy, through)
     if not len(spectra):
         cct, _ = xy_to_cct(xy)
         kelvin = 3000.0 if np.isnan(cct) else float(np.clip(cct, 1000.0, 25000.0))
@@ -262,10 +277,17 @@ def _guess(
         agreeing, off = weighed(spectra, evidence)
         weights = weights * agreeing
         weights = weights / weights.sum()
+    after = [one.name for one in earlier] if weights[spoke:].sum() >= 0.5 else []
+    recalled = bool(after)
+    for one in before:
+        if isinstance(one, KnownShift):
+            weights, told = with_shift(spectra, weights, one, through)
+            after += [one.name] if told else []
+    if evidence or after:
         spoken = weights > 0.01 * weights.max()
         spectra, weights = spectra[spoken], weights[spoken] / weights[spoken].sum()
     mean = weights @ spectra
-    if lamp == "tungsten":
+    if lamp == "tungsten" and not recalled:
         # A filament is a black body, and is dimmed as one; its kin only show how far it may differ.
         kelvin = float(np.clip(np.nan_to_num(xy_to_cct(xy)[0], nan=3000.0), 1000.0, 25000.0))
         filament = bend((planck(GRID, kelvin) * through)[np.newaxis], xy)
@@ -275,7 +297,7 @@ def _guess(
     weights = np.concatenate([[0.0], weights])
     spectra.setflags(write=False)
     weights.setflags(write=False)
-    return Guess(spectra, weights, _widen(lamp, bool(evidence)), off)
+    return Guess(spectra, weights, widen, off, tuple(dict.fromkeys(after)))
 
 
 def _widen(lamp: str, told: bool) -> float:

@@ -185,6 +185,7 @@ class Fix(TypedDict):
     packs: list[Pack]
     dim: Dimming | None
     advice: str | None
+    after: str | None
     warnings: list[str]
 
 
@@ -221,6 +222,7 @@ class AgreeLight(White):
     stops_to_hero: float | None
     ssi_to_hero: int | None
     pack: Pack | None
+    after: str | None
     dim: Dimming | None
     warnings: list[str]
     camera: NotRequired[Camera | None]
@@ -278,6 +280,7 @@ class BalancePart(TypedDict):
     gels: list[str]
     dial: White | None
     pack: Pack | None
+    after: str | None
     lands: BalanceLands
     meant: str
     target: White | None

@@ -7,7 +7,7 @@ from typing import Literal
 import numpy as np
 
 from evenkelvin.colorimetry.bending import bend
-from evenkelvin.colorimetry.chromaticity import is_real, xyz_to_xy
+from evenkelvin.colorimetry.chromaticity import is_real, xy_to_uv_prime, xyz_to_xy
 from evenkelvin.colorimetry.observer import GRID
 from evenkelvin.colorimetry.spectrum import (
     Spectrum,
@@ -25,8 +25,16 @@ from evenkelvin.data import Floats
 from evenkelvin.exposure.stops import FLASH_BOUNDS, LIGHT_BOUNDS
 from evenkelvin.fields import Fields, decimals
 from evenkelvin.filters.gel import Gel
+from evenkelvin.lights.before import Before, KnownShift, KnownSpectrum
 from evenkelvin.lights.evidence import IMPLAUSIBLE
-from evenkelvin.lights.reading import LX_PER_FC, READING_K, TARGET_K, Reading, pack_transmittance
+from evenkelvin.lights.reading import (
+    LX_PER_FC,
+    READING_K,
+    TARGET_K,
+    Reading,
+    moved,
+    pack_transmittance,
+)
 from evenkelvin.lights.stand_in import LAMPS, guess
 from evenkelvin.problem import Problem
 from evenkelvin.requests.kit import GEL, OWN_GEL, find_gel, read_own_gel
@@ -39,6 +47,8 @@ StandIn = Literal["must", "may", "none"]
 
 #: Direct sun at noon is about 100 000 to 130 000 lx; beyond this a reading is doubtful.
 _BRIGHTEST_LX = 200_000.0
+#: How much of a lamp's past is looked at.
+_MOST_BEFORE = 8
 
 
 #: The ways to give a light's colour, and its amount.
@@ -63,14 +73,17 @@ _EVIDENCE_BOUNDS = {
     "ra": (-100.0, 100.0), "r9": (-500.0, 100.0), "rf": (0.0, 100.0), "rg": (0.0, 200.0),
     "ssi": (-100.0, 100.0),
 }  # fmt: skip
-#: What a light reads.
-READING: Group = {
+_PLAIN_READING: Group = {
     "x": Number(0.2, 0.6), "y": Number(0.2, 0.5), "cct_K": Number(*READING_K),
     "duv": Number(-0.05, 0.05), "spectrum": _SPECTRUM, "illuminance_lx": Number(*LIGHT_BOUNDS),
     "illuminance_fc": Number(1e-3, 1e5), "exposure_lx_s": Number(*FLASH_BOUNDS),
     "lamp": Choice(tuple(LAMPS)), "name": Text(), "note": Text(), "pack": Many(GEL),
     "own_gels": Many(OWN_GEL), "role": Text(), **EVIDENCE,
 }  # fmt: skip
+_BEFORE: Group = {"reading": _PLAIN_READING, "next": _PLAIN_READING}
+#: What a light reads, and what its lamp did before: a reading with a spectrum, or a reading and
+#: the ``next`` of the same light, behind other gels.
+READING: Group = {**_PLAIN_READING, "before": Many(_BEFORE)}
 _WHITE: Group = {"cct_K": Number(*TARGET_K), "duv": Number(-0.02, 0.02)}
 #: The white to match.
 TARGET: Group = {"target": OneOf((_WHITE, READING))}
@@ -222,6 +235,45 @@ def _read_evidence(fields: Fields) -> tuple[tuple[str, float], ...]:
     )
 
 
+def _read_before(
+    fields: Fields, kit: tuple[Gel, ...], lamp: str, warnings: list[str]
+) -> tuple[Before, ...]:
+    """Return what the lamp did before; what of it cannot be used is told and left out."""
+    found: list[Before] = []
+    for group in fields.groups("before", most=_MOST_BEFORE):
+        group.refuse_unknown(*_BEFORE)
+        past = [group.group("reading")]
+        past += [group.group("next")] if group.given("next") else []
+        for one in past:
+            one.refuse_unknown(*_PLAIN_READING)
+        name = past[0].text("name", "", longest=200) or Said("this lamp")
+        try:
+            read = [read_reading(one, kit, stand_in="none") for one in past]
+        except Problem as why:
+            words = Said("What {name} did before is left out: {why}", name=name, why=why.message)
+            warnings.append(words)
+            continue
+        if any(lamp != one.lamp and "unknown" not in (lamp, one.lamp) for one in read):
+            continue
+        first, then = read[0], read[-1]
+        if first.spectrum is not None:
+            bare = first.spectra[0] / pack_transmittance(first.pack)
+            found.append(KnownSpectrum(name, tuple((bare / bare.max()).tolist())))
+        if gels := moved(first.pack, then.pack):
+            uv = [xy_to_uv_prime(one.xy) for one in (first, then)]
+            found.append(
+                KnownShift(
+                    name,
+                    (float(uv[0][0]), float(uv[0][1])),
+                    (float(uv[1][0]), float(uv[1][1])),
+                    first.pack,
+                    then.pack,
+                    tuple(gel.scatter for gel in gels),
+                )
+            )
+    return tuple(found)
+
+
 def _implausible(evidence: tuple[tuple[str, float], ...]) -> Said:
     """Return that no lamp of the kind has these figures."""
     figures = joined(
@@ -338,7 +390,9 @@ def read_reading(
     warnings += _far_from_locus(duv, cct_k)
 
     evidence = _read_evidence(fields)
+    before = _read_before(fields, kit, lamp, warnings) if spectrum is None else ()
     weights, widen = None, 1.0
+    after: tuple[str, ...] = ()
     # On the grid a measured spectrum lands a hair beside its own x y; bending puts it back.
     if spectrum is not None:
         gridded = on_grid(spectrum)[np.newaxis]
@@ -348,8 +402,10 @@ def read_reading(
         spectra = np.empty((0, len(GRID)))
     else:
         try:
-            may_be = guess(lamp, xy, pack_transmittance(pack) if pack else None, evidence)
+            through = pack_transmittance(pack) if pack else None
+            may_be = guess(lamp, xy, through, evidence, before)
             spectra, weights, widen = may_be.spectra, may_be.weights, may_be.widen
+            after = may_be.after
             if may_be.off > IMPLAUSIBLE:
                 warnings.append(_implausible(evidence))
         except Problem as problem:
@@ -358,7 +414,7 @@ def read_reading(
             spectra = np.empty((0, len(GRID)))
     return Reading(
         xy, cct_k, duv, spectra, spectrum, illuminance_lx, exposure_lx_s, lamp, name, pack,
-        warnings, role, weights, widen, evidence,
+        warnings, role, weights, widen, evidence, after,
     )  # fmt: skip
 
 

@@ -30,6 +30,7 @@ export type Fix = {
   packs: Pack[];
   dim: Dimming | null;
   advice: string | null;
+  after: string | null;
   warnings: string[];
 };
 
@@ -148,6 +149,7 @@ export type AgreeLight = {
   stops_to_hero: number | null;
   ssi_to_hero: number | null;
   pack: Pack | null;
+  after: string | null;
   dim: Dimming | null;
   warnings: string[];
   camera?: Camera | null;
@@ -1245,6 +1247,7 @@ export type BalancePart = {
   gels: string[];
   dial: White | null;
   pack: Pack | null;
+  after: string | null;
   lands: BalanceLands;
   meant: string;
   target: White | null;
@@ -1765,6 +1768,33 @@ type OwnGelFields = {
   unknown?: Figure[] | null;
 };
 
+type PlainReadingFields = {
+  x?: Figure | null;
+  y?: Figure | null;
+  cct_K?: Figure | null;
+  duv?: Figure | null;
+  spectrum?: SpectrumFields | null;
+  illuminance_lx?: Figure | null;
+  illuminance_fc?: Figure | null;
+  exposure_lx_s?: Figure | null;
+  lamp?: string | null;
+  name?: string | null;
+  note?: string | null;
+  pack?: string[] | null;
+  own_gels?: OwnGelFields[] | null;
+  role?: string | null;
+  ra?: Figure | null;
+  r9?: Figure | null;
+  rf?: Figure | null;
+  rg?: Figure | null;
+  ssi?: Figure | null;
+};
+
+type BeforeFields = {
+  reading?: PlainReadingFields | null;
+  then?: PlainReadingFields | null;
+};
+
 type ReadingFields = {
   x?: Figure | null;
   y?: Figure | null;
@@ -1785,6 +1815,7 @@ type ReadingFields = {
   rf?: Figure | null;
   rg?: Figure | null;
   ssi?: Figure | null;
+  before?: BeforeFields[] | null;
 };
 
 type WhiteFields = {
@@ -1886,6 +1917,7 @@ type PointFields = {
   rf?: Figure | null;
   rg?: Figure | null;
   ssi?: Figure | null;
+  before?: BeforeFields[] | null;
   luminance_cd_m2?: Figure | null;
 };
 
@@ -1906,7 +1938,7 @@ export type Questions = {
     most?: Figure | null;
   };
   agree: {
-    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; meant?: MeantFields | null; })[] | null;
+    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; before?: BeforeFields[] | null; meant?: MeantFields | null; })[] | null;
     target?: WhiteFields | ReadingFields | null;
     hero?: Figure | null;
     tolerance?: string | Figure | StepsFields | null;
@@ -1952,7 +1984,7 @@ export type Questions = {
   };
   field: {
     target?: WhiteFields | ReadingFields | null;
-    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; meant?: MeantFields | null; })[] | null;
+    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; before?: BeforeFields[] | null; meant?: MeantFields | null; })[] | null;
     packs?: (string[] | null)[] | null;
     tolerance?: string | Figure | StepsFields | null;
     own_gels?: OwnGelFields[] | null;
@@ -2007,7 +2039,7 @@ export type Questions = {
     step_min?: Figure | null;
   };
   hold: {
-    windows?: ({ name?: string | null; facing_deg?: Figure | string | null; horizon_deg?: Figure | null; horizon?: HorizonPointFields[] | null; gels?: string[] | null; readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; time?: string | null; })[] | null; })[] | null;
+    windows?: ({ name?: string | null; facing_deg?: Figure | string | null; horizon_deg?: Figure | null; horizon?: HorizonPointFields[] | null; gels?: string[] | null; readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; before?: BeforeFields[] | null; time?: string | null; })[] | null; })[] | null;
     time?: string | null;
     lat_deg?: Figure | string | null;
     lon_deg?: Figure | string | null;
@@ -2033,7 +2065,7 @@ export type Questions = {
     distance_ft?: Figure | string | null;
   };
   seen: {
-    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; meant?: MeantFields | null; } | { reading?: ReadingFields | null; pack?: string[] | null; meant?: MeantFields | null; })[] | null;
+    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; before?: BeforeFields[] | null; meant?: MeantFields | null; } | { reading?: ReadingFields | null; pack?: string[] | null; meant?: MeantFields | null; })[] | null;
     white?: WhiteFields | ReadingFields | null;
     judge?: string | null;
     camera?: OwnCameraFields | null;
@@ -2092,13 +2124,13 @@ export type Questions = {
     parts?: string[] | null;
   };
   since: {
-    readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; id?: string | null; at?: string | null; })[] | null;
+    readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; before?: BeforeFields[] | null; id?: string | null; at?: string | null; })[] | null;
     book?: unknown | null;
     lights?: string[] | null;
     tolerance?: string | Figure | StepsFields | null;
   };
   judge: {
-    readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; target?: WhiteFields | ReadingFields | null; meant?: MeantFields | null; })[] | null;
+    readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; before?: BeforeFields[] | null; target?: WhiteFields | ReadingFields | null; meant?: MeantFields | null; })[] | null;
     tolerance?: string | Figure | StepsFields | null;
     own_gels?: OwnGelFields[] | null;
   };

@@ -1124,6 +1124,9 @@ export default {
   plasma: "Plasma",
   sodium: "Natrium",
   "flash, xenon": "Blitz, Xenon",
+  "Reckoned after what {names} did before.": "Gerechnet nach dem, was {names} früher zeigte.",
+  "this lamp": "diese Lampe",
+  "What {name} did before is left out: {why}": "Was {name} früher zeigte, bleibt außen vor: {why}",
   "No spectrum of a lamp reaches x {xy}, y {xy_2}: it is close to a single wavelength. Measure a spectrum to go on.":
     "Kein Lampenspektrum erreicht x {xy}, y {xy_2}: das ist fast eine einzige Wellenlänge. Miss ein Spektrum, um weiterzukommen.",
   // lights/tint.py

@@ -67,6 +67,7 @@ export function answerCard(fix, before) {
     <p class="headline" data-testid="headline">${headline(fix)}</p>
     ${best ? inAll(best) : nothing} ${goodEnough(fix.verdict, offset.steps)}
     ${best ? packFigures(best) : nothing}
+    ${best && fix.after ? html`<p class="reason" data-testid="after">${fix.after}</p>` : nothing}
     ${best && fix.advice ? html`<p class="reason">${fix.advice}</p>` : nothing} ${dimLine(fix)}
     ${
       noWhite(fix) ? html`<p><a class="button" href="#sweep">${t("answer.sweep")}</a></p>` : nothing

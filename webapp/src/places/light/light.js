@@ -34,6 +34,7 @@ import { book, bookRead, reportFault, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
 import { withOwnGels } from "../../store/kit/own-gels.js";
 import { gelsOn } from "../../store/log/measured-gels.js";
+import { pastOf } from "../../store/log/past.js";
 import {
   currentSetup,
   earlierOf,
@@ -114,7 +115,11 @@ class LightView extends Page {
     // Until the book is read it is not known what the light is measured against.
     const reading =
       (complete || this.last) && book.read
-        ? { ...readingQuestion(this.readingNow), ...roleOf(this.nameNow()) }
+        ? {
+            ...readingQuestion(this.readingNow),
+            ...pastOf(this.lightNow, this.readingNow, this.last?.reading),
+            ...roleOf(this.nameNow()),
+          }
         : null;
     this.fix.put(reading && { ask: "fix", ...besideReading(aim(reading)), target, ...terms() });
     const best = this.fix.answer && bestPack(this.fix.answer)?.gels;

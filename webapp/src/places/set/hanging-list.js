@@ -56,6 +56,7 @@ export function hangingList(plan) {
           <span class="hint">
             ${landsWords(part.lands, part)} ${part.camera ? cameraWords(part) : nothing}
             ${part.stops_lost ? t("balance.costs", { stops: stops(part.stops_lost) }) : nothing}
+            ${part.after}
           </span>
         </li>`,
       )}

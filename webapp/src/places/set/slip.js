@@ -180,7 +180,7 @@ function howItGoes(light, reading, answer) {
   return html`${inAll(pack)} ${goodEnough(answer.verdict, answer.steps)}
     <p class="reason">
       ${t("slip.lands", { cct: kelvin(pack.lands.cct_K), stops: stops(pack.stops_lost) })}
-      ${verdictMark(pack.promise)}
+      ${verdictMark(pack.promise)} ${answer.after}
     </p>
     ${dimLine(answer)}`;
 }

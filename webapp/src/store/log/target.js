@@ -12,6 +12,7 @@ import { book } from "../index.js";
 import { withOwnGels } from "../kit/own-gels.js";
 import { readingQuestion, whiteQuestion } from "../questions/reading.js";
 import { curves, labels } from "./measured-gels.js";
+import { pastOf } from "./past.js";
 import { currentSetup, earlierOf, heroOf } from "./shoot.js";
 
 /** @typedef {import("./book.js").Thing} Thing */
@@ -104,7 +105,11 @@ export function withGels(reading, more = []) {
  */
 export function litQuestion({ light, reading }, _index, among) {
   const { name } = light.data;
-  const question = { ...readingQuestion(reading.data, name), ...roleOf(name, light.data.role) };
+  const question = {
+    ...readingQuestion(reading.data, name),
+    ...pastOf(light.id, reading.data, reading.id),
+    ...roleOf(name, light.data.role),
+  };
   return aimed(question, light.id, saidOf(light.id), among);
 }
 

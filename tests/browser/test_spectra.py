@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 from conftest import PHONE, ROOT, Site, wait_for_kernel
-from hands import go, headline, keep, open_demo, open_setup, open_slip
+from hands import go, headline, keep, open_demo, open_setup, open_slip, type_xy
 from playwright.sync_api import Browser, Page, expect
 from test_access import AXE, violations
 
@@ -102,6 +102,28 @@ def test_a_fix_is_computed_on_the_spectrum_and_kept_with_it(demo: Page) -> None:
     light.get_by_role("link", name="spectrum").first.click()
     demo.get_by_role("link", name="See how it shows colours").click()
     expect(demo.get_by_role("heading", name="HMI through the doorway")).to_be_visible()
+
+
+def test_an_earlier_spectrum_is_gone_by_where_only_x_y_is_read_again(demo: Page) -> None:
+    load(demo, "hmi_doorway.csv")
+    take(demo, "HMI through the doorway")
+    keep(demo)
+    demo.get_by_role("button", name="Read again", exact=True).click()
+    (found,) = imported("hmi_doorway.csv")
+    was = answer({"ask": "describe", "reading": as_reading(found)})
+    demo.get_by_role("radio", name="x y").check()
+    type_xy(demo, f"{was['x'] + 0.001:.4f}", f"{was['y'] + 0.001:.4f}")
+    words = "Reckoned after what HMI through the doorway did before."
+    expect(demo.get_by_test_id("after")).to_have_text(words)
+    # Far from what it read then it is another lamp, or dialled otherwise.
+    type_xy(demo, "0.4300", "0.4050")
+    expect(demo.locator(".answer")).to_contain_text("too warm")
+    expect(demo.get_by_test_id("after")).to_have_count(0)
+    type_xy(demo, f"{was['x'] + 0.001:.4f}", f"{was['y'] + 0.001:.4f}")
+    expect(demo.get_by_test_id("after")).to_have_text(words)
+    keep(demo)
+    go(demo, "Set")
+    expect(open_slip(demo, "HMI through the doorway")).to_contain_text(words)
 
 
 def test_what_the_file_leaves_open_is_asked(demo: Page, tmp_path: Path) -> None:

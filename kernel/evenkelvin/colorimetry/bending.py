@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -15,6 +16,13 @@ if TYPE_CHECKING:
 
 #: Wavelength scaled to about −1 to 1, so that the bend is well conditioned.
 _T = (GRID - 560.0) / 200.0
+
+
+@cache
+def _bars_and_slopes() -> Floats:
+    """Return what sums a spectrum to X, Y, Z, and to their slopes by b and by c, shape (81, 9)."""
+    bars = observer_grid()
+    return np.hstack([bars, bars * _T[:, np.newaxis], bars * _T[:, np.newaxis] ** 2])
 
 
 #: Nearer to where it should be than this, in u′ v′, a spectrum is bent no further.
@@ -53,8 +61,8 @@ def bent(spectra: Floats, xy: Floats) -> tuple[Floats, NDArray[np.bool_]]:
         for _ in range(tries):
             exponent = np.clip(coefficients @ basis, -60.0, 60.0)
             shaped = spectra * np.exp(exponent)
-            xyz = shaped @ bars
-            slopes = (shaped[:, np.newaxis] * basis) @ bars
+            summed = (shaped @ _bars_and_slopes()).reshape(-1, 3, 3)
+            xyz, slopes = summed[:, 0], summed[:, 1:]
             below = xyz @ np.array([1.0, 15.0, 3.0])
             uv = xyz_to_uv_prime(xyz)
             along = np.stack([4.0 * slopes[..., 0], 9.0 * slopes[..., 1]], axis=-1)

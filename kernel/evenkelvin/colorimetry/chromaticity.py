@@ -12,6 +12,9 @@ import numpy as np
 from evenkelvin.colorimetry.observer import observer_1nm, wavelengths_1nm
 from evenkelvin.data import Floats
 
+_FOUR_NINE = np.array([4.0, 9.0])
+_BELOW = np.array([1.0, 15.0, 3.0])
+
 
 def xyz_to_xy(xyz: Floats) -> Floats:
     """Return x, y of X, Y, Z: (..., 3) to (..., 2)."""
@@ -27,9 +30,8 @@ def xy_to_xyz(xy: Floats) -> Floats:
 
 def xy_to_uv_prime(xy: Floats) -> Floats:
     """Return u′, v′ (CIE 1976 UCS) of x, y: (..., 2) to (..., 2)."""
-    x, y = xy[..., 0], xy[..., 1]
-    below = -2.0 * x + 12.0 * y + 3.0
-    return np.stack([4.0 * x / below, 9.0 * y / below], axis=-1)
+    below = -2.0 * xy[..., :1] + 12.0 * xy[..., 1:] + 3.0
+    return np.asarray(xy * _FOUR_NINE / below)
 
 
 def uv_prime_to_xy(uv_prime: Floats) -> Floats:
@@ -61,8 +63,7 @@ def uv_to_xy(uv: Floats) -> Floats:
 
 def xyz_to_uv_prime(xyz: Floats) -> Floats:
     """Return u′, v′ (CIE 1976 UCS) of X, Y, Z: (..., 3) to (..., 2)."""
-    below = xyz @ np.array([1.0, 15.0, 3.0])
-    return np.stack([4.0 * xyz[..., 0] / below, 9.0 * xyz[..., 1] / below], axis=-1)
+    return np.asarray(xyz[..., :2] * _FOUR_NINE / (xyz @ _BELOW)[..., np.newaxis])
 
 
 @cache

@@ -12,7 +12,8 @@ STEP_UV = 0.0011
 
 def delta_uv_prime(first: Floats, second: Floats) -> Floats:
     """Return the distance in CIE 1976 u′ v′: (..., 2) and (..., 2) to (...)."""
-    return np.asarray(np.hypot(*np.moveaxis(np.asarray(first) - np.asarray(second), -1, 0)))
+    apart = np.asarray(first) - np.asarray(second)
+    return np.asarray(np.hypot(apart[..., 0], apart[..., 1]))
 
 
 def xyz_to_lab(xyz: Floats, white: Floats) -> Floats:

@@ -68,9 +68,9 @@ _SHORT_STEP = 1e-4
 
 
 @cache
-def _coarse() -> tuple[Floats, Floats]:
+def _coarse() -> tuple[Floats, tuple[Floats, Floats, Floats]]:
     mireds = np.concatenate([np.arange(10.0, 60.0, 1.0), np.arange(60.0, 1001.0, 4.0)])
-    return mireds, _locus(mireds)[0]
+    return mireds, _locus(mireds)
 
 
 def uv_to_cct(uv: Floats) -> Floats:
@@ -81,12 +81,12 @@ def uv_to_cct(uv: Floats) -> Floats:
     """
     points = np.asarray(uv, dtype=np.float64)
     table, coarse = _coarse()
-    apart = np.sum((points[:, np.newaxis] - coarse) ** 2, axis=-1)
+    apart = np.sum((points[:, np.newaxis] - coarse[0]) ** 2, axis=-1)
     best = np.argmin(apart, axis=-1)
     at = table[best]
     low, high = table[0], table[-1]
-    for _ in range(6):
-        foot, d1, d2 = _locus(at)
+    for nth in range(6):
+        foot, d1, d2 = _locus(at) if nth else [each[best] for each in coarse]
         away = points - foot
         slope = np.sum(d1 * d1, axis=-1) - np.sum(away * d2, axis=-1)
         slope = np.where(slope > 0.0, slope, np.sum(d1 * d1, axis=-1))

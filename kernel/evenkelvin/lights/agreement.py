@@ -103,12 +103,20 @@ def twins(lights: Sequence[Reading], targets: Sequence[Reading | None]) -> list[
     They have one target, the same gel hangs on them now, and each reads within a step of every
     other.
     """
+    if not lights:
+        return []
+    uv = xy_to_uv_prime(np.stack([light.xy for light in lights]))
+    near = delta_uv_prime(uv[:, np.newaxis], uv) <= TWIN_STEPS * STEP_UV
+    hang = [sorted(gel.name for gel in light.pack) for light in lights]
     groups: list[list[int]] = []
-    for index, (light, target) in enumerate(zip(lights, targets, strict=True)):
+    for index, target in enumerate(targets):
         if target is None:
             continue
         for group in groups:
-            if all(_alike(light, target, lights[k], targets[k]) for k in group):
+            if all(
+                near[index, k] and hang[index] == hang[k] and _same(target, targets[k])
+                for k in group
+            ):
                 group.append(index)
                 break
         else:
@@ -116,12 +124,8 @@ def twins(lights: Sequence[Reading], targets: Sequence[Reading | None]) -> list[
     return [group for group in groups if len(group) > 1]
 
 
-def _alike(light: Reading, target: Reading, other: Reading, other_target: Reading | None) -> bool:
-    if other_target is None or not np.allclose(target.xy, other_target.xy, rtol=0.0, atol=1e-9):
-        return False
-    apart = delta_uv_prime(xy_to_uv_prime(light.xy), xy_to_uv_prime(other.xy))
-    hang = sorted(gel.name for gel in light.pack) == sorted(gel.name for gel in other.pack)
-    return hang and bool(apart <= TWIN_STEPS * STEP_UV)
+def _same(target: Reading, other: Reading | None) -> bool:
+    return other is not None and bool(np.abs(target.xy - other.xy).max() <= 1e-9)
 
 
 def _one_pack(

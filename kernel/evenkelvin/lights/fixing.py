@@ -276,6 +276,8 @@ def rank(one: Landing) -> tuple[float, ...]:
 
 def _moves(gels: tuple[int, ...], hung: tuple[int, ...]) -> int:
     """Return how many gels have to be put on or taken off."""
+    if not hung:
+        return len(gels)
     new, old = Counter(gels), Counter(hung)
     return (new - old).total() + (old - new).total()
 

@@ -60,9 +60,15 @@ class Region:
     gel_share: float = 0.0
 
     @cached_property
+    def _axes(self) -> tuple[Floats, Floats]:
+        """The variances along the axes of the region, (2,), and the axes as columns, (2, 2)."""
+        values, vectors = np.linalg.eigh(self.covariance)
+        return values, vectors
+
+    @cached_property
     def root(self) -> Floats:
         """A square root of the covariance, shape (2, 2)."""
-        values, vectors = np.linalg.eigh(self.covariance)
+        values, vectors = self._axes
         return np.asarray(vectors * np.sqrt(np.clip(values, 0.0, None)))
 
     @cached_property
@@ -81,7 +87,9 @@ class Region:
         """Return the least and the greatest distance of the region from a target, in steps."""
         apart = delta_uv_prime(self.edge, target_uv) / STEP_UV
         away = target_uv - self.mean
-        inside = float(away @ np.linalg.pinv(self.covariance, hermitian=True) @ away) < CHI_2
+        values, vectors = self._axes
+        along = (vectors.T @ away)[values > 1e-15 * values.max()]
+        inside = float(along @ (along / values[values > 1e-15 * values.max()])) < CHI_2
         known = bool(np.any(self.covariance))
         return (0.0 if inside and known else float(apart.min())), float(apart.max())
 

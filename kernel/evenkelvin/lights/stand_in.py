@@ -154,8 +154,8 @@ def _members_of(
         shapes = [illuminant(name) for name in _TABULATED.get(lamp, ())] + _smooth(lamp, kelvin)
         numbers = np.arange(BENT, BENT + len(shapes))
         if known is not None:
-            chosen = chosen[np.isin(chosen, list(known))]
-            numbers = numbers[np.isin(numbers, list(known))]
+            chosen = np.array([k for k in chosen if k in known], dtype=np.intp)
+            numbers = np.array([k for k in numbers if k in known], dtype=np.intp)
         spectra, reached = mixtures(parts[chosen] * through, xy)
         mixed.append((spectra, chosen[reached]))
         bases += [shapes[number - BENT] for number in numbers]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 
 import numpy as np
 
@@ -83,6 +84,15 @@ def read_own_gel(fields: Fields) -> Gel:
     return Gel(name, "own", values, reference, nominal=False, scatter=scatter)
 
 
+@lru_cache(maxsize=4)
+def _nominal(percent: float) -> tuple[Gel, ...]:
+    """Return the nominal gels as they vary by so much: the same ones again, for what is remembered
+    of a kit.
+    """
+    share = percent / (100.0 * NOMINAL_SCATTER)
+    return tuple(replace(gel, scatter=gel.scatter * share) for gel in nominal_kit())
+
+
 def read_kit(fields: Fields) -> tuple[Gel, ...]:
     """Return the gels to choose from, by the fields ``kit`` (names) and ``own_gels``.
 
@@ -96,10 +106,7 @@ def read_kit(fields: Fields) -> tuple[Gel, ...]:
     percent = fields.number(
         "gel_scatter_percent", 100.0 * NOMINAL_SCATTER, 0.0, 30.0, label=Said("how far gels vary")
     )
-    known = {
-        gel.name: replace(gel, scatter=gel.scatter * percent / (100.0 * NOMINAL_SCATTER))
-        for gel in nominal_kit()
-    }
+    known = {gel.name: gel for gel in _nominal(percent)}
     for group in fields.groups("own_gels", most=100):
         gel = read_own_gel(group)
         known[gel.name] = gel

@@ -1792,7 +1792,7 @@ type PlainReadingFields = {
 
 type BeforeFields = {
   reading?: PlainReadingFields | null;
-  then?: PlainReadingFields | null;
+  next?: PlainReadingFields | null;
 };
 
 type ReadingFields = {

@@ -43,7 +43,7 @@ from evenkelvin.rendering.cri import colour_rendering_index
 SEED = 2026
 DATA = Path(stand_in.__file__).parent.parent / "data"
 GELS = ("1/2 CTO", "full CTO", "1/2 CTB", "full CTB", "1/2 minus green")
-KINDS = ("led", "led rgb", "fluorescent", "hmi", "sodium", "tungsten")
+KINDS = ("led", "led rgb", "fluorescent", "hmi", "mercury", "sodium", "tungsten")
 #: Kinds of which there are lamps enough to learn what is met how often.
 FITTED = ("led", "led rgb", "fluorescent")
 #: A member of a family less often met than this, on average, is left out.
@@ -71,7 +71,7 @@ def _kind(name: str, group: str) -> str | None:
         # The illuminants of CIE 15 stand in themselves: they are no referee.
         return None if "CIE" in name else "fluorescent"
     if group == "High Intensity Discharge":
-        return "sodium" if "HPS" in name else "hmi"
+        return "sodium" if "HPS" in name else "mercury" if "Mercury" in name else "hmi"
     return {
         "LED Phosphor": "led", "LED Hybrid": "led", "LED Mixed": "led rgb",
         "Incandescent/Filament": "tungsten",
@@ -91,11 +91,13 @@ def halves() -> tuple[tuple[Lamp, ...], tuple[Lamp, ...]]:
     # Each make of lamp that the library tells apart is split by itself, so that no half has most
     # of the rare ones.
     makes: dict[tuple[str, str], list[int]] = {}
+    kinds: list[str | None] = []
     for k, info in enumerate(table["info"]):
-        kind = _kind(str(info[1]), str(info[2]))
-        if kind is not None:
-            makes.setdefault((kind, str(info[2])), []).append(k)
-    for (kind, _), which in makes.items():
+        kinds.append(_kind(str(info[1]), str(info[2])))
+        if kinds[k] is not None:
+            make = "hmi" if kinds[k] == "mercury" else str(kinds[k])
+            makes.setdefault((make, str(info[2])), []).append(k)
+    for which in makes.values():
         order = rng.permutation(which)
         middle = (len(order) + 1) // 2
         for place, k in enumerate(order):
@@ -105,6 +107,7 @@ def halves() -> tuple[tuple[Lamp, ...], tuple[Lamp, ...]]:
             cct, duv = xy_to_cct(xy)
             rated = np.isfinite(cct) and abs(duv) < 0.05
             ra = float(round(colour_rendering_index(own).ra)) if rated else None
+            kind = str(kinds[k])
             (fits if place < middle else checks).append(Lamp(kind, spectrum, xy, ra))
     return tuple(fits), tuple(checks)
 
@@ -310,8 +313,9 @@ def fit() -> None:
     for first, second in ((0, 1), (1, 0)):
         _tell(fits[first::2])
         for told, kind in product((False, True), (*KINDS, "unknown")):
-            some = measure(_of(fits[second::2], kind), kind, told)
-            found.setdefault((told, kind), []).append(some)
+            some = _of(fits[second::2], kind)
+            found.setdefault((told, kind), [])
+            found[told, kind] += [measure(some, kind, told)] if some else []
     rows = [
         [float(told), *(_factor(found[told, kind]) for kind in (*KINDS, "unknown"))]
         for told in (False, True)
@@ -335,6 +339,8 @@ def _factor(found: Sequence[Measure]) -> float:
 
     Where only a few lamps speak, the region is not made smaller than the stand-ins have it.
     """
+    if not found:
+        return 1.0
     away = np.concatenate([one.away for one in found])
     floor = np.eye(2) * (FLOOR_STEPS * STEP_UV) ** 2
     # The tables say 1 as yet: what is not the floor is the scatter itself.

@@ -42,6 +42,10 @@ _LAMP_CAUTIONS: dict[str, str] = {
         "Plasma heads run hot and emit UV without their glass: do not open a running head."
     ),
     "fluorescent": Said("Fluorescent tubes hold mercury: pack used and broken ones apart."),
+    "mercury": Said(
+        "Mercury lamps emit UV when the outer bulb is broken, and hold mercury: leave them to "
+        "whoever runs them."
+    ),
     "sodium": Said(
         "Sodium street and deck lights are not ours to open or gel: ask whoever runs them."
     ),

@@ -90,7 +90,7 @@ def _tube() -> _Parts:
 
 
 def _discharge() -> _Parts:
-    """Lines of mercury and metals on a hot continuum; mercury alone, bare and with a phosphor."""
+    """Lines of mercury and metals on a hot continuum."""
     found: _Parts = []
     violet, green = _lines((405, 0.5), (436, 1.0)), _lines((546, 1.0), (578, 0.6))
     blues = (
@@ -114,11 +114,23 @@ def _discharge() -> _Parts:
                 c + share * _band(630, 170),
             )
         )
-    phosphor = _lines((619, 1.0), (608, 0.2), (702, 0.2))
-    for share in (0.01, 0.04):
-        bare = share * _band(560, 250)
-        for red in (phosphor, _lines((578, 1.0)), _band(640, 120)):
-            found.append((violet + bare, _lines((546, 1.0)) + 0.3 * green + bare, red + bare))
+    return found
+
+
+def _mercury() -> _Parts:
+    """Lines of mercury, in a clear bulb or with a red phosphor, on what little glows between."""
+    found: _Parts = []
+    violet, yellow = _lines((405, 0.5), (436, 1.0)), _lines((578, 1.0))
+    red = _lines((619, 1.0), (608, 0.2), (594, 0.15), (702, 0.3))
+    for share in (0.003, 0.01, 0.03):
+        glow = share * _band(560, 250)
+        found.append((violet + glow, _lines((546, 1.0)) + glow, yellow + glow))
+        for part in (0.4, 0.8):
+            green = _lines((546, 1.0)) + part * yellow
+            found += [
+                (violet + glow, green + glow, each + glow)
+                for each in (red, red + 0.15 * _band(600, 150))
+            ]
     return found
 
 
@@ -144,6 +156,7 @@ _MADE = {
     "led rgb": _mixed_led,
     "fluorescent": _tube,
     "hmi": _discharge,
+    "mercury": _mercury,
     "sodium": _sodium,
 }
 

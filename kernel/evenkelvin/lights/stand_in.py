@@ -40,6 +40,7 @@ LAMPS: dict[str, Said] = {
     "led": Said("LED, white or bi-colour"),
     "led rgb": Said("LED, mixed colours"),
     "plasma": Said("plasma"),
+    "mercury": Said("mercury vapour"),
     "sodium": Said("sodium"),
     "flash": Said("flash, xenon"),
 }

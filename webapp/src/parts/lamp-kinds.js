@@ -8,6 +8,7 @@ export const LAMPS = /** @type {const} */ ([
   "led",
   "led rgb",
   "plasma",
+  "mercury",
   "sodium",
   "flash",
 ]);

@@ -10,7 +10,16 @@ import { mainsQuestion } from "../store/questions/camera.js";
 import { t } from "../words/index.js";
 
 /** Lamps that can follow the mains. Filaments hardly do; daylight and flash never. */
-const PULSING = new Set(["unknown", "hmi", "fluorescent", "led", "led rgb", "plasma", "sodium"]);
+const PULSING = new Set([
+  "unknown",
+  "hmi",
+  "fluorescent",
+  "led",
+  "led rgb",
+  "plasma",
+  "mercury",
+  "sodium",
+]);
 
 class MainsWarning extends Page {
   static properties = properties({ given: ["lamps"] });

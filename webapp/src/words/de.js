@@ -555,6 +555,7 @@ const de = {
   "lamp.fluorescent": "Leuchtstoff",
   "lamp.led": "LED, weiß",
   "lamp.led rgb": "LED, farbmischend",
+  "lamp.mercury": "Quecksilber",
   "lamp.sodium": "Natrium",
   "lamp.flash": "Blitz",
 

@@ -1049,6 +1049,7 @@ export default {
   "lamp.led": "LED, white",
   "lamp.led rgb": "LED, colour mixing",
   "lamp.plasma": "Plasma",
+  "lamp.mercury": "Mercury",
   "lamp.sodium": "Sodium",
   "lamp.flash": "Flash",
 

@@ -650,6 +650,8 @@ export default {
     "Plasmaköpfe werden heiß und strahlen ohne Glas UV ab: einen laufenden Kopf nicht öffnen.",
   "Fluorescent tubes hold mercury: pack used and broken ones apart.":
     "Leuchtstoffröhren enthalten Quecksilber: alte und zerbrochene getrennt verpacken.",
+  "Mercury lamps emit UV when the outer bulb is broken, and hold mercury: leave them to whoever runs them.":
+    "Quecksilberlampen geben UV ab, wenn der Außenkolben gebrochen ist, und enthalten Quecksilber: überlass sie denen, die sie betreiben.",
   "Sodium street and deck lights are not ours to open or gel: ask whoever runs them.":
     "Natriumlampen an Straße und Deck dürfen wir nicht öffnen oder mit Folie versehen: frage, wer sie betreibt.",
   "Flash heads store a deadly charge: switch off and discharge before changing tubes.":
@@ -1122,6 +1124,7 @@ export default {
   "LED, white or bi-colour": "LED, weiß oder zweifarbig",
   "LED, mixed colours": "LED, gemischte Farben",
   plasma: "Plasma",
+  "mercury vapour": "Quecksilberdampf",
   sodium: "Natrium",
   "flash, xenon": "Blitz, Xenon",
   "Reckoned after what {names} did before.": "Gerechnet nach dem, was {names} früher zeigte.",

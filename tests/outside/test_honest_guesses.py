@@ -40,6 +40,22 @@ def test_the_region_holds_the_truth_in_9_of_10(
     assert measures[kind, told].off(0.9) <= OFF[kind][told]
 
 
+@pytest.mark.parametrize("kind", ["hmi", "mercury"])
+def test_discharge_lamps_are_told_by_their_lines(
+    measures: dict[tuple[str, bool], Measure], kind: str
+) -> None:
+    """Measured lamps of ANSI/IES TM-30-18, as luxpy carries them: metal halide and mercury."""
+    assert measures[kind, False].off(0.9) <= 4.5
+    assert measures[kind, True].off(0.9) <= 2.5
+    assert measures[kind, False].inside >= 0.87
+
+
+def test_a_neodymium_bulb_is_told_by_its_ra(measures: dict[tuple[str, bool], Measure]) -> None:
+    """Measured lamps of ANSI/IES TM-30-18, as luxpy carries them: two of seven filaments."""
+    assert measures["tungsten", True].off(0.9) <= 0.8 * measures["tungsten", False].off(0.9)
+    assert measures["tungsten", True].inside >= 0.9
+
+
 def test_over_all_lamps_it_is_nine_in_ten(measures: dict[tuple[str, bool], Measure]) -> None:
     """Measured lamps of ANSI/IES TM-30-18, as luxpy carries them."""
     for told in (False, True):

@@ -59,6 +59,8 @@ _TABULATED: dict[str, tuple[str, ...]] = {
 UNKNOWN = {
     "led": 0.45, "led rgb": 0.15, "fluorescent": 0.1, "hmi": 0.1, "tungsten": 0.1, "daylight": 0.1,
 }  # fmt: skip
+#: So far, in σ, from what the meter shows a lamp is no black body.
+_NO_FILAMENT = 3.0
 #: Members that are bent to their x y are counted from here, those of the families from 0.
 BENT = 1000
 
@@ -292,7 +294,9 @@ def _guess(
         # A filament is a black body, and is dimmed as one; its kin only show how far it may differ.
         kelvin = float(np.clip(np.nan_to_num(xy_to_cct(xy)[0], nan=3000.0), 1000.0, 25000.0))
         filament = bend((planck(GRID, kelvin) * through)[np.newaxis], xy)
-        mean = filament[0] if len(filament) else mean
+        # Behind neodymium glass it is none: its Ra says so.
+        if len(filament) and (not evidence or weighed(filament, evidence)[1] < _NO_FILAMENT):
+            mean = filament[0]
     spectra = np.concatenate([mean[np.newaxis], spectra])
     spectra = spectra / spectra.max(axis=1, keepdims=True)
     weights = np.concatenate([[0.0], weights])

@@ -155,6 +155,7 @@ def kernel_tests_in_pyodide() -> None:
     mounts = {
         "/work/tests": TESTS,
         "/work/demo_readings": ROOT / "demo_readings",
+        "/work/replies": ROOT / "kernel" / "evenkelvin" / "replies",
         "/work/tools": test_tools_in_pyodide(),
         "/work/numpy": whole_numpy(),
         "/work/pyodide": PYODIDE,

@@ -51,7 +51,7 @@ STRIPPED_PACKAGES = re.compile(
     r"|numpy/lib/(recfunctions|_user_array_impl|user_array)\.py"
     r"|numpy/_?typing/.*|numpy/_core/_multiarray_tests\..*\.so|numpy/linalg/lapack_lite\..*\.so"
     r"|astral/(geocoder|location|moon|sidereal|table4|__main__)\.py"
-    r"|evenkelvin/(cli/.*|(asking|__main__)\.py)"
+    r"|evenkelvin/(cli/.*|(asking|__main__|replies/answers)\.py)"
     r"|numpy/_core/(_(rational|struct_ufunc|operand_flag|umath)_tests|_simd)\..*\.so|numpy/_core/(lib|include)/.*"
 )
 

@@ -69,6 +69,9 @@ BORROW_POLICY = """{
 }"""
 
 
+WARM_KERNEL = (Path(__file__).parent / "warm_kernel.js").read_text()
+
+
 class Watch:
     """Collects what must not happen on the pages of a test."""
 
@@ -162,8 +165,9 @@ def page(context: BrowserContext) -> Page:
 class Settled:
     """A phone on which the app is kept for offline use, handed on from test to test.
 
-    Each test finds the app opened anew with nothing kept; only what the browser keeps of the
-    program itself stays, which is most of the work of a first visit.
+    Each test finds the app opened anew with nothing kept. What the browser keeps of the program
+    stays, and so does the kernel, which remembers nobody (warm_kernel.js): that is most of the
+    work of an opening. Tests of the opening itself take phones of their own.
     """
 
     def __init__(self, browser: Browser, dist: Path) -> None:
@@ -171,6 +175,13 @@ class Settled:
         self.watch = Watch()
         self.context = browser.new_context(viewport=PHONE, has_touch=True, is_mobile=True)
         self.watch.follow(self.context)
+        self.context.add_init_script(WARM_KERNEL)
+        self.kernel = self.context.new_page()
+        without_app = '<!doctype html><link rel="icon" href="data:,">'
+        self.kernel.route(
+            "**/one-kernel", lambda route: route.fulfill(body=without_app, content_type="text/html")
+        )
+        self.kernel.goto(f"{self.site.url}one-kernel")
         page = self.open()
         wait_until_kept(page)
         page.close()
@@ -189,7 +200,8 @@ class Settled:
     def close_pages(self) -> list[str]:
         """What went wrong on the pages that are closed."""
         for page in self.context.pages:
-            page.close()
+            if page is not self.kernel:
+                page.close()
         faults, self.watch.faults = self.watch.faults, []
         return faults
 
@@ -221,6 +233,14 @@ def app(request: pytest.FixtureRequest) -> Iterator[Page]:
     phone: Settled = request.getfixturevalue("settled")
     yield phone.open()
     assert phone.close_pages() == []
+
+
+@pytest.fixture
+def offline(settled: Settled, app: Page) -> Iterator[Page]:
+    """The app, opened and with its kernel ready, and the server dead from then on."""
+    settled.site.stop()
+    yield app
+    settled.site.start()
 
 
 @pytest.fixture

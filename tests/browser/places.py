@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from typing import Literal
 
 from conftest import ROOT
 from playwright.sync_api import Page, expect
@@ -25,6 +26,13 @@ def visit(page: Page, address: str) -> None:
     name = address.partition("/")[0]
     expect(page.locator(f"main ek-{name} h1").first).to_be_visible()
     expect(page.locator("main [aria-busy=true]")).to_have_count(0)
+
+
+def wear(page: Page, scheme: Literal["dark", "light"]) -> None:
+    """Have the system ask for dark or light, and wait until the app has put it on."""
+    page.emulate_media(color_scheme=scheme)
+    theme = {"dark": "dark", "light": "daylight"}[scheme]
+    expect(page.locator(f"html[data-theme={theme}]")).to_be_attached()
 
 
 def open_all(page: Page) -> None:

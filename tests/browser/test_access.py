@@ -16,7 +16,7 @@ from pathlib import Path
 import pytest
 from conftest import PHONE, ROOT, Site, Watch, wait_for_kernel
 from hands import headline, open_demo, type_xy
-from places import VIEWS, addresses, open_all, visit
+from places import VIEWS, addresses, open_all, visit, wear
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 AXE = ROOT / "webapp" / "node_modules" / "axe-core" / "axe.min.js"
@@ -62,6 +62,15 @@ def violations(page: Page) -> list[str]:
         })).violations.flatMap(v => v.nodes.map(n => `${v.id}: ${n.html} ${n.failureSummary}`))""",
     )
     return list(found)
+
+
+def violations_in_both(page: Page) -> list[str]:
+    """What axe finds in the dark theme and in the one for daylight."""
+    found = []
+    for scheme in ("dark", "light"):
+        wear(page, scheme)
+        found += violations(page)
+    return found
 
 
 def at_last_nothing(page: Page, look: Callable[[], list[str]]) -> list[str]:
@@ -136,8 +145,7 @@ class Tour:
             case "targets":
                 page.emulate_media(reduced_motion="reduce")
             case "contrast light":
-                page.emulate_media(color_scheme="light")
-                expect(page.locator("html[data-theme=daylight]")).to_be_attached()
+                wear(page, "light")
             case "contrast forced":
                 page.emulate_media(forced_colors="active")
             case "room 320 px":
@@ -155,10 +163,8 @@ class Tour:
         self.letters(16, 13)
         page.evaluate("document.documentElement.dir = ''")
         page.set_viewport_size(PHONE)  # type: ignore[arg-type]
-        page.emulate_media(
-            color_scheme="dark", forced_colors="none", reduced_motion="no-preference"
-        )
-        expect(page.locator("html[data-theme=dark]")).to_be_attached()
+        page.emulate_media(forced_colors="none", reduced_motion="no-preference")
+        wear(page, "dark")
 
     def letters(self, standard: int, fixed: int) -> None:
         sizes = {"standard": standard, "fixed": fixed}

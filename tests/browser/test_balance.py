@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from conftest import Site, wait_for_kernel, wait_until_kept
+from conftest import wait_for_kernel
 from hands import (
     go,
     headline,
@@ -15,7 +15,7 @@ from hands import (
     type_xy,
     work_here,
 )
-from playwright.sync_api import BrowserContext, Locator, Page, expect
+from playwright.sync_api import Locator, Page, expect
 
 from evenkelvin.desk import answer
 
@@ -72,11 +72,10 @@ def settle(page: Page) -> None:
 
 
 def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
-    app: Page, site: Site, context: BrowserContext
+    offline: Page,
 ) -> None:
+    app = offline
     share_by_clipboard(app)
-    wait_until_kept(app)
-    site.stop()
     open_demo(app)
     mean_white(app, "practical on the counter")
     lights = app.locator(".slip").count()

@@ -22,8 +22,10 @@ def assert_answers(page: Page) -> None:
     assert abs(ask(page, QUESTION)["cct_K"] - 3262) < 1
 
 
-def test_it_boots_and_answers(app: Page) -> None:
-    assert_answers(app)
+def test_it_boots_and_answers(page: Page, site: Site) -> None:
+    page.goto(site.url)
+    wait_for_kernel(page)
+    assert_answers(page)
 
 
 def test_it_works_from_a_subfolder(dist: Path, tmp_path: Path, page: Page) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from conftest import Site, wait_for_kernel, wait_until_kept
+from conftest import wait_for_kernel
 from hands import go, headline, keep_light, open_demo, open_slip
 from playwright.sync_api import Page, expect
 
@@ -29,9 +29,8 @@ def lamp(page: Page) -> tuple[float, float]:
     return 0.006 + 0.97 * x, -0.004 + 0.98 * y
 
 
-def test_a_lamp_is_dialled_to_the_white_and_remembered(app: Page, site: Site) -> None:
-    wait_until_kept(app)
-    site.stop()
+def test_a_lamp_is_dialled_to_the_white_and_remembered(offline: Page) -> None:
+    app = offline
     app.get_by_label("Kind of lamp").select_option("LED, colour mixing")
     keep_light(app, "panel", *D55)
     open_dial(app, "panel")

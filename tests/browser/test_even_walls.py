@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import re
 
-import pytest
-from conftest import Site, wait_for_kernel, wait_until_kept
+from conftest import wait_for_kernel
 from hands import go, headline
 from playwright.sync_api import Locator, Page, expect
 
@@ -13,13 +12,6 @@ from playwright.sync_api import Locator, Page, expect
 WALK = ["410", "520", "700", "640", "560", "480", "500", "600", "620"]
 BATTEN_1 = ["150", "210", "420", "330", "260", "200", "230", "260", "300"]
 BATTEN_2 = ["255", "300", "275", "300", "295", "270", "265", "330", "310"]
-
-
-@pytest.fixture
-def offline(app: Page, site: Site) -> Page:
-    wait_until_kept(app)
-    site.stop()
-    return app
 
 
 def open_sweep(page: Page) -> None:
@@ -51,7 +43,7 @@ def cell(page: Page, n: int) -> Locator:
     return page.get_by_role("button", name=re.compile(f"^Point {n}:"))
 
 
-def test_a_wall_is_read_trimmed_and_read_again(offline: Page, site: Site) -> None:
+def test_a_wall_is_read_trimmed_and_read_again(offline: Page) -> None:
     page = offline
     open_sweep(page)
     walk(page, WALK)

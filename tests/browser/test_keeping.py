@@ -32,12 +32,15 @@ def test_a_killed_tab_loses_neither(app: Page, context: BrowserContext, site: Si
     expect(other.locator(".slip")).to_contain_text("key")
 
 
-def test_two_tabs_lose_nothing_of_each_other(
-    app: Page, context: BrowserContext, site: Site
-) -> None:
+def another_tab(page: Page) -> Page:
+    other = page.context.new_page()
+    other.goto(page.url)
+    return other
+
+
+def test_two_tabs_lose_nothing_of_each_other(app: Page) -> None:
     keep_light(app, "key", "0.3810", "0.3770")
-    other = context.new_page()
-    other.goto(site.url)
+    other = another_tab(app)
     type_xy(app, "0.4215", "0.4022", name="practical")
     type_xy(other, "0.3127", "0.3290", name="window")
     keep(other)
@@ -51,11 +54,8 @@ def test_two_tabs_lose_nothing_of_each_other(
         expect(tab.locator(".slips")).to_contain_text("practical")
 
 
-def test_a_white_set_in_one_tab_is_seen_in_the_other(
-    app: Page, context: BrowserContext, site: Site
-) -> None:
-    other = context.new_page()
-    other.goto(site.url)
+def test_a_white_set_in_one_tab_is_seen_in_the_other(app: Page) -> None:
+    other = another_tab(app)
     go(app, "Kit")
     app.get_by_role("button", name="4300 K").click()
     expect(other.locator(".against summary")).to_contain_text("4300 K")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from conftest import Site, wait_until_kept
 from hands import go, headline, keep_light, open_slip
 from playwright.sync_api import Page, expect
 
@@ -19,10 +18,9 @@ def read_two(page: Page) -> None:
 
 
 def test_lights_are_mixed_by_sliders_and_the_edge_beside_them_is_told(
-    app: Page, site: Site
+    offline: Page,
 ) -> None:
-    wait_until_kept(app)
-    site.stop()
+    app = offline
     read_two(app)
     go(app, "Set")
     open_slip(app, "practical")

@@ -63,8 +63,8 @@ def test_a_light_of_the_set_is_read_again(app: Page) -> None:
     expect(app.locator(".chips")).to_contain_text("1/4 CTO")
 
 
-def test_the_set_is_shared_as_text(app: Page, context: BrowserContext) -> None:
-    context.grant_permissions(["clipboard-read", "clipboard-write"])
+def test_the_set_is_shared_as_text(app: Page) -> None:
+    app.context.grant_permissions(["clipboard-read", "clipboard-write"])
     app.evaluate("delete Navigator.prototype.share")
     open_demo(app)
     mean_white(app, "practical on the counter")

@@ -3,20 +3,15 @@
 from __future__ import annotations
 
 import re
-import time
 from collections.abc import Iterator
 from pathlib import Path
 
-import numpy as np
 import pytest
 from conftest import offline_page
+from day_of_files import load, meter_file
 from hands import go, headline, open_slip
 from playwright.sync_api import Browser, Page, expect
 from test_around_the_reading import open_sun
-
-from evenkelvin.colorimetry.illuminant import planck
-
-NM = range(380, 781, 5)
 
 
 @pytest.fixture(scope="module")
@@ -26,31 +21,13 @@ def shared(phone_browser: Browser, dist: Path) -> Iterator[Page]:
         yield page
 
 
-def meter_file(folder: Path, number: int, title: str) -> str:
-    """A made-up file: the light falls and warms through the day."""
-    body = planck(np.array(NM, dtype=float), 6000.0 - 40.0 * number).tolist()
-    head = [f"Titel: {title}"] if title else []
-    hour, minute = divmod(480 + 9 * number, 60)
-    head += [f"Beleuchtungsstärke: {900 - number} lx", f"Datum: 25.11.2026, {hour}:{minute:02d}"]
-    rows = [f"{nm};{value / max(body):.5f}" for nm, value in zip(NM, body, strict=True)]
-    path = folder / f"R{60 - number:03d}.txt"
-    path.write_text("\n".join([*head, *rows]).replace(".", ",").replace("25,11,2026", "25.11.2026"))
-    return str(path)
-
-
 def test_a_folder_of_sixty_readings_becomes_the_day_s_lights(demo: Page, tmp_path: Path) -> None:
     titles = ["Bow window", "Stern window", "Skylight"]
     for number in range(58):
         meter_file(tmp_path, number, titles[number % 3])
     for number in (58, 59):
         meter_file(tmp_path, number, "")
-    demo.evaluate("location.hash = '#files'")
-    began = time.monotonic()
-    with demo.expect_file_chooser() as chooser:
-        demo.get_by_label("Load a folder").click()
-    chooser.value.set_files(str(tmp_path))
-    expect(demo.locator(".in-file[aria-busy=false]")).to_have_count(60, timeout=30_000)
-    print(f"60 files understood in {time.monotonic() - began:.2f} s")
+    load(demo, tmp_path, 60)
     # The earliest first, whatever the files are called.
     expect(demo.locator(".in-file h2").first).to_have_text("R060.txt")
     expect(demo.locator(".in-file").first).to_contain_text("900 lx")
@@ -63,6 +40,28 @@ def test_a_folder_of_sixty_readings_becomes_the_day_s_lights(demo: Page, tmp_pat
         assert open_slip(demo, title).count() == 1
     go(demo, "Book")
     expect(demo.locator("ek-book")).to_be_visible()
+
+
+def test_a_folder_asks_what_is_open_once(demo: Page, tmp_path: Path) -> None:
+    for number in range(12):
+        meter_file(tmp_path, number, "Bow window", day="05/06/2026", lux="100 200")
+    meter_file(tmp_path, 12, "Stern window")
+    load(demo, tmp_path, 13)
+    asked = demo.locator("ek-files select:not([id^=of-])")
+    expect(asked).to_have_count(3)
+    order = demo.get_by_label("is the day first, or the month?")
+    expect(order).to_have_count(1)
+    expect(demo.locator("ek-files")).to_contain_text("12 files ask the same")
+    expect(demo.locator(".in-file", has_text="Jun 5").first).to_be_visible()
+    order.select_option("month_first")
+    expect(demo.locator(".in-file", has_text="May 6")).to_have_count(12)
+    expect(asked).to_have_count(3)
+    demo.get_by_label("is that one number").select_option("together")
+    expect(demo.locator(".in-file", has_text="100200 lx")).to_have_count(12)
+    expect(demo.locator(".in-file .problem")).to_have_count(0)
+    demo.get_by_role("button", name="Keep all 13").click()
+    expect(demo.locator("ek-set")).to_contain_text("Stern window", timeout=30_000)
+    assert open_slip(demo, "Bow window").count() == 1
 
 
 def test_a_position_in_one_piece_and_a_horizon_point_by_point(demo: Page) -> None:

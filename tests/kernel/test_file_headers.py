@@ -386,6 +386,23 @@ def test_the_order_of_day_and_month_is_asked_where_it_is_open() -> None:
     assert "date" not in [one["field"] for one in sure]
 
 
+@pytest.mark.parametrize("head", ["Lux: 100 200", "lux 100 200", "Illuminance: 100 200 lx"])
+def test_two_numbers_or_one_is_asked(head: str) -> None:
+    found = read(f"{head}\n{samples()}")
+    [question] = [one for one in found["questions"] if one["field"] == "grouped"]
+    assert (question["taken"], question["options"]) == ("apart", ["apart", "together"])
+    assert "several values" in found["problems"][0]["message"]
+    assert found["spectra"][0]["stated"] == {}
+    whole = read(f"{head}\n{samples()}", grouped="together")
+    assert whole["problems"] == []
+    assert whole["spectra"][0]["stated"] == {"illuminance_lx": 100200}
+    # Nobody is asked about what is plain.
+    for plain, lux in (("Lux: 1 234", 1234), ("Lux: 100 200,5", 100200.5)):
+        sure = read(f"{plain}\n{samples()}")
+        assert sure["spectra"][0]["stated"] == {"illuminance_lx": lux}
+        assert "grouped" not in [one["field"] for one in sure["questions"]]
+
+
 @pytest.mark.parametrize(
     ("said", "beyond"),
     [

@@ -53,6 +53,7 @@ CHOICES: dict[str, tuple[str, ...]] = {
     "counted": ("power", "photons"),
     "columns": ("lights", "camera"),
     "date": DATE_ORDERS,
+    "grouped": ("apart", "together"),
 }
 #: What each choice is worth: the factor from the unit of a wavelength to nm.
 TO_NM = {"nm": 1.0, "angstrom": 0.1, "micrometre": 1000.0}

@@ -56,6 +56,11 @@ def _fields(row: Row) -> dict[int, str]:
     return fields if len(set(fields.values())) == len(fields) else {}
 
 
+def _head(row: Row) -> dict[int, str]:
+    """Return the fields of a row that may be a heading: one of numbers is none."""
+    return {} if any(number is not None for number in row.numbers) else _fields(row)
+
+
 def _suffices(fields: set[str]) -> bool:
     return {"x", "y"} <= fields or {"u_prime", "v_prime"} <= fields or "cct_K" in fields
 
@@ -67,8 +72,7 @@ def heads_readings(rows: list[Row]) -> Literal["sure", "likely"] | None:
     heading says no more than x and y, which may be the axes of a plot.
     """
     for place, row in enumerate(rows):
-        fields = _fields(row)
-        if _is_heading(row, fields):
+        if _suffices(set((fields := _head(row)).values())):
             wavelengths = any(
                 names_wavelength(cell) and _rises(rows[place + 1 :], column)
                 for column, cell in enumerate(row.cells)
@@ -82,10 +86,6 @@ def heads_readings(rows: list[Row]) -> Literal["sure", "likely"] | None:
 def _rises(rows: list[Row], column: int) -> bool:
     numbers = [number for row in rows if (number := row.number(column)) is not None]
     return is_even(numbers)
-
-
-def _is_heading(row: Row, fields: dict[int, str]) -> bool:
-    return all(number is None for number in row.numbers) and _suffices(set(fields.values()))
 
 
 def find_readings(rows: list[Row], dialect: Dialect, alone: bool, contents: Contents) -> None:
@@ -102,8 +102,7 @@ def find_readings(rows: list[Row], dialect: Dialect, alone: bool, contents: Cont
     """
     heads: dict[int, str] | None = None
     for row in rows:
-        fields = _fields(row)
-        if _is_heading(row, fields):
+        if _suffices(set((fields := _head(row)).values())):
             heads = fields
         elif heads is not None:
             _take_row(row, heads, contents)

@@ -29,6 +29,7 @@ from evenkelvin.colorimetry.temperature import (
 from evenkelvin.data import Floats
 from evenkelvin.exposure.stops import FLASH_BOUNDS, LIGHT_BOUNDS
 from evenkelvin.interchange.contents import (
+    CHOICES,
     DATE_ORDERS,
     FEWEST_SAMPLES,
     LONGEST_NAME,
@@ -145,6 +146,10 @@ _INNER = re.compile(r"(?<=[a-zäöü0-9])(?=[A-Z])")
 #: Units that end the name of a keyword.
 _UNIT_WORDS = frozenset({"lx", "lux", "fc", "klx", "k", "kelvin", "s", "ms"})
 _LONGEST_NOTE = 20_000
+#: How the cells of samples begin, in which no label stands: a number, or nothing.
+_BEGINS_NUMBER = frozenset(["", *"0123456789+-−.,"])
+#: A number grouped by plain spaces, or several: 100 200.
+_APART = re.compile(r"\s*[+-]?\d{3}(?: \d{3})+\s*")
 #: Elements that hold what somebody wrote.
 _NOTES = frozenset({"Comment", "Comments", "Note", "Notes"})
 
@@ -382,7 +387,7 @@ class _Reader:
         columns = [found.column or 0 for found in some]
         done = -1
         for row, below in zip_longest(rows, rows[1:]):
-            if row.line == done:
+            if row.line == done or all(cell[:1] in _BEGINS_NUMBER for cell in row.cells):
                 continue
             fields = [field_of(cell) for cell in row.cells]
             if below is not None and _is_head(row, fields, below):
@@ -480,14 +485,7 @@ class _Reader:
         text = " ".join(values).strip()
         numbers = [value for value in values if re.search(r"\d", value)]
         if len(numbers) > 1:
-            raise Problem(
-                "",
-                Said(
-                    "“{label}” has several values ({values}); it is left out.",
-                    label=label[:_SHOWN],
-                    values=", ".join(numbers)[:_SHOWN],
-                ),
-            )
+            raise _several(label, numbers)
         found = _FIGURE.fullmatch(text)
         if not found:
             raise _unreadable(label, text)
@@ -510,6 +508,8 @@ class _Reader:
                     unit=unit[:_SHOWN] or "–",
                 ),
             )
+        if _APART.fullmatch(found[1]) and not self._grouped(label, found[1].strip()):
+            raise _several(label, found[1].split())
         name, factor = units[unit]
         low, high = _BOUNDS[name]
         readings = [value * factor for value in self._numbers(found[1])]
@@ -517,6 +517,23 @@ class _Reader:
         if within is None:
             raise _unreadable(label, text)
         return {name: within}
+
+    def _grouped(self, label: str, text: str) -> bool:
+        """Ask whether 100 200 is one number; it is taken for several until that is said."""
+        taken = self._contents.choices.get("grouped", "apart")
+        self._contents.ask(
+            Question(
+                "grouped",
+                Said(
+                    "“{label}” says {text}: is that one number, or several readings?",
+                    label=label[:_SHOWN],
+                    text=text[:_SHOWN],
+                ),
+                CHOICES["grouped"],
+                taken,
+            )
+        )
+        return taken == "together"
 
     def _numbers(self, text: str) -> list[float]:
         """Return what a written number can be, the likeliest first."""
@@ -614,6 +631,17 @@ class _Reader:
 
 def _name(stated: Mapping[str, Any]) -> str:
     return " ".join(str(stated.get("name", "")).split())[:LONGEST_NAME]
+
+
+def _several(label: str, numbers: Sequence[str]) -> Problem:
+    return Problem(
+        "",
+        Said(
+            "“{label}” has several values ({values}); it is left out.",
+            label=label[:_SHOWN],
+            values=", ".join(numbers)[:_SHOWN],
+        ),
+    )
 
 
 def _unreadable(label: str, text: str) -> Problem:

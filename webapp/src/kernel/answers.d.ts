@@ -1859,6 +1859,7 @@ type ChoicesFields = {
   counted?: string | null;
   columns?: string | null;
   date?: string | null;
+  grouped?: string | null;
 };
 
 type CameraFields = {

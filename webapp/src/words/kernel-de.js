@@ -68,6 +68,8 @@ export default {
     "{words} Nach {last} geschätzt nach dem Sonnenstand.",
   "{words} A best guess: read it behind the gel.":
     "{words} Beste Schätzung: miss hinter der Folie nach.",
+  "“{label}” says {text}: is that one number, or several readings?":
+    "„{label}“ sagt {text}: ist das eine Zahl, oder sind es mehrere Messungen?",
   "{words} A best guess: read it again.": "{words} Beste Schätzung: miss noch einmal.",
   "at {time}": "um {time}",
   "Near from {sooner}, holds {span}, near until {later}.":

@@ -165,8 +165,23 @@ class FilesView extends Page {
     });
   }
 
-  /** @param {InFile} file */
-  renderFile(file) {
+  /** @param {any} question @param {InFile[]} files that ask it */
+  renderQuestion(question, files) {
+    const { field, message, taken, options } = question;
+    return choice({
+      id: `file-${files[0].key}-${field}${files.length > 1 ? "-all" : ""}`,
+      label: files.length > 1 ? t("files.forAll", { message, n: files.length }) : message,
+      value: taken,
+      options: options.map((/** @type {string} */ option) => ({
+        value: option,
+        label: tMaybe(`option.${option}`, option),
+      })),
+      onChange: (value) => incoming.decideAll(files, field, value),
+    });
+  }
+
+  /** @param {InFile} file @param {typeof incoming.shared} shared  what is asked once for several */
+  renderFile(file, shared) {
     const { answer } = file;
     const words =
       answer && (answer.spectra.length || answer.cameras.length || answer.readings?.length)
@@ -194,18 +209,12 @@ class FilesView extends Page {
               </button>`
           : nothing
       }
-      ${(answer?.questions ?? []).map((/** @type {any} */ question) =>
-        choice({
-          id: `file-${file.key}-${question.field}`,
-          label: question.message,
-          value: question.taken,
-          options: question.options.map((/** @type {string} */ option) => ({
-            value: option,
-            label: tMaybe(`option.${option}`, option),
-          })),
-          onChange: (value) => incoming.decide(file, question.field, value),
-        }),
-      )}
+      ${(answer?.questions ?? [])
+        .filter(
+          (/** @type {any} */ { field, taken }) =>
+            !shared.some((one) => one.question.field === field && one.question.taken === taken),
+        )
+        .map((/** @type {any} */ question) => this.renderQuestion(question, [file]))}
       ${
         file.problems.length
           ? html`<ul class="faults">
@@ -380,6 +389,7 @@ class FilesView extends Page {
 
   render() {
     const files = [...incoming.files].sort((a, b) => timeOf(a.items[0]) - timeOf(b.items[0]));
+    const { shared } = incoming;
     return html`
       <h1>${t("files.title")}</h1>
       ${files.length ? html`<ek-boot-progress></ek-boot-progress>` : html`<p>${t("files.lead")}</p>`}
@@ -392,11 +402,12 @@ class FilesView extends Page {
             )
           : nothing
       }
+      ${shared.map(({ question, files: those }) => this.renderQuestion(question, those))}
       ${this.renderDoubtful()}
       ${repeat(
         files,
         ({ key }) => key,
-        (file) => this.renderFile(file),
+        (file) => this.renderFile(file, shared),
       )}
       <datalist id="gel-names">
         ${gels.nominal.map((gel) => html`<option value=${gel.name}></option>`)}

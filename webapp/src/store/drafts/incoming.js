@@ -9,6 +9,8 @@ import { base64, doorOf, isBook } from "./door.js";
 
 /** The largest file that is handed to the kernel; it says the same of larger ones. */
 const MOST_BYTES = 4_000_000;
+/** Of files that are looked at one after the other, so often the screen is told, in ms. */
+const TOLD_EVERY = 200;
 
 /**
  * @typedef {object} Item  one thing that a file holds
@@ -42,8 +44,18 @@ class Incoming extends EventTarget {
   /** @type {InFile[]} */ files = [];
   #last = 0;
 
+  /** @type {ReturnType<typeof setTimeout> | undefined} */ #soon;
+
   #change() {
+    clearTimeout(this.#soon);
+    this.#soon = undefined;
     this.dispatchEvent(new Event("change"));
+  }
+
+  /** To draw a long list anew for each of its files would take longer than to read them. */
+  #changeSoon() {
+    if (this.looked === this.files.length) this.#change();
+    else this.#soon ??= setTimeout(() => this.#change(), TOLD_EVERY);
   }
 
   /**
@@ -127,14 +139,6 @@ class Incoming extends EventTarget {
     this.#change();
   }
 
-  /** @param {InFile} entry @param {string} field @param {string} value */
-  async decide(entry, field, value) {
-    entry.choices = { ...entry.choices, [field]: value };
-    entry.waiting = true;
-    this.#change();
-    await this.#look(entry);
-  }
-
   /** @param {InFile} entry */
   async #look(entry) {
     const { choices } = entry;
@@ -159,7 +163,35 @@ class Incoming extends EventTarget {
       ...(answer.readings ?? []).map((/** @type {any} */ reading) => asReading(reading, entry)),
     ];
     entry.waiting = false;
+    this.#changeSoon();
+  }
+
+  /**
+   * What several files leave open alike, to be asked once.
+   * @returns {{question: any, files: InFile[]}[]}
+   */
+  get shared() {
+    /** @type {Map<string, {question: any, files: InFile[]}>} */
+    const found = new Map();
+    for (const file of this.files) {
+      for (const question of file.answer?.questions ?? []) {
+        const key = `${question.field} ${question.taken}`;
+        const one = found.get(key) ?? { question, files: [] };
+        one.files.push(file);
+        found.set(key, one);
+      }
+    }
+    return [...found.values()].filter(({ files }) => files.length > 1);
+  }
+
+  /** Decide for all files that ask it. @param {InFile[]} files @param {string} field @param {string} value */
+  async decideAll(files, field, value) {
+    for (const file of files) {
+      file.choices = { ...file.choices, [field]: value };
+      file.waiting = true;
+    }
     this.#change();
+    for (const file of files) await this.#look(file);
   }
 
   /** @param {Item} item @param {Partial<Item>} fields */

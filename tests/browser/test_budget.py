@@ -21,7 +21,7 @@ BUDGET = {
     "worker.js": 9_000,
     "unpack.js": 2_000,
     "sw.js": 6_000,
-    "styles.css": 8_060,
+    "styles.css": 8_000,
 }
 #: Most bytes of the page's own script that is read before the first view, and of all its parts.
 #: Compressors differ by a few hundred bytes from one machine to the next; the room is for that.

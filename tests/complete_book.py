@@ -120,6 +120,7 @@ def entries() -> list[Plain]:
         _entry("light", "blue", PICK_UP, 92, name="blue", lamp="led", meant={"cooler_mired": "60"}),
         _entry("light", "sodium", PICK_UP, 93, name="spill", lamp="sodium", meant={"as": "found"}),
         gel,
+        _entry("kit", "kit", None, 1, name=UNBROKEN, gels=["1/4 CTO", OVERRIDE], pieces=["3", ""]),
         _entry(
             "reading", "key-1", KEY, 10, stage="bare", x="0.4476", y="0.4075", lamp="tungsten",
             illuminance_lx="941", target=WHITE, pack=[], place=UNBROKEN, position=POSITION,

@@ -144,6 +144,10 @@ class Fields:
         kept = {name: value for name, value in self._raw.items() if name not in names}
         return Fields(kept, self.path)
 
+    def along(self, more: Mapping[str, Any]) -> Fields:
+        """Return the group with some more fields."""
+        return Fields({**self._raw, **more}, self.path)
+
     def refuse_unknown(self, *known: str) -> None:
         """Refuse any field whose name is not among ``known``."""
         for name in self._raw:

@@ -76,7 +76,7 @@ def test_a_reading_with_lux_tells_the_stop_and_more_on_demand(demo: Page) -> Non
 def test_a_flash_is_read_in_lux_seconds(demo: Page) -> None:
     go(demo, "Light")
     type_xy(demo, *D55, name="strobe")
-    demo.get_by_label("Kind of lamp").select_option("Flash")
+    demo.get_by_label("Lamp type").select_option("Flash")
     # N² = H·S/C = 20·800/250 = 64.
     demo.get_by_label("A burst reads").fill("20")
     expect(stop_line(demo)).to_have_text("f/8")
@@ -115,7 +115,7 @@ def test_the_set_tells_each_light_against_the_key_and_warns_of_the_mains(demo: P
     warning = demo.locator("ek-mains-warning")
     expect(warning).to_contain_text("Ticket hall is on 50 Hz mains")
     warning.get_by_role("link").click()
-    expect(demo.get_by_test_id("flicker-answer")).to_contain_text("take 172.8°")
+    expect(demo.get_by_test_id("flicker-answer")).to_contain_text("use 172.8°")
     expect(demo.locator(".values", has_text="172.8°").first).to_be_visible()
     demo.locator("summary", has_text="Camera").click()
     demo.get_by_label("Angle").last.fill("172.8")
@@ -375,3 +375,22 @@ def test_each_window_hangs_what_its_own_readings_ask_for_through_the_day(demo: P
     told = sheet.locator(".together", has_text="north windows").locator("p").inner_text()
     assert re.search(r": (Holds|Near|Out|Not known) ", told), told
     expect(sheet.locator(".together").get_by_role("img").first).to_be_visible()
+
+
+def test_what_the_kit_has_none_of_is_marked_on_order_and_windows(demo: Page) -> None:
+    order = demo.get_by_test_id("order").locator("li", has_text="full CTO").first
+    demo.evaluate("location.hash = '#order/location'")
+    expect(order).to_contain_text("full CTO")
+    expect(order).not_to_contain_text("To fetch")
+    go(demo, "Kit")
+    demo.locator("summary", has_text="Orange and blue").click()
+    gel = demo.locator("ek-kit .stock li").filter(
+        has=demo.get_by_role("button", name="Curve of full CTO")
+    )
+    gel.get_by_role("checkbox").uncheck()
+    demo.evaluate("location.hash = '#order/location'")
+    expect(order).to_contain_text("To fetch, as the kit has none: full CTO")
+    go(demo, "Book")
+    demo.get_by_role("link", name="Windows of Ticket hall").click()
+    marked = demo.get_by_text("To fetch, as the kit has none: full CTO")
+    expect(marked.first).to_be_visible()

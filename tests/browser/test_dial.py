@@ -31,7 +31,7 @@ def lamp(page: Page) -> tuple[float, float]:
 
 def test_a_lamp_is_dialled_to_the_white_and_remembered(offline: Page) -> None:
     app = offline
-    app.get_by_label("Kind of lamp").select_option("LED, colour mixing")
+    app.get_by_label("Lamp type").select_option("LED, colour mixing")
     keep_light(app, "panel", *D55)
     open_dial(app, "panel")
     first = headline(app).inner_text().split(" K")[0]
@@ -54,7 +54,7 @@ def test_a_lamp_is_dialled_to_the_white_and_remembered(offline: Page) -> None:
     app.get_by_role("textbox", name="New location").fill("Car deck")
     app.get_by_role("button", name="Save").click()
     go(app, "Light")
-    app.get_by_label("Kind of lamp").select_option("LED, colour mixing")
+    app.get_by_label("Lamp type").select_option("LED, colour mixing")
     keep_light(app, "panel", *D55)
     open_dial(app, "panel")
     expect(app.get_by_role("table", name="Dialled so far")).to_have_count(0)

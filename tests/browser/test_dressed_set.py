@@ -145,7 +145,7 @@ def visit(app: Page, link: str) -> None:
 
 def test_a_practical_is_dimmed_to_what_it_is_meant_to_be(app: Page) -> None:
     lamp = {"x": "0.4234", "y": "0.3990", "lamp": "tungsten"}
-    app.get_by_label("Kind of lamp").select_option("tungsten")
+    app.get_by_label("Lamp type").select_option("tungsten")
     app.get_by_label("Illuminance", exact=True).fill("200")
     type_xy(app, lamp["x"], lamp["y"], "practical")
     app.locator(".against summary").click()

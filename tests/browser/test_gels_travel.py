@@ -120,7 +120,7 @@ def test_another_phone_answers_a_reading_through_a_gel_it_never_had(
     go(page, "Kit")
     expect(page.locator(".own-gel")).to_have_count(0)
     page.get_by_text("1 gel that only the book knows").click()
-    page.get_by_role("button", name=f"Put {NAME} into my kit").click()
+    page.get_by_role("button", name=f"Add {NAME} to my kit").click()
     expect(page.locator(".own-gel", has_text=NAME)).to_have_count(1)
     expect(page.get_by_text("gel that only the book knows")).to_have_count(0)
 

@@ -6,11 +6,16 @@ And what a visitor sees first of a setup that was shared: how each light stands 
 from __future__ import annotations
 
 import io
+import re
 
 import pytest
+import zxingcpp
 from hands import copied_link, go, headline, keep_light, share_by_clipboard, visitor
+from PIL import Image
 from playwright.sync_api import Locator, Page, expect
 from pypdf import PdfReader
+
+from evenkelvin.desk import answer
 
 #: Lights of our own scenario, with where they stand: two are too warm, one holds.
 HALL = [
@@ -18,6 +23,13 @@ HALL = [
     ("fill", "0.3850", "0.3800", "hall floor"),
     ("panel 1", "0.3300", "0.3410", "balcony"),
 ]
+
+#: Six lights of one setup.
+SIX = [
+    ("key", "0.3810", "0.3770"), ("fill", "0.3850", "0.3800"), ("batten 1", "0.3760", "0.3860"),
+    ("batten 2", "0.3740", "0.3870"), ("practical", "0.4590", "0.4100"),
+    ("window", "0.3050", "0.3230"),
+]  # fmt: skip
 
 
 @pytest.fixture
@@ -85,7 +97,7 @@ def test_on_paper_each_card_has_its_box_and_room_for_the_reading(hung: Page) -> 
 
 def test_a_visitor_sees_first_how_each_light_stands(hung: Page) -> None:
     share_by_clipboard(hung)
-    hung.get_by_role("link", name="Share this setup").click()
+    hung.get_by_role("link", name="Share the hang cards").click()
     with visitor(hung, copied_link(hung)) as page:
         lights = page.locator("ek-copy .lights > li")
         expect(lights).to_have_count(3)
@@ -96,3 +108,30 @@ def test_a_visitor_sees_first_how_each_light_stands(hung: Page) -> None:
         expect(lights.first.locator(".readings li")).not_to_be_visible()
         lights.first.locator("summary").click()
         expect(lights.first.locator(".readings li")).to_be_visible()
+
+
+def test_six_hang_cards_are_one_code_that_a_camera_reads(app: Page) -> None:
+    for name, x, y in SIX:
+        keep_light(app, name, x, y)
+    go(app, "Set")
+    app.get_by_role("link", name="Hang cards").click()
+    expect(app.locator(".card .hang")).to_have_count(6)
+    app.get_by_role("link", name="Share the hang cards").click()
+    expect(app.get_by_role("radio", name="Hang cards")).to_be_checked()
+    expect(app.get_by_text("or 1 code")).to_be_visible()
+    app.get_by_role("button", name="Show the codes").click()
+    code = app.locator("svg.code")
+    expect(app.get_by_text("Code 1 of 1", exact=True)).to_be_visible()
+    expect(code).to_be_in_viewport(ratio=1)
+    # An independent reader, as in any phone's camera.
+    for _ in range(5):
+        found = zxingcpp.read_barcodes(Image.open(io.BytesIO(code.screenshot())))
+        if found:
+            break
+    link = found[0].text.partition("#copy=")[2]
+    opened = answer({"ask": "open_link", "link": link})
+    assert (opened["things"]["light"], opened["things"]["reading"]) == (6, 6)
+    # All of it goes as well, in two at most.
+    app.get_by_role("radio", name="All of it").check()
+    app.get_by_role("button", name="Show the codes").click()
+    expect(app.get_by_text(re.compile("^Code 1 of [12]$"))).to_be_visible()

@@ -193,7 +193,7 @@ def test_a_near_light_may_be_left_and_what_is_to_be_done_comes_first(app: Page) 
     app.get_by_role("radio", name="CCT and Duv").check()
     app.get_by_label("CCT", exact=True).fill("3350")
     app.get_by_label("Duv", exact=True).fill("0.001")
-    app.get_by_label("Kind of lamp").select_option("fluorescent")
+    app.get_by_label("Lamp type").select_option("fluorescent")
     expect(headline(app)).to_have_text("1/8 CTO")
     expect(app.locator(".answer")).to_contain_text("good enough, 4.6 colour steps away")
     # With the gels told that it was read through, it is no more work.

@@ -97,6 +97,22 @@ def test_it_opens_with_the_fields_that_were_typed_into_last(
     assert field(plain_page, "CCT") == "3020"
 
 
+def test_it_opens_with_the_form_that_the_meter_gives(
+    plain_page: Page, open_slowly: Opening
+) -> None:
+    open_slowly("#kit")()
+    for group, form in [("Colour temperature in", "mired"), ("Green and magenta as", "CC")]:
+        radios = plain_page.get_by_role("group", name=group)
+        radios.get_by_role("radio", name=form, exact=True).check()
+    open_slowly("")()
+    plain_page.get_by_role("radio", name="Mired and CC").check()
+    let_through = open_slowly("")
+    plain_page.get_by_label("Mired").press_sequentially("178")
+    plain_page.get_by_label("CC", exact=True).press_sequentially("5")
+    let_through()
+    assert (field(plain_page, "Mired"), field(plain_page, "CC")) == ("178", "5")
+
+
 def test_another_place_opens_without_fields(plain_page: Page, open_slowly: Opening) -> None:
     let_through = open_slowly("#book")
     expect(plain_page.locator(".opening")).to_be_visible()

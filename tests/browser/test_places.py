@@ -211,7 +211,7 @@ def test_tolerance_can_be_typed_in_steps(app: Page) -> None:
 
 
 def test_the_lamps_offered_are_those_the_kernel_knows(app: Page) -> None:
-    offered = app.get_by_label("Kind of lamp").locator("option")
+    offered = app.get_by_label("Lamp type").locator("option")
     kinds = [lamp["kind"] for lamp in ask(app, {"ask": "kit"})["lamps"]]
     assert offered.evaluate_all("options => options.map(o => o.value)") == kinds
 

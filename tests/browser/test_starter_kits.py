@@ -3,9 +3,17 @@
 from __future__ import annotations
 
 import pytest
-from conftest import wait_for_kernel
-from hands import go, headline, type_xy
-from playwright.sync_api import Page, expect
+from conftest import Site
+from hands import (
+    copied_link,
+    go,
+    headline,
+    keep,
+    share_by_clipboard,
+    type_xy,
+    wait_for_kernel,
+)
+from playwright.sync_api import BrowserContext, Page, expect
 
 
 def in_stock(page: Page) -> set[str]:
@@ -61,3 +69,79 @@ def test_on_first_use_a_tap_says_what_there_is_and_only_that_is_advised(app: Pag
     type_xy(app, "0.4476", "0.4074")  # CIE illuminant A, from memory: it would take CTB
     expect(headline(app)).to_be_visible()
     expect(headline(app)).not_to_contain_text("CTB")
+
+
+def save_kit(page: Page, name: str) -> None:
+    page.get_by_text("Kits of your own").click()
+    page.get_by_label("Name of the kit").fill(name)
+    page.get_by_role("button", name="Save what is in stock").click()
+    expect(page.get_by_text(f"{name} saved.")).to_be_visible()
+
+
+def test_a_kit_of_ones_own_is_saved_and_taken_up_by_one_tap(app: Page) -> None:
+    go(app, "Kit")
+    kit = app.locator("ek-kit .starters")
+    kit.get_by_role("button", name="Windows", exact=True).click()
+    save_kit(app, "hall truck")
+    hall = kit.get_by_role("button", name="hall truck", exact=True)
+    expect(hall).to_have_attribute("aria-pressed", "true")
+    carried = in_stock(app)
+    kit.get_by_role("button", name="Big", exact=True).click()
+    expect(hall).to_have_attribute("aria-pressed", "false")
+    app.reload()
+    wait_for_kernel(app)
+    hall.click()
+    expect(hall).to_have_attribute("aria-pressed", "true")
+    assert in_stock(app) == carried
+    app.get_by_role("button", name="Undo", exact=True).click()
+    expect(hall).to_have_attribute("aria-pressed", "false")
+    assert in_stock(app) > carried
+    # Saved under its name again, it holds what is in stock by now.
+    app.get_by_text("Kits of your own").click()
+    app.get_by_label("Name of the kit").fill("hall truck")
+    expect(app.get_by_text("Takes the place of hall truck as it is now.")).to_be_visible()
+    app.get_by_role("button", name="Save what is in stock").click()
+    expect(hall).to_have_attribute("aria-pressed", "true")
+    app.get_by_role("button", name="Delete hall truck").click()
+    expect(hall).to_have_count(0)
+    app.get_by_role("button", name="Undo", exact=True).click()
+    expect(hall).to_have_attribute("aria-pressed", "true")
+
+
+def test_a_kit_goes_along_where_it_is_chosen_and_is_one_tap_there(
+    app: Page, context: BrowserContext, site: Site
+) -> None:
+    share_by_clipboard(app)
+    go(app, "Kit")
+    app.locator("ek-kit").get_by_role("button", name="Windows", exact=True).click()
+    carried = in_stock(app)
+    save_kit(app, "hall truck")
+    app.get_by_role("link", name="Share hall truck").click()
+    alone = copied_link(app)
+    go(app, "Light")
+    type_xy(app, "0.3324", "0.3474", "window")
+    keep(app)
+    go(app, "Set")
+    app.get_by_role("link", name="Share this setup").click()
+    without = copied_link(app)
+    app.get_by_label("Your own kits").check()
+    expect(app.get_by_role("button", name="Send the link")).to_be_enabled()
+    along = copied_link(app)
+    assert context.browser is not None
+    stranger = context.browser.new_context(viewport={"width": 390, "height": 844})
+    other = stranger.new_page()
+    for link, there in ((without, 0), (along, 1), (alone, 1)):
+        other.goto("about:blank")
+        other.goto(f"{site.url}#{link}")
+        wait_for_kernel(other)
+        expect(headline(other)).to_be_visible()
+        expect(other.get_by_text("Kits of gels: hall truck")).to_have_count(there)
+    expect(headline(other)).to_have_text("hall truck")
+    other.get_by_role("button", name="Add to my book").click()
+    expect(other.locator(".answer .kept")).to_be_visible()
+    go(other, "Kit")
+    hall = other.locator("ek-kit").get_by_role("button", name="hall truck", exact=True)
+    hall.click()
+    expect(hall).to_have_attribute("aria-pressed", "true")
+    assert in_stock(other) == carried
+    stranger.close()

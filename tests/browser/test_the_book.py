@@ -228,9 +228,9 @@ def test_all_that_is_logged_with_a_reading_is_kept(own: Page) -> None:
     assert len(photo) < 40_000 * 4 / 3 + 30
     # The next light of the same kind needs its numbers and one tap.
     go(own, "Light")
-    own.get_by_label("Kind of lamp").select_option("hmi")
+    own.get_by_label("Lamp type").select_option("hmi")
     keep_light(own, "fill", "0.3820", "0.3780")
-    expect(own.get_by_label("Kind of lamp")).to_have_value("hmi")
+    expect(own.get_by_label("Lamp type")).to_have_value("hmi")
 
 
 def test_a_reading_is_mended_and_its_earlier_version_restored(demo: Page) -> None:
@@ -263,7 +263,7 @@ def test_readings_are_found_by_word_lamp_verdict_and_date(demo: Page) -> None:
     assert found.count() < len([e for e in DEMO["entries"] if e["thing"] == "reading"])
     demo.get_by_role("button", name="Show the whole book").click()
     demo.get_by_text("By place, lamp").click()
-    demo.get_by_label("Kind of lamp").select_option("sodium")
+    demo.get_by_label("Lamp type").select_option("sodium")
     expect(found.first).to_contain_text("sodium spill")
     demo.get_by_role("button", name="Show the whole book").click()
     demo.get_by_label("Location", exact=True).select_option("Ticket hall")
@@ -628,7 +628,7 @@ def test_only_the_same_lamp_with_the_same_gel_is_re_checked(own: Page) -> None:
     for name, lamp, stage in (("window", "daylight", "bare"), ("practical", "tungsten", None)):
         go(own, "Light")
         type_xy(own, "0.3302", "0.3442", name=name)
-        own.get_by_label("Kind of lamp").select_option(lamp)
+        own.get_by_label("Lamp type").select_option(lamp)
         keep(own)
         go(own, "Set")
         open_slip(own, name)

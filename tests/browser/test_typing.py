@@ -172,14 +172,25 @@ def box(where_: Locator) -> tuple[float, float]:
     return found["y"], found["y"] + found["height"]
 
 
-@pytest.mark.parametrize("way", ["x y", "CCT and Duv"])
+#: By each way: the labels of its fields, and what is typed.
+WAYS = {
+    "x y": (["x", "y"], ["4012", "3991"]),
+    "CCT and Duv": (["CCT", "Duv"], ["3500", "0.006"]),
+    "Mired and Cuts": (["Mired", "Cuts"], ["286", "1/4"]),
+}
+
+
+@pytest.mark.parametrize("way", WAYS)
 def test_over_a_keyboard_fields_and_answer_are_both_in_sight(app: Page, way: str) -> None:
+    if way == "Mired and Cuts":
+        go(app, "Kit")
+        for form in ("mired", "cuts of plus and minus green"):
+            app.get_by_role("radio", name=form, exact=True).check()
+        go(app, "Light")
     app.set_viewport_size({"width": 390, "height": 480})
     expect(app.locator("html[data-short]")).to_be_attached()
     app.get_by_role("radio", name=way, exact=True).check()
-    labels, values = (
-        (["x", "y"], ["4012", "3991"]) if way == "x y" else (["CCT", "Duv"], ["3500", "0.006"])
-    )
+    labels, values = WAYS[way]
     for label, value in zip(labels, values, strict=True):
         field(app, label).click()
         app.keyboard.type(value)

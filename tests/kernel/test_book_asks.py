@@ -55,7 +55,7 @@ def test_a_book_is_counted_and_hashed_alike_as_text_and_as_data() -> None:
     assert (data["count"], data["version"], data["migrated_from"]) == (10, 2, None)
     assert data["things"] == {
         "production": 1, "location": 1, "setup": 1, "light": 2, "reading": 5, "surface": 0,
-        "gel": 0,
+        "gel": 0, "kit": 0,
     }  # fmt: skip
 
 
@@ -533,3 +533,46 @@ def test_an_edit_does_not_change_when_a_reading_was_taken() -> None:
     since = answer({"ask": "since", "book": book, "lights": ["h"]})
     assert since["series"][0]["points"][0]["at"] == AT
     assert "2026-10-27,16:00:00" in answer({"ask": "book_csv", "book": book})["text"]
+
+
+def with_kit(*more: dict[str, Any]) -> dict[str, Any]:
+    kit = entry("kit", "kit", None, name="hall truck", gels=["full CTO", "1/4 CTO"], pieces=["2"])
+    return file_of(*BOOK["entries"], kit, *more)
+
+
+def test_a_kit_goes_with_a_part_only_where_it_is_chosen() -> None:
+    book = with_kit()
+    part = {"ask": "book_link", "book": book, "of": "s"}
+    opened = answer({"ask": "open_link", "link": answer(part)["link"]})
+    assert opened["things"]["kit"] == 0
+    opened = answer({"ask": "open_link", "link": answer({**part, "kits": ["kit"]})["link"]})
+    assert opened["things"]["kit"] == 1
+    (kit,) = [each for each in opened["book"]["entries"] if each["thing"] == "kit"]
+    assert kit["data"]["gels"] == ["full CTO", "1/4 CTO"]
+    # Whatever else is left out, the kit is whole.
+    copy = answer({**part, "kits": ["kit"], "without": ["notes"]})
+    opened = answer({"ask": "open_link", "link": copy["link"]})
+    assert opened["things"]["kit"] == 1
+
+
+def test_a_kit_is_shared_by_itself_and_is_in_the_books_file() -> None:
+    book = with_kit()
+    alone = answer({"ask": "book_link", "book": book, "of": "kit"})
+    assert (alone["title"], alone["things"]["kit"], alone["count"]) == ("hall truck", 1, 1)
+    file = answer({"ask": "book_check", "book": book, "give": "text"})
+    assert answer({"ask": "book_check", "book": file["text"]})["things"]["kit"] == 1
+
+
+def test_a_kit_that_two_changed_keeps_both_until_one_is_chosen() -> None:
+    mine = {**entry("kit-2", "kit", None, name="hall truck", gels=["full CTO"]), "of": "kit"}
+    theirs = {**entry("kit-3", "kit", None, name="hall truck", gels=["full CTB"]), "of": "kit"}
+    both = [with_kit({**each, "after": ["kit"]}) for each in (mine, theirs)]
+    for books in (both, both[::-1]):
+        merged = answer({"ask": "book_merge", "books": books})
+        assert merged["things"]["kit"] == 1
+        assert [one["name"] for one in merged["conflicts"]] == ["hall truck"]
+
+
+def test_a_kit_that_is_not_there_is_told_by_its_id() -> None:
+    problem = problem_of(ask="book_link", book=with_kit(), of="s", kits=["lost"])
+    assert "no kit with the id" in problem["message"]

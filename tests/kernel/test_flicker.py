@@ -163,7 +163,9 @@ def test_bad_flicker_fields_are_named(fields, field):
 def test_a_collision_of_mains_and_shutter_is_told_apart_from_other_warnings():
     camera = {"ask": "flicker", "mains_hz": "50", "fps": "24", "place": "Hall"}
     found = answer(camera | {"shutter_deg": "180"})
-    assert found["collision"].startswith("Hall is on 50 Hz mains and the shoot runs 24 frames")
+    assert found["collision"].startswith(
+        "Hall is on 50 Hz mains: at 180° and 24 fps its lamps will flicker"
+    )
     assert found["collision"] in found["warnings"]
     # 172.8° of 24 frames a second are two pulses of 50 Hz mains (common practice, no source).
     assert answer(camera | {"shutter_deg": "172.8"})["collision"] is None

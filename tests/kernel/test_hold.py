@@ -136,6 +136,15 @@ def test_neutral_density_is_for_the_level_alone():
     assert all("ND" not in name for pack in bare["packs"] for name in pack["gels"])
 
 
+def test_neutral_density_that_is_not_carried_is_to_be_fetched():
+    readings = [{"time": "15:00", "cct_K": 5600, "lamp": "daylight", "illuminance_lx": 2000}]
+    asked = {"wanted_lx": 60, "kit": ["full CTO", "ND 0.15"]}
+    (one,) = ask({"gels": ["full CTO"], "readings": readings}, **asked)["windows"]
+    for nd in [one["nd"], *(pack["nd"] for pack in one["packs"])]:
+        assert nd["fetch"] == [gel for gel in nd["gels"] if gel != "ND 0.15"]
+        assert nd["fetch"]
+
+
 def test_a_reading_through_a_gel_counts_as_the_glass_without_it():
     bare = daylight(5600)
     gelled = read_at(900, bare * GELS["1/2 CTO"]) | {"pack": ["1/2 CTO"]}

@@ -15,7 +15,9 @@ from hypothesis import strategies as st
 
 from evenkelvin.book import link
 from evenkelvin.book.canonical import canonical
-from evenkelvin.book.entries import FORMAT, VERSION, Book, merge
+from evenkelvin.book.entries import FORMAT, VERSION, Book, Entry, merge
+from evenkelvin.book.meaning import part_of
+from evenkelvin.book.selected import hang_cards
 from evenkelvin.problem import Problem
 from examples import examples
 
@@ -95,6 +97,105 @@ def test_a_link_of_the_old_form_still_opens() -> None:
 def test_six_lights_without_spectra_fit_two_codes() -> None:
     book = complete_set()
     assert len(link.split_link(link.make_link(book))) <= 2
+
+
+#: Characters that one code holds on a phone 390 px wide, beside an address of 40: version 23 at
+#: error correction L holds 1091 bytes (ISO/IEC 18004).
+ON_A_PHONE = 1091 - 40
+
+
+def planned_set() -> tuple[Book, str]:
+    """The set above with a plan kept, other gels on each light, and the id of its setup."""
+    book = complete_set()
+    gels = [
+        ["1/2 CTO", "1/4 minus green"],
+        ["1/4 CTB"],
+        ["full CTO", "1/8 plus green"],
+        ["1/8 CTO"],
+        ["3/4 CTB", "1/2 minus green"],
+        ["1/2 CTB", "1/4 plus green"],
+    ]
+    chance = random.Random(7)
+    entries: list[Entry] = []
+    setup = ""
+    white = {"cct_K": "4300", "duv": "0"}
+    for one in book.entries:
+        data: dict[str, Any]
+        if one["thing"] == "setup":
+            setup = one["of"]
+            data = {"plan": {
+                "at": one["at"], "white": white, "words": "9 pieces, 0.7 stop", "exact": True,
+                "at_least_stops": 0.5, "stops_lost": 0.7, "pieces": 9, "out": [],
+                "reached": {"by": "balance", "tolerance": "normal", "stock": [], "kit": None},
+            }}  # fmt: skip
+        elif one["thing"] == "light":
+            own = gels[one["data"]["order"] - 1]
+            (reading,) = [each for each in book.entries if each["parent"] == one["of"]]
+            data = {"planned": {
+                "does": "gel", "words": f"hang {' + '.join(own)}", "gels": own, "dial": None,
+                "lands": {"x": 0.3672, "y": 0.3691, "cct_K": chance.randrange(4200, 4400),
+                          "duv": chance.randrange(-9, 9) / 1e4},
+                "steps": chance.randrange(30) / 10, "verdict": "holds", "promise": "holds",
+                "stops_lost": chance.randrange(10) / 10, "from": reading["of"],
+            }}  # fmt: skip
+        else:
+            if one["thing"] == "reading":
+                one["data"] |= {"place": f"{chance.choice('NSEW')} wall", "note": "hazer on"}
+            continue
+        id_ = base64.urlsafe_b64encode(chance.randbytes(16)).decode().rstrip("=")
+        data = {**one["data"], **data}
+        entries.append({**one, "id": id_, "after": [one["id"]], "data": data})
+    return merge(book.entries, entries), setup
+
+
+def test_six_lights_with_a_plan_fit_two_codes_and_their_hang_cards_one() -> None:
+    book, setup = planned_set()
+    part = part_of(book.entries, setup)
+    whole = link.make_link(part)
+    assert len(link.split_link(whole, ON_A_PHONE)) == link.codes_for(len(whole), ON_A_PHONE) == 2
+    cards = link.make_link(hang_cards(part.entries))
+    assert len(cards) <= ON_A_PHONE
+    assert link.codes_for(len(cards), ON_A_PHONE) == 1
+
+
+def test_hang_cards_say_what_hangs_and_what_shall_and_nothing_private() -> None:
+    book, setup = planned_set()
+    part = part_of(book.entries, setup)
+    cards = hang_cards(part.entries)
+    assert link.open_link(link.make_link(cards)) == cards
+    kinds = [entry["thing"] for entry in cards.entries]
+    assert (kinds.count("light"), kinds.count("reading"), kinds.count("setup")) == (6, 6, 1)
+    readings = {each["of"]: each for each in cards.entries if each["thing"] == "reading"}
+    for light in (each for each in cards.entries if each["thing"] == "light"):
+        plan = light["data"]["planned"]
+        assert plan["words"].startswith("hang ")
+        assert readings[plan["from"]]["parent"] == light["of"]
+    assert all(
+        each["data"]["pack"] == ["1/4 CTO"] and each["data"]["place"] for each in readings.values()
+    )
+    assert "hazer" not in canonical(list(cards.entries))
+    # A copy is the same whenever it is made, and takes nothing from the book.
+    assert hang_cards(part.entries) == cards
+    assert not {each["of"] for each in cards.entries} & {each["of"] for each in book.entries}
+
+
+def test_hang_cards_of_a_spectrum_hold_its_x_y() -> None:
+    book, setup = planned_set()
+    nm = list(range(380, 785, 5))
+    spectrum = {"wavelengths_nm": nm, "values": [1.0] * len(nm)}
+    for one in book.entries:
+        if one["thing"] == "reading":
+            for name in ("x", "y"):
+                del one["data"][name]
+            one["data"]["spectrum"] = spectrum
+    cards = hang_cards(part_of(book.entries, setup).entries)
+    (x, y), *_ = {
+        (each["data"]["x"], each["data"]["y"])
+        for each in cards.entries
+        if each["thing"] == "reading"
+    }
+    # CIE 15: illuminant E.
+    assert (float(x), float(y)) == pytest.approx((1 / 3, 1 / 3), abs=2e-4)
 
 
 def test_the_words_that_links_leave_out_are_those_of_all_links_before() -> None:

@@ -55,7 +55,7 @@ def test_the_stock_is_used_before_anything_is_bought():
     assert stocked["gels"][0]["order"] == [ROLL | {"count": 1}]
     enough = ask(hangs, spare_percent=0, stock=[ROLL | {"gel": "full CTO", "count": 3}])
     assert enough["gels"][0]["order"] == []
-    assert enough["words"] == "Nothing to order: the stock suffices"
+    assert enough["words"] == "Nothing to order: there is enough in stock"
 
 
 def test_another_gel_in_stock_does_not_count():
@@ -126,7 +126,7 @@ def test_pieces_that_are_cut_already_go_off_what_must_be_bought():
     assert some["cut_m2"] == pytest.approx(24 * 0.36)
     every = ask(hangs, ready={"full CTO": 40})
     assert (every["gels"][0]["ready"], every["gels"][0]["order"]) == (26, [])
-    assert every["words"] == "Nothing to order: the stock suffices"
+    assert every["words"] == "Nothing to order: there is enough in stock"
     assert every["gels"][0]["words"] == "full CTO: enough in stock"
 
 

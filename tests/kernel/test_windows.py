@@ -150,7 +150,7 @@ def test_a_margin_widens_every_piece():
 def test_scarce_rolls_leave_pieces_over_and_say_so():
     reply = ask([{"width_m": 1.2, "height_m": 3, "count": 4}], rolls=[ROLL | {"count": 1}])
     assert reply["left_out"][0]["count"] == 2
-    assert "2 pieces left over" in reply["warnings"][0]
+    assert "2 pieces are left to cut" in reply["warnings"][0]
     topped_up = ask(
         [{"width_m": 1.2, "height_m": 3, "count": 4}],
         rolls=[ROLL | {"count": 1}, {"width_m": 1.3, "length_m": 3.1}],

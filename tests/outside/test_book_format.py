@@ -121,11 +121,14 @@ def test_the_kernel_takes_and_refuses_what_the_jsonschema_package_does(data: Any
         raise AssertionError([error.message for error in REFEREE.iter_errors(changed)] or changed)
 
 
-@pytest.mark.parametrize("thing", ["production", "location", "setup", "light", "reading", "gel"])
+@pytest.mark.parametrize(
+    "thing", ["production", "location", "setup", "light", "reading", "gel", "kit"]
+)
 @pytest.mark.parametrize(
     "name",
-    ["name", "note", "photo", "hero", "mains_hz", "lamp", "stage", "x", "gel_ids", "planned"],
-)
+    ["name", "note", "photo", "hero", "mains_hz", "lamp", "stage", "x", "gel_ids", "planned",
+     "pieces"],
+)  # fmt: skip
 @pytest.mark.parametrize("value", [None, 5, "bare", "x" * 300, [], {}, True])
 def test_every_field_of_every_thing_is_judged_as_the_referee_does(
     thing: str, name: str, value: Any

@@ -6,12 +6,25 @@
 {
   const place = /^#?([^/=]*)/.exec(location.hash)?.[1];
   let way = "xy";
+  /** The fields that a meter's other forms are typed into, each with its label. */
+  let forms = "[]";
   try {
     way = localStorage.getItem("evenkelvin.way") ?? way;
+    forms = localStorage.getItem("evenkelvin.cct") ?? forms;
   } catch {
     // Every storage is forbidden here.
   }
   document.documentElement.dataset.opening = !place || place === "light" ? way : "none";
+
+  addEventListener("DOMContentLoaded", () => {
+    const fields = document.querySelectorAll(".opening .cct .field");
+    JSON.parse(forms).forEach(
+      (/** @type {[string, string]} */ [name, label], /** @type {number} */ i) => {
+        /** @type {HTMLInputElement} */ (fields[i].querySelector("input")).name = name;
+        /** @type {HTMLElement} */ (fields[i].querySelector("label")).textContent = label;
+      },
+    );
+  });
 
   // The app itself runs once the fields stand there, or soon where nothing is drawn.
   const app = "./main.js";

@@ -462,7 +462,7 @@ def _plan_words(one: Balance, parts: list[dict[str, Any]], kelvin: float) -> Sai
         work.append(Said("dial {dialled}", dialled=dialled))
     lost = sum(part["stops_lost"] for part in parts)
     if packs and lost < -0.05:
-        work.append(Said("wins {stops:.1f} stops", stops=-lost))
+        work.append(Said("gains {stops:.1f} stops", stops=-lost))
     elif packs:
         work.append(Said("{stops:.1f} stops in all", stops=max(lost, 0.0)))
     plan = Said("{kelvin:.0f} K: {work}", kelvin=kelvin, work=joined(work))

@@ -1,6 +1,6 @@
 """Check a book, bring it up to date, and count it.
 
-``{"ask": "book_check", "book": text | plain, "of"?: id, "without"?: […],
+``{"ask": "book_check", "book": text | plain, "of"?: id, "without"?: […], "kits"?: [ids],
 "give"?: "summary" | "book" | "text" | "slices"}``
 """
 

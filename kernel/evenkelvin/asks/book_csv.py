@@ -1,6 +1,6 @@
 """The readings of a book, or the points of one surface, as a table for spreadsheets.
 
-``{"ask": "book_csv", "book": text | plain, "of"?: id, "without"?: […],
+``{"ask": "book_csv", "book": text | plain, "of"?: id, "without"?: […], "kits"?: [ids],
 "style"?: "comma" | "semicolon"}``
 """
 

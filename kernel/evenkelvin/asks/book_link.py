@@ -1,7 +1,7 @@
 """A book, or one thing of it, as a link.
 
 ``{"ask": "book_link", "book": text | plain, "of"?: id, "without"?: ["photos" | "position" | "notes"
-| "who"…]}``
+| "who"…], "kits"?: [ids], "only"?: "hang", "size"?: 900}``
 """
 
 from __future__ import annotations
@@ -10,32 +10,36 @@ from typing import Any
 
 from evenkelvin.book.entries import Book
 from evenkelvin.book.given import PART, chosen_part
-from evenkelvin.book.link import PART_SIZE, SAFE_LINK, make_link
+from evenkelvin.book.link import PART_SIZE, SAFE_LINK, codes_for, make_link
 from evenkelvin.book.selected import LEAVABLE, copy_without, holds
 from evenkelvin.fields import Fields
 from evenkelvin.replies.book import book_answer, title_of
 from evenkelvin.said import Said
-from evenkelvin.shapes import Group
+from evenkelvin.shapes import Group, Whole
 
-FIELDS: Group = {**PART}
+FIELDS: Group = {**PART, "size": Whole(100, 2900)}
 
 
 def reply(fields: Fields) -> dict[str, Any]:
     """Answer with ``link`` (goes into the fragment of the app's URL), ``title`` and the summary.
 
     With ``of``, the link holds what that thing belongs to, itself and all below it, as it stands;
-    ``without`` some of it, a copy of its own that never changes the book. ``size`` is how much it
-    is, in kB and in codes of a series; ``takes`` by how much each of what can be left out makes it
-    longer, 0 where there is none of it.
+    ``without`` some of it, a copy of its own that never changes the book, and with ``only`` "hang"
+    its hang cards. ``size`` is how much it is, in kB and in codes of so many characters; ``takes``
+    by how much each of what can be left out makes it longer, 0 where there is none of it.
     """
     fields.refuse_unknown("ask", *FIELDS)
     book = chosen_part(fields)
+    part = fields.whole("size", PART_SIZE, 100, 2900)
     link = make_link(book)
+    takes = {}
+    if fields.given("of") and not fields.given("only"):
+        takes = _takes(book, len(link), fields.texts("without"), part)
     answer = {
         "link": link,
         "title": title_of(book),
-        "size": _size(len(link)),
-        "takes": _takes(book, len(link), fields.texts("without")) if fields.given("of") else {},
+        "size": _size(len(link), part),
+        "takes": takes,
         **book_answer(book, "summary"),
     }
     if len(link) > SAFE_LINK:
@@ -49,17 +53,17 @@ def reply(fields: Fields) -> dict[str, Any]:
     return answer
 
 
-def _size(characters: int) -> dict[str, float]:
-    return {"kB": characters / 1000.0, "codes": -(-characters // PART_SIZE)}
+def _size(characters: int, part: int) -> dict[str, float]:
+    return {"kB": characters / 1000.0, "codes": codes_for(characters, part)}
 
 
-def _takes(book: Book, length: int, left_out: list[str]) -> dict[str, dict[str, float]]:
+def _takes(book: Book, length: int, left_out: list[str], part: int) -> dict[str, dict[str, float]]:
     """Return how much longer each of what is in it makes the link."""
     found = {}
     for name in LEAVABLE:
         if name in left_out or not holds(book.entries, name):
             continue
         shorter = len(make_link(copy_without(book.entries, [name])))
-        codes = _size(length)["codes"] - _size(shorter)["codes"]
+        codes = codes_for(length, part) - codes_for(shorter, part)
         found[name] = {"kB": max(0, length - shorter) / 1000.0, "codes": max(0, codes)}
     return found

@@ -1,6 +1,7 @@
 """A book as a numbered series of short texts, for QR codes.
 
-``{"ask": "book_parts", "book": text | plain, "of"?: id, "without"?: […], "size"?: 900}``
+``{"ask": "book_parts", "book": text | plain, "of"?: id, "without"?: […], "kits"?: [ids],
+"only"?: "hang", "size"?: 900}``
 """
 
 from __future__ import annotations

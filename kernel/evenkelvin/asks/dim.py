@@ -120,8 +120,8 @@ def _read_filament(fields: Fields, kit: tuple[Gel, ...]) -> Reading:
         fields.at("pack"),
         Said(
             "No filament gives this light: {shown} without the gels that are named, and "
-            "tungsten melts at {melts_k:.0f} K. Name the gels that are on it, or take "
-            "another kind of lamp.",
+            "tungsten melts at {melts_k:.0f} K. Name the gels that are on it, or choose "
+            "another lamp type.",
             shown=shown,
             melts_k=MELTS_K,
         ),

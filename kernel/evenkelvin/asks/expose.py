@@ -25,6 +25,7 @@ from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.replies.units import both
 from evenkelvin.requests.camera import CAMERA, SAYINGS, camera_of, only_one, read_stop
+from evenkelvin.requests.forms import FLASH_FORMS, in_usual_form
 from evenkelvin.requests.units import LIGHT, either, light_fields
 from evenkelvin.said import Figure, Said
 from evenkelvin.shapes import Choice, Group, Number, OneOf, Text, Whole
@@ -32,7 +33,7 @@ from evenkelvin.shapes import Choice, Group, Number, OneOf, Text, Whole
 _STOP = OneOf((Number(0.7, 64), Text(("2.8⅓", "f/4 and 3 tenths"))))
 _KNOWN: Group = {
     **light_fields("illuminance"), "exposure_lx_s": Number(*stops.FLASH_BOUNDS),
-    "bursts": Whole(1, 20), "f_number": _STOP, "t_number": _STOP, **CAMERA,
+    **FLASH_FORMS, "bursts": Whole(1, 20), "f_number": _STOP, "t_number": _STOP, **CAMERA,
 }  # fmt: skip
 FIELDS: Group = {"known": _KNOWN, "solve": Choice(OPEN), "say": Choice(SAYINGS)}
 
@@ -51,6 +52,7 @@ def reply(fields: Fields) -> dict[str, Any]:
 
 def _read(fields: Fields) -> Known:
     fields.refuse_unknown(*_KNOWN)
+    fields, _ = in_usual_form(fields)
     illuminance = either(fields, "illuminance", LIGHT, stops.LIGHT_BOUNDS)
     burst = None
     if fields.given("exposure_lx_s"):

@@ -77,7 +77,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     radius = read_tolerance(fields)
     packs = fields.items("packs") or [None] * len(groups)
     if len(packs) != len(groups):
-        raise Problem(fields.at("packs"), Said("Give one pack, or none, for each light."))
+        raise Problem(fields.at("packs"), Said("Give one list of gels, or none, for each light."))
     view = frame(target.xy, target.cct_k)
     circle = radius * np.column_stack([np.cos(_TURNS), np.sin(_TURNS)])
     rings = []
@@ -109,7 +109,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         if pack is not None:
             at = f"packs.{index}"
             if not isinstance(pack, list):
-                raise Problem(at, Said("A pack is a list of gel names."))
+                raise Problem(at, Said("The gels of a light are a list of their names."))
             brought = map(read_own_gel, groups[index].groups("own_gels"))
             here = known | {gel.name: gel for gel in brought}
             gels = tuple(find_gel(here, str(name), f"{at}.{i}") for i, name in enumerate(pack))

@@ -44,6 +44,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     far from white to have a CCT: there are then no packs, unless it is meant to be such a colour.
     A pack's ``promise`` is by ``odds``; ``advice`` says what would tell better where the best pack
     lands, None where that is known well enough; ``after`` whose past has told something of it.
+    ``assumed``, where figures came in another form, says what they were taken for.
     """
     fields.refuse_unknown("ask", *FIELDS)
     kit = read_kit(fields)
@@ -72,6 +73,8 @@ def reply(fields: Fields) -> dict[str, Any]:
         "after": None,
         "warnings": reading.warnings,
     }
+    if reading.assumed:
+        answer["assumed"] = list(reading.assumed)
     if target is None:
         return answer
     found = offset(reading, target)

@@ -206,7 +206,7 @@ def _angle(value: float) -> Said:
 def _advice(answer: dict[str, Any], fps: float | None, time: float | None) -> str:
     if fps is None:
         best = _nearest(answer["safe_time_s"], time or 1 / 48)
-        return Said("take {time}", time=stops.time_words(best)) if best else ""
+        return Said("use {time}", time=stops.time_words(best)) if best else ""
     now = answer.get("shutter_deg", 180.0)
     # Many shutters end at 180°, and a longer one blurs more: go down unless up is close by.
     reach = [angle for angle in answer["safe_shutter_deg"] if angle <= 1.1 * now]
@@ -215,8 +215,8 @@ def _advice(answer: dict[str, Any], fps: float | None, time: float | None) -> st
     if angle is None:
         return Said("no shutter holds a whole pulse at {fps:.5g} frames a second", fps=fps)
     if rate is not None and rate == round(rate) and abs(rate - fps) <= 1.0:
-        return Said("take {angle}, or run {rate:.5g}", angle=_angle(angle), rate=rate)
-    return Said("take {angle}", angle=_angle(angle))
+        return Said("use {angle}, or shoot {rate:.5g} fps", angle=_angle(angle), rate=rate)
+    return Said("use {angle}", angle=_angle(angle))
 
 
 def _words(answer: dict[str, Any], fps: float | None, time: float | None) -> str:
@@ -260,8 +260,8 @@ def _collision(
     if depth <= flicker.SAFE_RIPPLE:
         return None
     return Said(
-        "{Place} is on {mains_hz:g} Hz mains and the shoot runs {fps:.5g} frames a "
-        "second: at {angle} lamps on the mains pulse in the picture; {advice}.",
+        "{Place} is on {mains_hz:g} Hz mains: at {angle} and {fps:.5g} fps its lamps will "
+        "flicker; {advice}.",
         Place=fields.text("place", "", longest=200) or Said("this place"),
         mains_hz=answer["mains_hz"],
         fps=fps,

@@ -114,7 +114,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         over_stops = None
         if wanted is not None and now.illuminance_lx is not None:
             over_stops = ratio_stops(now.illuminance_lx, wanted)
-        answer |= window.hanging(now, over_stops)
+        answer |= window.hanging(now, over_stops, [gel.name for gel in kit])
         answer["packs"] = window.packs(now, target, kit, depth, most, over_stops)
     return {
         "time": sun.clock(minute),
@@ -210,12 +210,12 @@ class _Window:
             "words": self._words(stretches, self._colour),
         }
 
-    def hanging(self, now: Reading, over: float | None) -> dict[str, Any]:
+    def hanging(self, now: Reading, over: float | None, carried: Sequence[str]) -> dict[str, Any]:
         """Return where the light lands behind what hangs, and the neutral density for it."""
         hung = land(now, self._target_xy, self._colour, self._radius)
         return {
             "hung": landing_plain(hung),
-            "nd": None if over is None else neutral_plain(over - hung.stops_lost),
+            "nd": None if over is None else neutral_plain(over - hung.stops_lost, carried),
         }
 
     def packs(

@@ -1,6 +1,7 @@
 """``levels``: the lights of a set as stops for the camera, and each one's ratio to the key.
 
-Fields: ``lights`` [{``name``, ``illuminance_lx`` | ``illuminance_fc`` | flash ``exposure_lx_s``,
+Fields: ``lights`` [{``name``, ``illuminance_lx`` | ``illuminance_fc`` | flash ``exposure_lx_s`` |
+``flash_f_number`` with ``flash_iso``,
 ``loss_stops``, what the gel still to be hung takes (0)}]; ``key``, the index of the key light;
 ``camera``, the fields of ``expose``'s ``known`` without the light and the stop; ``say`` "thirds"
 (default) or "tenths". A light without a level, and a ratio of flash to steady light, is null.
@@ -17,12 +18,14 @@ from evenkelvin.problem import Problem
 from evenkelvin.replies.each import unusable_plain
 from evenkelvin.requests.camera import CAMERA, SAYINGS, read_camera
 from evenkelvin.requests.each import name_of, read_each
+from evenkelvin.requests.forms import FLASH_FORMS, in_usual_form
 from evenkelvin.requests.units import LIGHT, either, light_fields
 from evenkelvin.said import Said
 from evenkelvin.shapes import Choice, Group, Many, Number, Text, Whole
 
 _LIGHT: Group = {
     "name": Text(), **light_fields("illuminance"), "exposure_lx_s": Number(*stops.FLASH_BOUNDS),
+    **FLASH_FORMS,
     "loss_stops": Number(-30, 30),
 }  # fmt: skip
 FIELDS: Group = {
@@ -35,6 +38,7 @@ class _Level:
 
     def __init__(self, fields: Fields) -> None:
         fields.refuse_unknown(*_LIGHT)
+        fields, _ = in_usual_form(fields)
         self.name = fields.text("name", "", longest=200)
         self.steady = either(fields, "illuminance", LIGHT, stops.LIGHT_BOUNDS)
         self.burst: float | None = None

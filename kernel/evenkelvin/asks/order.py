@@ -119,7 +119,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     if buy:
         words = Said("Order {gels}", gels=joined((gel["words"] for gel in buy), "; "))
     elif any(gel["pieces"] or gel["ready"] for gel in gels):
-        words = Said("Nothing to order: the stock suffices")
+        words = Said("Nothing to order: there is enough in stock")
     else:
         words = Said("No size is known yet") if gels else Said("Nothing hangs yet")
     unsized = [gel["gel"] for gel in gels if gel["unsized"]]

@@ -309,8 +309,8 @@ def _warnings(left_out: int, seams: int, direction: str) -> list[Said]:
         found.append(
             counted(
                 left_out,
-                "The rolls do not suffice: {n} piece left over.",
-                "The rolls do not suffice: {n} pieces left over.",
+                "Not enough roll: {n} piece is left to cut.",
+                "Not enough roll: {n} pieces are left to cut.",
             )
         )
     if seams:

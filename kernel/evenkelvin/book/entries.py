@@ -1,11 +1,12 @@
 """The book: an append-only log of things (production, location, setup, light, reading, surface,
-gel).
+gel, kit).
 
 An entry is never changed. It names in ``after`` the entries that it replaces. Two books merge by
 the union of their entries. What they say now is in :mod:`evenkelvin.book.meaning`.
 
 A measured gel is a thing of its own that belongs to nothing: what hangs it says so by its id, so
-that a reading keeps the gel it was taken through, whatever another phone has under that name.
+that a reading keeps the gel it was taken through, whatever another phone has under that name. A
+kit, what a truck carries under a name, belongs to nothing either.
 """
 
 from __future__ import annotations
@@ -38,6 +39,7 @@ ABOVE: dict[str, str | None] = {
     "reading": "light",
     "surface": "setup",
     "gel": None,
+    "kit": None,
 }
 #: The kinds of things in a sentence.
 KIND_WORDS: dict[str, Said] = {
@@ -48,6 +50,7 @@ KIND_WORDS: dict[str, Said] = {
     "reading": Said("reading"),
     "surface": Said("surface"),
     "gel": Said("gel"),
+    "kit": Said("kit"),
 }
 
 

@@ -69,6 +69,8 @@ WORDS = (
 ).encode("ascii")
 
 _CHECK_LENGTH = 8
+#: Characters before the link's own in a code of a series.
+_MARK_LENGTH = len("p99.99.") + _CHECK_LENGTH + 1
 _PART = re.compile(r"p([1-9][0-9]?)\.([1-9][0-9]?)\.([A-Za-z0-9_-]{8})\.([A-Za-z0-9_-]+)")
 _AGAIN = Said("Ask for it again, or for the file.")
 
@@ -200,6 +202,11 @@ def _inflate(raw: bytes, before: bytes, cut: Problem) -> bytes:
     return plain
 
 
+def codes_for(characters: int, size: int = PART_SIZE) -> int:
+    """Return how many codes of at most ``size`` characters a link of so many takes."""
+    return 1 if characters <= size else -(-characters // (size - _MARK_LENGTH))
+
+
 def split_link(link: str, size: int = PART_SIZE) -> list[str]:
     """Return the codes of a numbered series, each of at most ``size`` characters.
 
@@ -209,7 +216,7 @@ def split_link(link: str, size: int = PART_SIZE) -> list[str]:
         When more than 99 codes would be needed.
     """
     check = link[1 : 1 + _CHECK_LENGTH]
-    chunk = size - len(f"p99.99.{check}.")
+    chunk = size - _MARK_LENGTH
     total = -(-len(link) // chunk)
     if total > MOST_PARTS:
         raise Problem(

@@ -20,6 +20,7 @@ from evenkelvin.exposure.stops import FLASH_BOUNDS, LIGHT_BOUNDS
 from evenkelvin.fields import Fields, parse_number
 from evenkelvin.lights.reading import LX_PER_FC, READING_K
 from evenkelvin.problem import Problem
+from evenkelvin.requests.forms import logged_in_usual_form
 
 #: Rows whose CCT is looked for together: bounds the memory, not the result.
 _TOGETHER = 256
@@ -38,6 +39,7 @@ def amount(plain: Mapping[str, Any], name: str) -> float:
 
 def light_amounts(plain: Mapping[str, Any]) -> tuple[float, float]:
     """Return illuminance in lx and flash exposure in lx·s, NaN where not logged or not real."""
+    plain = logged_in_usual_form(plain)
     lux, foot_candles = amount(plain, "illuminance_lx"), amount(plain, "illuminance_fc")
     lux = lux if np.isfinite(lux) else foot_candles * LX_PER_FC
     flash = amount(plain, "exposure_lx_s")
@@ -70,6 +72,7 @@ def logged_xy(readings: Sequence[Mapping[str, Any]]) -> Floats:
             xy[row] = _spectrum_xy(plain["spectrum"])
             continue
         xy[row] = amount(plain, "x"), amount(plain, "y")
+        plain = logged_in_usual_form(plain)
         duv = amount(plain, "duv")
         white[row] = amount(plain, "cct_K"), 0.0 if np.isnan(duv) else duv
     with np.errstate(invalid="ignore"):

@@ -73,7 +73,7 @@ def _lit(made: argparse.ArgumentParser) -> None:
     made.add_argument("--cct", metavar="K", help="instead of x y: the CCT")
     made.add_argument("--duv", metavar="DUV", help="with --cct: its Duv, + green")
     made.add_argument("--lux", metavar="LX", help="illuminance")
-    made.add_argument("--lamp", choices=list(LAMPS), help="kind of lamp")
+    made.add_argument("--lamp", choices=list(LAMPS), help="lamp type")
     made.add_argument(
         "--on", action="append", default=[], metavar="GEL", help="a gel already on it"
     )

@@ -258,7 +258,7 @@ def _bent(light: Floats, curve: Floats, xy: Floats) -> Floats:
             "gelled",
             Said(
                 "No gel turns the bare light into the gelled one. Check both readings, and the "
-                "kind of lamp."
+                "lamp type."
             ),
         )
     # The bend is a parabola in the logarithm: where the lamp gives nothing it holds as well.

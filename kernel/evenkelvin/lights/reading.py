@@ -27,7 +27,8 @@ class Reading:
     each is, None where all are alike, and ``widen`` by what real lamps scatter beyond them.
     ``evidence`` is what else the meter showed, ``after`` names the lamps whose past has told
     something of it. ``pack`` names the gels that were on it.
-    ``warnings`` are sentences for the person; ``role`` is what the light is on the set, such as
+    ``warnings`` are sentences for the person, ``assumed`` what figures in another form were taken
+    for; ``role`` is what the light is on the set, such as
     "key" or "practical".
     """
 
@@ -47,6 +48,7 @@ class Reading:
     widen: float = 1.0
     evidence: tuple[tuple[str, float], ...] = ()
     after: tuple[str, ...] = ()
+    assumed: tuple[str, ...] = ()
 
     @property
     def is_colour(self) -> bool:

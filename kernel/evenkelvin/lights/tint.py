@@ -69,6 +69,14 @@ def neutralising_cc(light: Floats, duv: float = 0.0) -> float | None:
     return cc
 
 
+def duv_of_cc(cct_k: float, cc: float) -> float:
+    """Return the Duv that a black body has through a CC filter: green positive, magenta negative.
+
+    The way back from :func:`neutralising_cc`, for meters that give green and magenta in CC.
+    """
+    return _duv_through(planck(GRID, cct_k), cc) if cc else 0.0
+
+
 def cc_words(cc: float | None) -> Said:
     """Return a CC correction as an instruction."""
     if cc is None:

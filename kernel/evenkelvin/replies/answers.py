@@ -148,6 +148,7 @@ class Described(White):
     illuminance_fc: NotRequired[float]
     exposure_lx_s: NotRequired[float]
     warnings: list[str]
+    assumed: NotRequired[list[str]]
 
 
 class State(TypedDict):
@@ -187,6 +188,7 @@ class Fix(TypedDict):
     advice: str | None
     after: str | None
     warnings: list[str]
+    assumed: NotRequired[list[str]]
 
 
 class ToDial(Point):

@@ -41,6 +41,7 @@ def title_of(book: Book) -> Said:
         elif alive:
             names.append(_several(kind, len(alive)))
             break
+    names = names or [kit.name for kit in found["kit"].values() if not kit.gone]
     return joined(names, " · ") if names else Said("an empty book")
 
 

@@ -21,4 +21,6 @@ def described(reading: Reading) -> dict[str, Any]:
     if reading.exposure_lx_s is not None:
         answer["exposure_lx_s"] = reading.exposure_lx_s
     answer["warnings"] = reading.warnings
+    if reading.assumed:
+        answer["assumed"] = list(reading.assumed)
     return answer

@@ -37,6 +37,7 @@ from evenkelvin.lights.reading import (
 )
 from evenkelvin.lights.stand_in import LAMPS, guess
 from evenkelvin.problem import Problem
+from evenkelvin.requests.forms import FORMS, in_usual_form
 from evenkelvin.requests.kit import GEL, OWN_GEL, find_gel, read_own_gel
 from evenkelvin.said import Said, joined
 from evenkelvin.shapes import Choice, Group, Many, Number, OneOf, Text
@@ -78,7 +79,7 @@ _PLAIN_READING: Group = {
     "duv": Number(-0.05, 0.05), "spectrum": _SPECTRUM, "illuminance_lx": Number(*LIGHT_BOUNDS),
     "illuminance_fc": Number(1e-3, 1e5), "exposure_lx_s": Number(*FLASH_BOUNDS),
     "lamp": Choice(tuple(LAMPS)), "name": Text(), "note": Text(), "pack": Many(GEL),
-    "own_gels": Many(OWN_GEL), "role": Text(), **EVIDENCE,
+    "own_gels": Many(OWN_GEL), "role": Text(), **EVIDENCE, **FORMS,
 }  # fmt: skip
 _BEFORE: Group = {"reading": _PLAIN_READING, "next": _PLAIN_READING}
 #: What a light reads, and what its lamp did before: a reading with a spectrum, or a reading and
@@ -164,7 +165,7 @@ def _read_cct(fields: Fields, warnings: list[str]) -> Floats:
             fields.at("duv"),
             Said(
                 "A Duv of {duv:g} is beyond ±{largest_duv:g}, where a CCT has no meaning. Type "
-                "x y instead, and check the unit: Duv, not CC.",
+                "x y instead; if the meter shows CC, choose CC in Kit.",
                 duv=duv,
                 largest_duv=LARGEST_DUV,
             ),
@@ -281,8 +282,8 @@ def _implausible(evidence: tuple[tuple[str, float], ...]) -> Said:
         for name, value in evidence
     )
     return Said(
-        "No lamp of this kind is known that reads this colour and has {figures}. Check the "
-        "figures and the kind of lamp.",
+        "No lamp of this type is known that reads this colour and has {figures}. Check the "
+        "figures and the lamp type.",
         figures=figures,
     )
 
@@ -320,7 +321,8 @@ def read_reading(
     Parameters
     ----------
     fields
-        One of x and y, cct_K and duv, or spectrum; and what else a reading may hold.
+        One of x and y, cct_K and duv, or spectrum; and what else a reading may hold. CCT, Duv and
+        lux·s may be in another form (:mod:`evenkelvin.requests.forms`).
     kit
         Gels that ``pack`` may name.
     extra
@@ -335,6 +337,7 @@ def read_reading(
         Naming the field at fault.
     """
     fields.refuse_unknown(*READING, *extra)
+    fields, assumed = in_usual_form(fields)
     warnings: list[str] = []
     ways = [
         way
@@ -414,7 +417,7 @@ def read_reading(
             spectra = np.empty((0, len(GRID)))
     return Reading(
         xy, cct_k, duv, spectra, spectrum, illuminance_lx, exposure_lx_s, lamp, name, pack,
-        warnings, role, weights, widen, evidence, after,
+        warnings, role, weights, widen, evidence, after, assumed,
     )  # fmt: skip
 
 

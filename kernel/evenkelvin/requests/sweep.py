@@ -13,6 +13,7 @@ from evenkelvin.fields import Fields
 from evenkelvin.problem import Problem
 from evenkelvin.requests.camera import SAYINGS
 from evenkelvin.requests.each import read_each
+from evenkelvin.requests.forms import in_usual_form
 from evenkelvin.requests.reading import READING, read_reading
 from evenkelvin.requests.units import LIGHT, either, light_fields
 from evenkelvin.said import Said
@@ -96,6 +97,7 @@ def first_problem(fields: Fields, problems: dict[int, Problem]) -> Problem:
 
 def _point(fields: Fields) -> tuple[tuple[float, float], float, str, Floats]:
     fields.refuse_unknown(*POINT)
+    fields, _ = in_usual_form(fields)
     place = (fields.number("across", low=0.0, high=1.0), fields.number("up", low=0.0, high=1.0))
     uv = np.full(2, np.nan)
     if any(fields.given(name) for name in _COLOUR):

@@ -20,5 +20,9 @@ def read_tolerance(fields: Fields) -> float:
     if isinstance(raw, dict):
         group = fields.group("tolerance")
         group.refuse_unknown(*_STEPS)
-        return group.number("steps", low=0.5, high=50.0, label=Said("the tolerance in steps"))
-    return fields.number("tolerance", PRESETS["normal"], 0.5, 50.0, Said("the tolerance in steps"))
+        return group.number(
+            "steps", low=0.5, high=50.0, label=Said("the tolerance in colour steps")
+        )
+    return fields.number(
+        "tolerance", PRESETS["normal"], 0.5, 50.0, Said("the tolerance in colour steps")
+    )

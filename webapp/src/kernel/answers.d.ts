@@ -15,6 +15,7 @@ export type Described = {
   illuminance_fc?: number;
   exposure_lx_s?: number;
   warnings: string[];
+  assumed?: string[];
 };
 
 export type Fix = {
@@ -32,6 +33,7 @@ export type Fix = {
   advice: string | null;
   after: string | null;
   warnings: string[];
+  assumed?: string[];
 };
 
 export type White = {
@@ -1384,6 +1386,7 @@ export type Mix = {
   illuminance_fc?: number;
   exposure_lx_s?: number;
   warnings: string[];
+  assumed?: string[];
   relative: boolean;
   shares: Share[];
   spectrum?: Curve;
@@ -1422,6 +1425,7 @@ export type Mixture = {
   illuminance_fc?: number;
   exposure_lx_s?: number;
   warnings: string[];
+  assumed?: string[];
   relative: boolean;
   shares: Share[];
   spectrum?: Curve;
@@ -1788,6 +1792,14 @@ type PlainReadingFields = {
   rf?: Figure | null;
   rg?: Figure | null;
   ssi?: Figure | null;
+  cct_mired?: Figure | null;
+  tint_cc?: Figure | null;
+  tint_cuts?: Figure | string | null;
+  tint_says?: string | null;
+  flash_f_number?: Figure | string | null;
+  flash_iso?: Figure | null;
+  flash_constant?: Figure | null;
+  flash_receptor?: string | null;
 };
 
 type BeforeFields = {
@@ -1815,6 +1827,14 @@ type ReadingFields = {
   rf?: Figure | null;
   rg?: Figure | null;
   ssi?: Figure | null;
+  cct_mired?: Figure | null;
+  tint_cc?: Figure | null;
+  tint_cuts?: Figure | string | null;
+  tint_says?: string | null;
+  flash_f_number?: Figure | string | null;
+  flash_iso?: Figure | null;
+  flash_constant?: Figure | null;
+  flash_receptor?: string | null;
   before?: BeforeFields[] | null;
 };
 
@@ -1918,6 +1938,14 @@ type PointFields = {
   rf?: Figure | null;
   rg?: Figure | null;
   ssi?: Figure | null;
+  cct_mired?: Figure | null;
+  tint_cc?: Figure | null;
+  tint_cuts?: Figure | string | null;
+  tint_says?: string | null;
+  flash_f_number?: Figure | string | null;
+  flash_iso?: Figure | null;
+  flash_constant?: Figure | null;
+  flash_receptor?: string | null;
   before?: BeforeFields[] | null;
   luminance_cd_m2?: Figure | null;
 };
@@ -1939,7 +1967,7 @@ export type Questions = {
     most?: Figure | null;
   };
   agree: {
-    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; before?: BeforeFields[] | null; meant?: MeantFields | null; })[] | null;
+    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; cct_mired?: Figure | null; tint_cc?: Figure | null; tint_cuts?: Figure | string | null; tint_says?: string | null; flash_f_number?: Figure | string | null; flash_iso?: Figure | null; flash_constant?: Figure | null; flash_receptor?: string | null; before?: BeforeFields[] | null; meant?: MeantFields | null; })[] | null;
     target?: WhiteFields | ReadingFields | null;
     hero?: Figure | null;
     tolerance?: string | Figure | StepsFields | null;
@@ -1985,19 +2013,19 @@ export type Questions = {
   };
   field: {
     target?: WhiteFields | ReadingFields | null;
-    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; before?: BeforeFields[] | null; meant?: MeantFields | null; })[] | null;
+    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; cct_mired?: Figure | null; tint_cc?: Figure | null; tint_cuts?: Figure | string | null; tint_says?: string | null; flash_f_number?: Figure | string | null; flash_iso?: Figure | null; flash_constant?: Figure | null; flash_receptor?: string | null; before?: BeforeFields[] | null; meant?: MeantFields | null; })[] | null;
     packs?: (string[] | null)[] | null;
     tolerance?: string | Figure | StepsFields | null;
     own_gels?: OwnGelFields[] | null;
     gel_scatter_percent?: Figure | null;
   };
   expose: {
-    known?: { illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; bursts?: Figure | null; f_number?: Figure | string | null; t_number?: Figure | string | null; iso?: Figure | null; fps?: Figure | null; shutter_deg?: Figure | null; time_s?: Figure | string | null; filter_stops?: Figure | null; filter_factor?: Figure | null; lens_stops?: Figure | null; receptor?: string | null; constant?: Figure | null; } | null;
+    known?: { illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; flash_f_number?: Figure | string | null; flash_iso?: Figure | null; flash_constant?: Figure | null; flash_receptor?: string | null; bursts?: Figure | null; f_number?: Figure | string | null; t_number?: Figure | string | null; iso?: Figure | null; fps?: Figure | null; shutter_deg?: Figure | null; time_s?: Figure | string | null; filter_stops?: Figure | null; filter_factor?: Figure | null; lens_stops?: Figure | null; receptor?: string | null; constant?: Figure | null; } | null;
     solve?: string | null;
     say?: string | null;
   };
   levels: {
-    lights?: ({ name?: string | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; loss_stops?: Figure | null; })[] | null;
+    lights?: ({ name?: string | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; flash_f_number?: Figure | string | null; flash_iso?: Figure | null; flash_constant?: Figure | null; flash_receptor?: string | null; loss_stops?: Figure | null; })[] | null;
     key?: Figure | null;
     camera?: CameraFields | null;
     say?: string | null;
@@ -2040,7 +2068,7 @@ export type Questions = {
     step_min?: Figure | null;
   };
   hold: {
-    windows?: ({ name?: string | null; facing_deg?: Figure | string | null; horizon_deg?: Figure | null; horizon?: HorizonPointFields[] | null; gels?: string[] | null; readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; before?: BeforeFields[] | null; time?: string | null; })[] | null; })[] | null;
+    windows?: ({ name?: string | null; facing_deg?: Figure | string | null; horizon_deg?: Figure | null; horizon?: HorizonPointFields[] | null; gels?: string[] | null; readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; cct_mired?: Figure | null; tint_cc?: Figure | null; tint_cuts?: Figure | string | null; tint_says?: string | null; flash_f_number?: Figure | string | null; flash_iso?: Figure | null; flash_constant?: Figure | null; flash_receptor?: string | null; before?: BeforeFields[] | null; time?: string | null; })[] | null; })[] | null;
     time?: string | null;
     lat_deg?: Figure | string | null;
     lon_deg?: Figure | string | null;
@@ -2066,7 +2094,7 @@ export type Questions = {
     distance_ft?: Figure | string | null;
   };
   seen: {
-    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; before?: BeforeFields[] | null; meant?: MeantFields | null; } | { reading?: ReadingFields | null; pack?: string[] | null; meant?: MeantFields | null; })[] | null;
+    lights?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; cct_mired?: Figure | null; tint_cc?: Figure | null; tint_cuts?: Figure | string | null; tint_says?: string | null; flash_f_number?: Figure | string | null; flash_iso?: Figure | null; flash_constant?: Figure | null; flash_receptor?: string | null; before?: BeforeFields[] | null; meant?: MeantFields | null; } | { reading?: ReadingFields | null; pack?: string[] | null; meant?: MeantFields | null; })[] | null;
     white?: WhiteFields | ReadingFields | null;
     judge?: string | null;
     camera?: OwnCameraFields | null;
@@ -2095,6 +2123,8 @@ export type Questions = {
     book?: unknown | null;
     of?: string | null;
     without?: string[] | null;
+    kits?: string[] | null;
+    only?: string | null;
     give?: string | null;
   };
   book_merge: {
@@ -2105,12 +2135,17 @@ export type Questions = {
     book?: unknown | null;
     of?: string | null;
     without?: string[] | null;
+    kits?: string[] | null;
+    only?: string | null;
     style?: string | null;
   };
   book_link: {
     book?: unknown | null;
     of?: string | null;
     without?: string[] | null;
+    kits?: string[] | null;
+    only?: string | null;
+    size?: Figure | null;
   };
   open_link: {
     link?: string | null;
@@ -2119,19 +2154,21 @@ export type Questions = {
     book?: unknown | null;
     of?: string | null;
     without?: string[] | null;
+    kits?: string[] | null;
+    only?: string | null;
     size?: Figure | null;
   };
   join_parts: {
     parts?: string[] | null;
   };
   since: {
-    readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; before?: BeforeFields[] | null; id?: string | null; at?: string | null; })[] | null;
+    readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; cct_mired?: Figure | null; tint_cc?: Figure | null; tint_cuts?: Figure | string | null; tint_says?: string | null; flash_f_number?: Figure | string | null; flash_iso?: Figure | null; flash_constant?: Figure | null; flash_receptor?: string | null; before?: BeforeFields[] | null; id?: string | null; at?: string | null; })[] | null;
     book?: unknown | null;
     lights?: string[] | null;
     tolerance?: string | Figure | StepsFields | null;
   };
   judge: {
-    readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; before?: BeforeFields[] | null; target?: WhiteFields | ReadingFields | null; meant?: MeantFields | null; })[] | null;
+    readings?: ({ x?: Figure | null; y?: Figure | null; cct_K?: Figure | null; duv?: Figure | null; spectrum?: SpectrumFields | null; illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; exposure_lx_s?: Figure | null; lamp?: string | null; name?: string | null; note?: string | null; pack?: string[] | null; own_gels?: OwnGelFields[] | null; role?: string | null; ra?: Figure | null; r9?: Figure | null; rf?: Figure | null; rg?: Figure | null; ssi?: Figure | null; cct_mired?: Figure | null; tint_cc?: Figure | null; tint_cuts?: Figure | string | null; tint_says?: string | null; flash_f_number?: Figure | string | null; flash_iso?: Figure | null; flash_constant?: Figure | null; flash_receptor?: string | null; before?: BeforeFields[] | null; target?: WhiteFields | ReadingFields | null; meant?: MeantFields | null; })[] | null;
     tolerance?: string | Figure | StepsFields | null;
     own_gels?: OwnGelFields[] | null;
   };

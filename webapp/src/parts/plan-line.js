@@ -11,7 +11,7 @@ import { verdictMark } from "./verdict.js";
  */
 export function landsWords({ cct_K }, standing) {
   const cct = kelvin(cct_K);
-  if (!standing.verdict) return cct;
+  if (!standing.verdict || standing.steps == null) return cct;
   return t("balance.lands", { cct, steps: steps(standing.steps) });
 }
 

@@ -13,3 +13,7 @@ export function warningList(warnings) {
 export function problemNote(message) {
   return message ? html`<p class="problem block" role="alert">${message}</p>` : nothing;
 }
+
+/** What figures in another form were taken for. @param {{assumed?: string[]} | null | undefined} answer */
+export const assumed = (answer) =>
+  answer?.assumed?.length ? html`<p class="reason">${answer.assumed.join(" ")}</p>` : nothing;

@@ -19,7 +19,9 @@ export async function handOver(shell) {
   const aside = typed.length && lightDraft.unsaved ? lightDraft.typed : null;
   if (typed.length) {
     const way = typed.some(({ name }) => name === "x" || name === "y") ? "xy" : "cct";
-    const values = typed.map(({ name, value }) => spread(way, name, value) ?? { [name]: value });
+    const pair = fields.filter(({ name }) => (way === "xy") === (name === "x" || name === "y"));
+    const order = [...pair.map(({ name }) => name), "illuminance"];
+    const values = typed.map(({ name, value }) => spread(order, name, value) ?? { [name]: value });
     lightDraft.start({ way, ...Object.assign({}, ...values) });
   }
   const caret = fields.find((field) => field === document.activeElement);

@@ -70,7 +70,10 @@ export const VIEWS = {
   share: {
     title: "share.title",
     place: "book",
-    show: (id) => html`<ek-share .id=${id}></ek-share>`,
+    show: (rest) => {
+      const [id, only = ""] = rest.split("/");
+      return html`<ek-share .id=${id} .only=${only}></ek-share>`;
+    },
   },
   report: {
     title: "report.title",

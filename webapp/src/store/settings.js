@@ -10,6 +10,7 @@ import { announce } from "./tabs.js";
  * @property {string} gelScatter  how far nominal gels vary, in percent (1 σ), as typed
  * @property {"lx" | "fc"} illuminance
  * @property {"m" | "ft"} length    the unit new lengths are typed in
+ * @property {Forms} forms
  * @property {Camera} camera
  * @property {"thirds" | "tenths"} say  how stops are told
  * @property {string} mains_hz     of places that name none; empty = not known
@@ -53,6 +54,16 @@ import { announce } from "./tabs.js";
  * @property {string} constant       C of the meter; empty = usual for its receptor
  */
 
+/**
+ * In which form the meter gives its numbers (see questions/forms.js).
+ * @typedef {object} Forms
+ * @property {"cct_K" | "cct_mired"} cct
+ * @property {"duv" | "tint_cc" | "tint_cuts"} tint
+ * @property {"light" | "filter"} says  what a plus sign of CC or cuts tells of
+ * @property {"exposure_lx_s" | "flash_f_number"} flash
+ * @property {string} iso  that the f-number of a flash is shown at
+ */
+
 /** @type {Values} */
 const FIRST = {
   white: { cct_K: "5600", duv: "0" },
@@ -60,6 +71,7 @@ const FIRST = {
   gelScatter: "8",
   illuminance: "lx",
   length: "m",
+  forms: { cct: "cct_K", tint: "duv", says: "light", flash: "exposure_lx_s", iso: "100" },
   camera: {
     iso: "800",
     fps: "24",

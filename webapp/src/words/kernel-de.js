@@ -129,7 +129,7 @@ export default {
   "no gel": "keine Folie",
   "take gel off {count}": "Folie ab bei {count}",
   "dial {dialled}": "{dialled} einstellen",
-  "wins {stops} stops": "gewinnt {stops} Blenden",
+  "gains {stops} stops": "gewinnt {stops} Blenden",
   "{plan}; every light is as found.": "{plan}; jedes Licht ist wie vorgefunden.",
   "“{word}” is not something a light may do. Choose: gel, dial.":
     "„{word}“ kann mit einem Licht nicht getan werden. Zur Wahl stehen: gel, dial.",
@@ -203,8 +203,8 @@ export default {
     "Unter 0,1 % des Lichts glimmt ein Glühfaden nur noch: weiter geht es hier nicht.",
   "Dimming leaves it {steps} colour steps away, too {side}: that is for gel.":
     "Nach dem Dimmen ist es noch {steps} Farbschritte weg, zu {side}: das ist Sache der Folie.",
-  "No filament gives this light: {shown} without the gels that are named, and tungsten melts at {melts_k} K. Name the gels that are on it, or take another kind of lamp.":
-    "Kein Glühfaden gibt dieses Licht: {shown} ohne die genannten Folien, und Wolfram schmilzt bei {melts_k} K. Nenne die Folien davor, oder nimm eine andere Lampenart.",
+  "No filament gives this light: {shown} without the gels that are named, and tungsten melts at {melts_k} K. Name the gels that are on it, or choose another lamp type.":
+    "Kein Glühfaden gibt dieses Licht: {shown} ohne die genannten Folien, und Wolfram schmilzt bei {melts_k} K. Nenne die Folien davor, oder wähle einen anderen Lampentyp.",
   "the light in percent": "das Licht in Prozent",
   "the volts in percent": "die Spannung in Prozent",
   "Dimming brings it no closer: it only makes it warmer.":
@@ -285,8 +285,10 @@ export default {
   "At {near} m the source of {source} m is nearer than five times its width: it falls off more slowly than the inverse square. Read it there.":
     "Bei {near} m ist die Quelle von {source} m näher als das Fünffache ihrer Breite: sie fällt langsamer ab als nach dem Abstandsgesetz. Miss dort.",
   // asks/field.py
-  "Give one pack, or none, for each light.": "Gib für jedes Licht eine Lage Folien an, oder keine.",
-  "A pack is a list of gel names.": "Eine Lage ist eine Liste von Foliennamen.",
+  "Give one list of gels, or none, for each light.":
+    "Gib für jedes Licht eine Liste von Folien an, oder keine.",
+  "The gels of a light are a list of their names.":
+    "Die Folien eines Lichts sind eine Liste ihrer Namen.",
   // asks/flash_mix.py
   "How much the flash gives is missing: read it in lux·s, without the ambient.":
     "Es fehlt, wie viel der Blitz gibt: miss ihn in lx·s, ohne das Umgebungslicht.",
@@ -297,16 +299,16 @@ export default {
   "At so short a time the shutter may cut the burst or not sync with it: check the sync speed and read the flash at this setting.":
     "Bei so kurzer Zeit kann der Verschluss den Blitz abschneiden oder nicht synchron sein: prüfe die Synchronzeit, und miss den Blitz bei dieser Einstellung.",
   // asks/flicker.py
-  "take {angle}": "nimm {angle}",
+  "use {angle}": "nimm {angle}",
   "Flickers by up to {percent} % ({size}): {advice}":
     "Flimmert um bis zu {percent} % ({size}): {advice}",
-  "{Place} is on {mains_hz} Hz mains and the shoot runs {fps} frames a second: at {angle} lamps on the mains pulse in the picture; {advice}.":
-    "{Place} hängt an {mains_hz} Hz Netz, und gedreht wird mit {fps} Bildern in der Sekunde: bei {angle} pulsen Lampen am Netz im Bild; {advice}.",
+  "{Place} is on {mains_hz} Hz mains: at {angle} and {fps} fps its lamps will flicker; {advice}.":
+    "{Place} hängt an {mains_hz} Hz Netz: bei {angle} und {fps} Bildern in der Sekunde flackern Lampen am Netz; {advice}.",
   "{hz} Hz is the lowest frequency that fits. The light may pulse at a whole multiple of it: the shutters below are safe for those as well.":
     "{hz} Hz ist die niedrigste Frequenz, die passt. Das Licht kann mit einem ganzen Vielfachen pulsen: die Verschlüsse unten sind auch dafür sicher.",
   "no shutter holds a whole pulse at {fps} frames a second":
     "kein Verschluss fasst einen ganzen Puls bei {fps} Bildern in der Sekunde",
-  "take {angle}, or run {rate}": "nimm {angle}, oder drehe mit {rate}",
+  "use {angle}, or shoot {rate} fps": "nimm {angle}, oder drehe mit {rate} Bildern",
   "Steady: the shutter holds {n} pulse": "Ruhig: der Verschluss fasst {n} Puls",
   "Steady: the shutter holds {n} pulses": "Ruhig: der Verschluss fasst {n} Pulse",
   "Steady from frame to frame: each frame starts at the same point of a pulse":
@@ -322,7 +324,7 @@ export default {
     "Keine einzelne Frequenz erklärt diese Ergebnisse. Prüfe sie, und miss bei kürzeren Verschlüssen: die zwei kürzesten ohne Flimmern sagen am meisten.",
   "The shutters hold many pulses, so the frequency is loose: measure again with shorter ones.":
     "Die Verschlüsse fassen viele Pulse, die Frequenz ist also ungenau: miss noch einmal mit kürzeren.",
-  "take {time}": "nimm {time}",
+  "use {time}": "nimm {time}",
   "Any shutter is steady at {fps} frames a second":
     "Jeder Verschluss ist ruhig bei {fps} Bildern in der Sekunde",
   "{amount} stops": "{amount} Blenden",
@@ -405,7 +407,7 @@ export default {
   "Order {gels}": "Bestellen: {gels}",
   "No size yet for some {name}: it is not in the order.":
     "Für {name} fehlt zum Teil die Größe: das steht nicht in der Bestellung.",
-  "Nothing to order: the stock suffices": "Nichts zu bestellen: der Bestand reicht",
+  "Nothing to order: there is enough in stock": "Nichts zu bestellen: der Bestand reicht",
   "enough in stock": "genug im Bestand",
   "no size yet": "noch keine Größe",
   "These are sizes to buy: leave the count out.":
@@ -529,10 +531,10 @@ export default {
   "{n} seam": "{n} Naht",
   "{n} seams": "{n} Nähte",
   "no seam": "keine Naht",
-  "The rolls do not suffice: {n} piece left over.":
-    "Die Rollen reichen nicht: {n} Stück bleibt übrig.",
-  "The rolls do not suffice: {n} pieces left over.":
-    "Die Rollen reichen nicht: {n} Stück bleiben übrig.",
+  "Not enough roll: {n} piece is left to cut.":
+    "Die Rollen reichen nicht: {n} Stück bleibt zu schneiden.",
+  "Not enough roll: {n} pieces are left to cut.":
+    "Die Rollen reichen nicht: {n} Stück bleiben zu schneiden.",
   "Hide seams behind a glazing bar where there is one, and tape them flat.":
     "Lege Nähte hinter eine Sprosse, wo es eine gibt, und klebe sie flach.",
   "Another direction of the gel may need fewer seams.":
@@ -567,6 +569,7 @@ export default {
   reading: "Messung",
   surface: "Fläche",
   gel: "Folie",
+  kit: "Ausstattung",
   "Together they have {count} entries; a book holds at most {most}.":
     "Zusammen haben sie {count} Einträge; ein Buch fasst höchstens {most}.",
   "{marked} entries had the id of another with different content; both are kept.":
@@ -764,6 +767,28 @@ export default {
   "the bare reading": "die Messung ohne Folie",
   "the number of flashes": "die Zahl der Blitze",
   "the CCT": "die CCT",
+  "the CCT in mired": "die CCT in Mired",
+  "green or magenta in CC": "Grün oder Magenta in CC",
+  "green or magenta in cuts": "Grün oder Magenta in Stufen",
+  "the f-number of the flash": "die Blende des Blitzes",
+  "the ISO of the flash meter": "die ISO des Blitzmessers",
+  // requests/forms.py
+  "{mired} mired is {cct} K.": "{mired} Mired sind {cct} K.",
+  "{Name} goes with a CCT: type that too.": "{Name} gehört zu einer CCT: tippe auch sie ein.",
+  "{cc} CC green": "{cc} CC Grün",
+  "{cc} CC magenta": "{cc} CC Magenta",
+  "{What} is more than any white has, Duv {duv}. Check the number, or type x y.":
+    "{What} ist mehr, als irgendein Weiß hat, Duv {duv}. Prüfe die Zahl, oder tippe x y ein.",
+  "{What} wanted is taken as Duv {duv}: as far the other way as that gel moves a black body of {cct} K.":
+    "{What}, das fehlt, ist als Duv {duv} genommen: so weit andersherum, wie diese Folie einen schwarzen Strahler von {cct} K verschiebt.",
+  "{What} in the light is taken as Duv {duv}: as far as that gel moves a black body of {cct} K.":
+    "{What} im Licht ist als Duv {duv} genommen: so weit, wie diese Folie einen schwarzen Strahler von {cct} K verschiebt.",
+  "{Name}: there is no {cut} cut. Type 1/8, 1/4, 1/2, 3/4 or 1.":
+    "{Name}: eine Stufe {cut} gibt es nicht. Tippe 1/8, 1/4, 1/2, 3/4 oder 1.",
+  "f/{n} at ISO {iso} would be {exposure} lx·s, which no flash gives. Check both.":
+    "f/{n} bei ISO {iso} wären {exposure} lx·s; das gibt kein Blitz. Prüfe beides.",
+  "f/{n} at ISO {iso} is taken as {exposure} lx·s, with the meter's C of {constant} lx·s.":
+    "f/{n} bei ISO {iso} ist als {exposure} lx·s genommen, mit C = {constant} lx·s des Messgeräts.",
   "the exposure constant": "die Belichtungskonstante",
   "the count": "die Anzahl",
   "the number of cuts": "die Zahl der Zuschnitte",
@@ -796,7 +821,7 @@ export default {
   "the light in lux": "das Licht in Lux",
   "the ISO": "die ISO",
   "the number of the key light": "die Nummer des Führungslichts",
-  "the kind of lamp": "die Art der Lampe",
+  "the lamp type": "der Lampentyp",
   "the latitude": "die Breite",
   "the length in feet": "die Länge in Fuß",
   "the length in metres": "die Länge in Metern",
@@ -832,7 +857,7 @@ export default {
   "the spare in percent": "die Reserve in Prozent",
   "the spectrum": "das Spektrum",
   "the step in minutes": "der Schritt in Minuten",
-  "the tolerance in steps": "die Toleranz in Schritten",
+  "the tolerance in colour steps": "die Toleranz in Farbschritten",
   "the stock": "der Bestand",
   "the stops": "die Blenden",
   "the share": "der Anteil",
@@ -896,8 +921,8 @@ export default {
     "Wo die Lampe wenig Licht gibt, ist die Folie geschätzt: traue ihr an Lampen wie dieser, und miss sie für andere an Glühlampe oder Tageslicht.",
   "Without the lux of both readings the stops lost are reckoned from a film that is clear where it passes most.":
     "Ohne die Lux beider Messungen gelten die verlorenen Blenden für einen Film, der dort klar ist, wo er am meisten durchlässt.",
-  "No gel turns the bare light into the gelled one. Check both readings, and the kind of lamp.":
-    "Keine Folie macht aus dem einen Licht das andere. Prüfe beide Messungen und die Art der Lampe.",
+  "No gel turns the bare light into the gelled one. Check both readings, and the lamp type.":
+    "Keine Folie macht aus dem einen Licht das andere. Prüfe beide Messungen und den Lampentyp.",
   "{name}: the transmittance at {where} nm is {np}; a gel cannot add light. Are the values in percent?":
     "{name}: die Transmission bei {where} nm ist {np}; eine Folie kann kein Licht dazugeben. Sind die Werte in Prozent?",
   "{name}: it passes no light.": "{name}: sie lässt kein Licht durch.",
@@ -1313,8 +1338,8 @@ export default {
   "To know better, load a spectrum of this light.":
     "Genauer geht es mit einem Spektrum dieses Lichts.",
   "how far gels vary": "die Streuung der Folien",
-  "No lamp of this kind is known that reads this colour and has {figures}. Check the figures and the kind of lamp.":
-    "Keine Lampe dieser Art hat bei dieser Farbe {figures}. Prüfe die Zahlen und die Art der Lampe.",
+  "No lamp of this type is known that reads this colour and has {figures}. Check the figures and the lamp type.":
+    "Keine Lampe dieses Typs hat bei dieser Farbe {figures}. Prüfe die Zahlen und den Lampentyp.",
   // replies/dim.py
   "no CCT": "keine CCT",
   "dim to {percent} % of its light, {stops}; then {then}":
@@ -1423,8 +1448,8 @@ export default {
     "Eine CCT von {kelvin} K liegt außerhalb von {low}–{high} K. Waren {slip} K gemeint?",
   "No green-magenta given, so Duv 0 is assumed; a CCT alone cannot tell green from magenta. Type the Duv, or x y.":
     "Kein Grün-Magenta angegeben, also gilt Duv 0; eine CCT allein unterscheidet Grün nicht von Magenta. Tippe den Duv oder x y.",
-  "A Duv of {duv} is beyond ±{largest_duv}, where a CCT has no meaning. Type x y instead, and check the unit: Duv, not CC.":
-    "Ein Duv von {duv} liegt jenseits von ±{largest_duv}, wo eine CCT nichts bedeutet. Tippe stattdessen x y, und prüfe die Einheit: Duv, nicht CC.",
+  "A Duv of {duv} is beyond ±{largest_duv}, where a CCT has no meaning. Type x y instead; if the meter shows CC, choose CC in Kit.":
+    "Ein Duv von {duv} liegt jenseits von ±{largest_duv}, wo eine CCT nichts bedeutet. Tippe stattdessen x y; zeigt das Messgerät CC, wähle CC im Koffer.",
   "Give {one} or {other}, not both: they are one amount.":
     "Gib {one} oder {other} an, nicht beides: es ist dieselbe Menge.",
   "{Name} is {amount}; a light that can be read gives more than zero.":

@@ -87,8 +87,8 @@ export const duv = (value) => (value == null ? "–" : minus(signed.format(value
 /** @param {number | null | undefined} value */
 export const mired = (value) => (value == null ? "–" : `${minus(signedWhole.format(value))} mired`);
 
-/** What may be typed, as a number of this language. @param {string} text with a decimal point */
-export const asTyped = (text) => upTo3.format(Number(text));
+/** What may be typed, as a number of this language. @param {string} text with a decimal point, or a part such as 1/4 */
+export const asTyped = (text) => (Number.isNaN(Number(text)) ? text : upTo3.format(Number(text)));
 
 /** @param {number | null | undefined} value a chromaticity coordinate. */
 export const coordinate = (value) => (value == null ? "–" : four.format(value));

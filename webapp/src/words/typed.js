@@ -3,19 +3,22 @@
  * unit behind them, a whole reading in one field. Their values are the kernel's to read.
  */
 
-/** Fields that one line of a meter fills, in this order. */
-const LINES = /** @type {const} */ ({
-  xy: ["x", "y", "illuminance"],
-  cct: ["cct_K", "duv", "illuminance"],
-});
-
 /** The signs that stand for a minus in pasted text. */
 const MINUS = /^[‐‑‒–—−]\s*/;
 
 /** A number with what may cling to it in a line. */
-const NUMBER = /^[+\-‐‑‒–—−]?[\d.,]+$/;
-const UNIT = /^(lx|lux|fc|k|lx[·.]?s)$/i;
-const LABEL = /^(x|y|cct|duv|lux|e)[:=]?$/i;
+const NUMBER = /^[+\-‐‑‒–—−]?([\d.,]+|\d\/\d)$/;
+const UNIT = /^(lx|lux|fc|k|lx[·.]?s|mired)$/i;
+const LABEL = /^(x|y|cct|duv|cc|lux|e)[:=]?$/i;
+
+/** Units that may stand behind a number and go without saying in its field. */
+const OWN_UNITS = /** @type {Record<string, string>} */ ({
+  cct_K: "k",
+  cct_mired: "mired",
+  tint_cc: "cc",
+  duv: "",
+  tint_cuts: "",
+});
 
 /**
  * A coordinate x or y as it is meant: four or more digits without a point stand behind one. Digits
@@ -34,7 +37,7 @@ export function coordinateTyped(text) {
  */
 export function withUnit(text) {
   const plain = text.trim().replace(MINUS, "-");
-  const [, number, unit] = /^(.*?[\d.])\s*(lx[·.]?s|lux|lx|fc|k)$/i.exec(plain) ?? [];
+  const [, number, unit] = /^(.*?[\d.])\s*(lx[·.]?s|lux|lx|fc|k|mired|cc)$/i.exec(plain) ?? [];
   if (number === undefined) return { number: plain, unit: "" };
   const small = unit.toLowerCase().replace(".", "·");
   return { number, unit: small === "lux" ? "lx" : small === "lxs" ? "lx·s" : small };
@@ -48,20 +51,18 @@ export function withUnit(text) {
 export function understood(name, text) {
   if (name === "x" || name === "y") return coordinateTyped(text);
   const { number, unit } = withUnit(text);
-  if (name === "cct_K" && unit === "k") return number;
-  if (name === "duv" && !unit) return number;
-  return text;
+  const own = OWN_UNITS[name];
+  return own !== undefined && (unit === own || !unit) ? number : text;
 }
 
 /**
  * A line such as “0.4012 0.3991 860 lx” that was typed or pasted into one field, by field.
- * @param {"xy" | "cct"} way
+ * @param {readonly string[]} order  the fields that a line fills
  * @param {string} name  of the field it stands in
  * @param {string} text
  * @returns {Record<string, string> | null} null where it is no more than one value
  */
-export function spread(way, name, text) {
-  const order = /** @type {readonly string[]} */ (LINES[way]);
+export function spread(order, name, text) {
   const from = order.indexOf(name);
   if (from < 0) return null;
   // A comma parts values only where points stand in them, or where a space follows.
@@ -69,7 +70,9 @@ export function spread(way, name, text) {
   const commas = /\d\.\d.*,/.test(parted) ? parted.replaceAll(",", " ") : parted;
   /** @type {string[]} */
   const values = [];
-  for (const token of commas.split(/[\s;|/]+/).filter(Boolean)) {
+  for (const token of commas
+    .split(order.includes("tint_cuts") ? /[\s;|]+/ : /[\s;|/]+/)
+    .filter(Boolean)) {
     const bare = token.replace(/^(x|y|cct|duv|e)[:=]/i, "");
     if (LABEL.test(bare) && !values.length) continue;
     if (UNIT.test(bare) && values.length) values[values.length - 1] += ` ${bare}`;

@@ -4,6 +4,23 @@ import encodeQR from "qr";
 
 const QUIET = 4; // modules, as ISO/IEC 18004 asks
 
+/** Bytes that fit codes so many modules wide, versions 22 to 25 at error correction L (ISO/IEC 18004). */
+const ROOM = /** @type {const} */ ([
+  [105, 1003],
+  [109, 1091],
+  [113, 1171],
+  [117, 1273],
+]);
+
+/** What a module takes at least for a phone's camera, in px; common practice, no source. */
+const MODULE = 3;
+
+/** How many characters fit one code on this screen. @param {number} width  of the page, in px */
+export function roomFor(width) {
+  const modules = width / MODULE - 2 * QUIET;
+  return (ROOM.findLast(([wide]) => wide <= modules) ?? ROOM[0])[1];
+}
+
 /**
  * @param {string} text
  * @param {string} label

@@ -11,7 +11,7 @@ import { LAMPS } from "../../parts/lamp-kinds.js";
 import { logFields } from "../../parts/log-fields.js";
 import { say } from "../../parts/toast.js";
 import { verdictMark } from "../../parts/verdict.js";
-import { problemNote, warningList } from "../../parts/warnings.js";
+import { assumed, problemNote, warningList } from "../../parts/warnings.js";
 import { book, drafts, reportFault, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
 import { gelsOn, tie } from "../../store/log/measured-gels.js";
@@ -36,9 +36,14 @@ const NUMBERS = /** @type {const} */ ([
   "y",
   "cct_K",
   "duv",
+  "cct_mired",
+  "tint_cc",
+  "tint_cuts",
   "illuminance_lx",
   "illuminance_fc",
   "exposure_lx_s",
+  "flash_f_number",
+  "flash_iso",
 ]);
 
 const STAGES = /** @type {const} */ (["bare", "gelled", "re-checked", "repeat"]);
@@ -141,7 +146,7 @@ class ReadingView extends Page {
         ${facts.map(([label, words]) => html`<dt>${label}</dt><dd>${words}</dd>`)}
       </dl>
       ${data.follows ? html`<p class="hint">${t("reading.clockWords")}</p>` : nothing}
-      ${warningList(answer?.warnings)} ${problemNote(problem?.message)}
+      ${assumed(answer)} ${warningList(answer?.warnings)} ${problemNote(problem?.message)}
       ${
         data.spectrum
           ? html`<p class="links"><a href="#spectrum/${reading.id}">${t("spectrum.see")}</a></p>`

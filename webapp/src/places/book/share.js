@@ -10,11 +10,12 @@ import { shareText } from "../../parts/share-text.js";
 import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { book, inDemo, reportFault, settings } from "../../store/index.js";
+import { ownKits } from "../../store/kit/own-kits.js";
 import { bookQuestion } from "../../store/questions/reading.js";
 import { listStyle, t } from "../../words/index.js";
 import { count, toTenth } from "../../words/numbers.js";
 import { fileOf, handOver } from "./carry.js";
-import { qrCode } from "./qr-code.js";
+import { qrCode, roomFor } from "./qr-code.js";
 
 /** @typedef {import("./carry.js").Written} Written */
 
@@ -32,9 +33,12 @@ const plainName = (name) =>
 /** The address that opens a link in the app, wherever it is hosted. */
 const address = (/** @type {string} */ link) => `${location.href.split("#")[0]}#copy=${link}`;
 
+/** How wide a code is drawn at most, in px (see .code in styles.css). */
+const WIDEST = 416;
+
 class ShareView extends Page {
   static properties = properties({
-    given: ["id"],
+    given: ["id", "only"],
     own: [
       "ready",
       "link",
@@ -45,12 +49,15 @@ class ShareView extends Page {
       "problem",
       "separator",
       "without",
+      "kits",
     ],
   });
 
   constructor() {
     super();
     this.id = "";
+    /** What alone goes along: hang cards, or "" for all. @type {string} */
+    this.only = "";
     /** The book's file, written and read back. @type {{file: File, count: number, sha256: string} | null} */
     this.ready = null;
     /** @type {import("../../kernel/answers.js").BookLink | null} */
@@ -68,6 +75,8 @@ class ShareView extends Page {
     this.problem = "";
     /** What is left out. @type {string[]} */
     this.without = [];
+    /** Whether the person's own kits go along. */
+    this.kits = false;
     /** How much each makes the link longer, as far as it was told. @type {Record<string, any>} */
     this.takes = {};
     this.made = "";
@@ -76,7 +85,7 @@ class ShareView extends Page {
 
   /** What everything here is made from. */
   get state() {
-    return [book.version, ...this.without].join(" ");
+    return [book.version, this.only, this.kits, ...this.without].join(" ");
   }
 
   get thing() {
@@ -102,8 +111,11 @@ class ShareView extends Page {
 
   /** The book as the kernel takes it; one thing goes as it stands, without its history. */
   get question() {
-    const { id, without } = this;
-    return id ? { book: bookQuestion(id), of: id, without } : { book: bookQuestion() };
+    const { id, ids, without } = this;
+    if (!id) return { book: bookQuestion() };
+    if (this.only) return { book: bookQuestion(id), of: id, only: this.only };
+    const kits = ids.slice(1);
+    return { book: bookQuestion(...ids), of: id, without, ...(kits.length ? { kits } : {}) };
   }
 
   async make() {
@@ -116,7 +128,7 @@ class ShareView extends Page {
     await this.writeTable();
     await this.writeSpectra();
     if (!this.id) return;
-    const link = await this.askHere({ ask: "book_link", ...this.question });
+    const link = await this.askHere({ ask: "book_link", ...this.question, size: this.room });
     if (link.problem) this.problem = link.problem.message;
     else if (made === this.state) {
       this.takes = { ...this.takes, ...link.takes };
@@ -128,7 +140,7 @@ class ShareView extends Page {
   async writeFile() {
     const written = await this.askHere({
       ask: "book_check",
-      ...(this.without.length ? this.question : { book: bookQuestion(...this.ids) }),
+      ...(this.without.length || this.only ? this.question : { book: bookQuestion(...this.ids) }),
       give: "text",
     });
     if (written.problem) throw new Error(written.problem.message);
@@ -146,14 +158,26 @@ class ShareView extends Page {
     return { file, count: again.count, sha256: again.sha256 };
   }
 
+  /** Own kits that may go along with what is shared. */
+  get others() {
+    return this.thing?.kind === "kit" ? [] : ownKits();
+  }
+
+  /** What is shared, and what goes along with it. */
   get ids() {
-    return this.id ? [this.id] : [];
+    if (!this.id) return [];
+    return [this.id, ...(this.kits ? this.others.map((kit) => kit.id) : [])];
   }
 
   async writeTable() {
     const table = await this.askHere({ ask: "book_csv", ...this.question, style: this.separator });
     if (table.problem) throw new Error(table.problem.message);
     this.table = fileOf({ name: `${this.name}.csv`, media_type: "text/csv", text: table.text });
+  }
+
+  /** How many characters of a link one code holds on this screen. */
+  get room() {
+    return roomFor(Math.min(this.clientWidth, WIDEST)) - address("").length;
   }
 
   /** @param {File[]} files @returns {Promise<boolean>} whether they were handed over */
@@ -193,10 +217,28 @@ class ShareView extends Page {
     });
   }
 
+  /** All of a setup, or what the crew needs to hang it. */
+  renderOnly() {
+    if (this.thing?.kind !== "setup") return nothing;
+    return segments({
+      name: "share-only",
+      legend: t("share.what"),
+      value: this.only,
+      options: { "": t("share.all"), hang: t("hang.title") },
+      onChange: (only) => {
+        this.only = only;
+      },
+    });
+  }
+
   renderAlong() {
+    if (this.only) {
+      return html`<p class="hint">${t("share.onlyHang")}</p>
+        <p role="status">${this.link ? t("share.size", this.#size(this.link.size)) : t("share.writing")}</p>`;
+    }
     const names = LEAVABLE.filter((name) => this.takes[name]);
-    if (!names.length) return nothing;
-    const words = ({ kB, codes } = { kB: 0, codes: 0 }) => ({ kB: toTenth(kB), n: codes });
+    const kits = this.others;
+    if (!names.length && !kits.length) return nothing;
     return html`<fieldset>
       <legend>${t("share.along")}</legend>
       ${names.map(
@@ -212,13 +254,34 @@ class ShareView extends Page {
           />
           <span>
             ${t(`share.${name}`)}
-            <span class="hint">${t("share.takes", words(this.takes[name]))}</span>
+            <span class="hint">${t("share.takes", this.#size(this.takes[name]))}</span>
           </span>
         </label>`,
       )}
+      ${
+        kits.length
+          ? html`<label class="check">
+              <input
+                type="checkbox"
+                .checked=${this.kits}
+                @change=${() => {
+                  this.kits = !this.kits;
+                }}
+              />
+              <span>
+                ${t("share.kits")}
+                <span class="hint">${kits.map((kit) => kit.data.name).join(", ")}</span>
+              </span>
+            </label>`
+          : nothing
+      }
       <p class="hint">${t("share.alongHint")}</p>
-      <p role="status">${this.link ? t("share.size", words(this.link.size)) : t("share.writing")}</p>
+      <p role="status">${this.link ? t("share.size", this.#size(this.link.size)) : t("share.writing")}</p>
     </fieldset>`;
+  }
+
+  #size({ kB, codes } = { kB: 0, codes: 0 }) {
+    return { kB: toTenth(kB), n: codes };
   }
 
   async copyLink() {
@@ -228,7 +291,7 @@ class ShareView extends Page {
   }
 
   async makeCodes() {
-    const answer = await this.askHere({ ask: "book_parts", ...this.question });
+    const answer = await this.askHere({ ask: "book_parts", ...this.question, size: this.room });
     if (answer.problem) throw new Error(answer.problem.message);
     this.codes = answer.parts;
     this.shown = 0;
@@ -280,7 +343,7 @@ class ShareView extends Page {
       <p>${t("share.privacy")}</p>
       <ek-boot-progress></ek-boot-progress>
       ${problemNote(this.problem || undefined)}
-      ${this.id ? this.renderAlong() : nothing}
+      ${this.id ? [this.renderOnly(), this.renderAlong()] : nothing}
       ${
         this.id
           ? html`<section>

@@ -116,6 +116,7 @@ export function visitorCopy() {
   }
   const { book, summary } = copy;
   const { setup, light, reading, gel } = summary.things;
+  const kits = book.below(null, "kit").map((kit) => kit.data.name);
   const setups = book
     .below(null, "production")
     .flatMap((one) => book.below(one.id, "location"))
@@ -124,7 +125,7 @@ export function visitorCopy() {
   return html`
     <section class="answer">
       <p class="headline" data-testid="headline">${copy.title}</p>
-      <p class="hint">
+      <p class="hint" ?hidden=${!setup && kits.length > 0}>
         ${[
           t("copy.setups", { n: setup, count: count(setup) }),
           t("copy.lights", { n: light, count: count(light) }),
@@ -132,6 +133,7 @@ export function visitorCopy() {
         ].join(", ")}
       </p>
       ${gel ? html`<p class="hint">${t("copy.gels", { n: gel })}</p>` : nothing}
+      ${kits.length ? html`<p class="hint">${t("copy.kits", { names: kits.join(", ") })}</p>` : nothing}
       <p class="hint hash">${t("copy.hash", { n: summary.count, hash: summary.sha256.slice(0, 12) })}</p>
       ${warningList(summary.warnings)} ${problemNote(problem || undefined)}
       ${

@@ -3,6 +3,7 @@ import { html, nothing } from "lit";
 import { heldDay } from "../../charts/held-day.js";
 import { choice } from "../../parts/inputs.js";
 import { slider } from "../../parts/slider.js";
+import { fetchNote } from "../../parts/to-fetch.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { warningList } from "../../parts/warnings.js";
 import { book, settings } from "../../store/index.js";
@@ -207,6 +208,7 @@ function oneWindow(one, i, day, row, hang) {
     ${drawn(one, row, day)}
     <p class="reason">${[light.join(", "), one.basis_words].filter(Boolean).join(". ")}</p>
     ${one.nd?.gels.length ? html`<p class="reason">${t("hold.nd", { words: one.nd.words })}</p>` : nothing}
+    ${fetchNote(one.nd?.fetch ?? [])}
     ${warningList(one.warnings)}
     ${
       one.packs.length
@@ -227,6 +229,7 @@ function packLine(pack, hang, one) {
   const hangs = [...all].sort().join() === [...one.gels].sort().join();
   return html`<li>
     <p>${verdictMark(pack.promise)} ${all.join(" + ")}</p>
+    ${fetchNote(all)}
     <p class="reason">${pack.hold_words}</p>
     ${
       hangs

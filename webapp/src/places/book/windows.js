@@ -11,6 +11,7 @@ import { lengthField } from "../../parts/length-field.js";
 import { packWords } from "../../parts/pack-card.js";
 import { rows } from "../../parts/rows.js";
 import { shareText } from "../../parts/share-text.js";
+import { fetchNote } from "../../parts/to-fetch.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { book, reportFault, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
@@ -287,13 +288,14 @@ class WindowsView extends LocationPage {
       })}
       ${
         row.gels
-          ? gelPicker({
+          ? html`${gelPicker({
               id: `windows-${i}-gels`,
               label: t("hold.ownGel", { name: row.name || t("windows.nth", { n: i + 1 }) }),
               value: row.gels,
               problem: this.hold.problemAt(`windows.${asked}.gels.0`),
               onChange: (names) => change({ gels: names }),
-            })
+            })}
+            ${fetchNote(row.gels)}`
           : nothing
       }
     </details>`;
@@ -331,6 +333,7 @@ class WindowsView extends LocationPage {
         value: typed.gels,
         onChange: (names) => this.type({ gels: names }),
       })}
+      ${fetchNote(typed.gels)}
       ${choice({
         id: "windows-from",
         label: t("windows.from"),
@@ -411,11 +414,7 @@ class WindowsView extends LocationPage {
           ? html`<p class="change" data-testid="nd-answer">
                 ${t("windows.ndAnswer", { words: nd.words, stops: stops(this.colourLoss) })}
               </p>
-              ${
-                nd.fetch.length
-                  ? html`<p class="reason">${t("windows.ndFetch", { gels: nd.fetch.join(", ") })}</p>`
-                  : nothing
-              }
+              ${fetchNote(nd.fetch)}
               ${
                 fresh.length
                   ? html`<div class="actions">

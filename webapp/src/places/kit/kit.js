@@ -8,12 +8,14 @@ import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { properties } from "../../base/properties.js";
 import { starterKits } from "../../parts/starter-kits.js";
+import { meterForms } from "./meter-forms.js";
+import "./own-kits.js";
 import { ownGelList } from "./own-gel-list.js";
 import { stockList } from "./stock-list.js";
 import "./storage-truth.js";
 import { Watch } from "../../base/watch.js";
 import { problemNote } from "../../parts/warnings.js";
-import { reportFault, settings } from "../../store/index.js";
+import { book, reportFault, settings } from "../../store/index.js";
 import { gels } from "../../store/kit/gels.js";
 import { offlineState } from "../../store/offline-state.js";
 import { whiteQuestion } from "../../store/questions/reading.js";
@@ -36,7 +38,7 @@ class KitView extends Page {
     /** The gels that they are of. @type {typeof gels.all} */
     this.coloured = undefined;
     this.check = /** @type {LiveQuestion<"fix">} */ (new LiveQuestion(this));
-    this.watch = new Watch(this, settings, gels, offlineState);
+    this.watch = new Watch(this, settings, gels, book, offlineState);
   }
 
   willUpdate() {
@@ -173,6 +175,7 @@ class KitView extends Page {
       <h2>${t("kit.gels")}</h2>
       <p class="hint">${gels.note || t("kit.gelsHint")} ${t("stock.piecesHint")}</p>
       ${starterKits()}
+      <ek-own-kits></ek-own-kits>
       <ul class="links row">
         <li><a href="#order">${t("kit.order")}</a></li>
         <li><a href="#rolls">${t("rolls.title")}</a></li>
@@ -238,6 +241,7 @@ class KitView extends Page {
 
   renderHouse() {
     return html`
+      ${meterForms()}
       <ek-kit-lamps></ek-kit-lamps>
       <section>
         <h2>${t("kit.units")}</h2>

@@ -9,6 +9,7 @@ import { optionsOf, segments, textField } from "../../parts/inputs.js";
 import { lengthField, unitOf } from "../../parts/length-field.js";
 import { moreButton } from "../../parts/more.js";
 import { shareText } from "../../parts/share-text.js";
+import { fetchNote, toFetch } from "../../parts/to-fetch.js";
 import { say } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
 import { book, reportFault, settings } from "../../store/index.js";
@@ -211,6 +212,9 @@ class OrderView extends Page {
     const lines = answer.gels.flatMap((/** @type {any} */ gel) => [
       gel.words,
       ...this.pieceLines(gel).map((/** @type {string} */ line) => `  ${line}`),
+      ...(gel.pieces.length && toFetch([gel.gel]).length
+        ? [`  ${t("gels.fetch", { gels: gel.gel })}`]
+        : []),
       ...(gel.hung ? [`  ${t("order.hung", { n: gel.hung })}`] : []),
       ...(gel.ready ? [`  ${t("order.ready", { n: gel.ready })}`] : []),
     ]);
@@ -228,6 +232,7 @@ class OrderView extends Page {
           ? html`<p class="reason">${t("order.hangs", { pieces: this.pieceLines(gel, NAMED).join("; ") })}</p>`
           : nothing
       }
+      ${gel.pieces.length ? fetchNote([gel.gel]) : nothing}
       ${gel.hung ? html`<p class="reason">${t("order.hung", { n: gel.hung })}</p>` : nothing}
       ${gel.ready ? html`<p class="reason">${t("order.ready", { n: gel.ready })}</p>` : nothing}
       ${have ? html`<p class="reason">${t("order.have", { have })}</p>` : nothing}

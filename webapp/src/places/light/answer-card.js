@@ -11,7 +11,7 @@ import {
   packWords,
 } from "../../parts/pack-card.js";
 import { verdictMark } from "../../parts/verdict.js";
-import { warningList } from "../../parts/warnings.js";
+import { assumed, warningList } from "../../parts/warnings.js";
 import { t } from "../../words/index.js";
 import { coordinate, duv, kelvin, mired, steps, stops } from "../../words/numbers.js";
 
@@ -60,7 +60,7 @@ export function answerCard(fix, before) {
         <span class="what">${t("answer.now")}</span>
         ${kelvin(reading.cct_K)}, Duv ${duv(reading.duv)}
       </p>
-      ${warningList(fix.warnings)}
+      ${assumed(fix)} ${warningList(fix.warnings)}
     `;
   }
   return html`
@@ -75,7 +75,7 @@ export function answerCard(fix, before) {
     <p class="now">
       <span class="what">${t("answer.now")}</span> ${verdictMark(fix.verdict)} ${offset.words}
     </p>
-    ${before?.target ? beforeAfter(before, fix) : nothing}
+    ${assumed(fix)} ${before?.target ? beforeAfter(before, fix) : nothing}
     ${warningList([...fix.warnings, ...(best?.warnings ?? [])])}
     <details class="more">
       <summary>${t("answer.why")}</summary>

@@ -19,6 +19,7 @@ import {
   cameraQuestion,
   cameraWords,
   levelField,
+  levelTyped,
   levelUnit,
 } from "../../store/questions/camera.js";
 import { t } from "../../words/index.js";
@@ -84,14 +85,16 @@ class ExposureView extends Page {
   }
 
   get lightField() {
-    return levelField(this.typed.kind === "flash" ? "flash" : "");
+    if (this.typed.kind !== "flash") return levelField("");
+    // What is asked for is the light itself.
+    return this.typed.solve === "light" ? "exposure_lx_s" : levelField("flash");
   }
 
   willUpdate() {
     const { solve, light, stop, kind, bursts } = this.typed;
     /** @type {Record<string, any>} */
     const known = { ...cameraQuestion() };
-    if (solve !== "light") known[this.lightField] = light;
+    if (solve !== "light") Object.assign(known, levelTyped(this.lightField, light));
     if (kind === "flash") known.bursts = bursts;
     if (solve !== "f_number") known.f_number = stop;
     if (solve === "iso") delete known.iso;

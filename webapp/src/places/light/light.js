@@ -48,6 +48,7 @@ import {
 import { offlineState } from "../../store/offline-state.js";
 import { askPersistence } from "../../store/persistence.js";
 import { levelOf, levelUnit } from "../../store/questions/camera.js";
+import { cctWords, colourField, numbersOf } from "../../store/questions/forms.js";
 import { FIGURES, gelTerms, readingQuestion, terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { flightMode } from "./flight-mode.js";
@@ -64,7 +65,10 @@ const FIELDS = /** @type {const} */ ({
   x: "light-x",
   y: "light-y",
   cct_K: "light-cct",
+  cct_mired: "light-cct",
   duv: "light-duv",
+  tint_cc: "light-duv",
+  tint_cuts: "light-duv",
   illuminance: "light-illuminance",
   name: "light-name",
 });
@@ -232,7 +236,7 @@ class LightView extends Page {
 
   /** The fields that the keyboard goes through, the first first. */
   get order() {
-    return Object.values(FIELDS)
+    return [...new Set(Object.values(FIELDS))]
       .map((id) => /** @type {HTMLInputElement | null} */ (this.querySelector(`#${id}`)))
       .filter((field) => field !== null);
   }
@@ -248,7 +252,7 @@ class LightView extends Page {
   /**
    * A field of numbers was typed into: a line that holds several values goes to its fields, and a
    * coordinate that has all its digits hands over to the next field, if that is empty.
-   * @param {"x" | "y" | "cct_K" | "duv" | "illuminance"} name
+   * @param {import("../../store/questions/forms.js").ColourField | "illuminance"} name
    */
   number(name) {
     return (/** @type {string} */ value) => {
@@ -321,11 +325,28 @@ class LightView extends Page {
     if (problem.field.startsWith("target"))
       return t("light.targetProblem", { message: problem.message });
     if (problem.field.startsWith("reading.spectrum")) return undefined;
-    const shown = lightDraft.typed.way === "xy" ? ["x", "y"] : ["cct_K", "duv"];
+    const { way } = lightDraft.typed;
+    const shown = way === "spectrum" ? [] : numbersOf(way, lightDraft.typed);
     const here = [...shown, ...FIGURES, lightDraft.levelField].some(
       (name) => problem.field === `reading.${name}`,
     );
     return here ? undefined : problem.message;
+  }
+
+  /** @param {import("../../store/questions/forms.js").ColourField} name */
+  renderNumber(name) {
+    const field = colourField(name, lightDraft.typed[name]);
+    const choices = this.choicesAt(name);
+    return textField({
+      ...field,
+      id: FIELDS[name],
+      large: true,
+      problem: this.problemAt(name),
+      choices: choices.length ? choices : field.choices,
+      enter: "next",
+      onLeave: () => lightDraft.settle(name),
+      onInput: this.number(name),
+    });
   }
 
   renderNumbers() {
@@ -336,7 +357,7 @@ class LightView extends Page {
         legend: t("light.way"),
         quiet: true,
         value: typed.way,
-        options: { xy: t("light.wayXy"), cct: t("light.wayCct"), spectrum: t("light.waySpectrum") },
+        options: { xy: t("light.wayXy"), cct: cctWords(typed), spectrum: t("light.waySpectrum") },
         onChange: (way) => lightDraft.type({ way: /** @type {"xy"} */ (way) }),
       })}
       ${typed.way === "spectrum" ? this.renderSpectrum() : nothing}
@@ -344,48 +365,9 @@ class LightView extends Page {
         ${
           typed.way === "spectrum"
             ? nothing
-            : typed.way === "xy"
-              ? ["x", "y"].map((name) =>
-                  textField({
-                    id: `light-${name}`,
-                    label: name,
-                    value: typed[/** @type {"x" | "y"} */ (name)],
-                    number: true,
-                    large: true,
-                    problem: this.problemAt(name),
-                    enter: "next",
-                    onLeave: () => lightDraft.settle(/** @type {"x" | "y"} */ (name)),
-                    onInput: this.number(/** @type {"x" | "y"} */ (name)),
-                  }),
-                )
-              : [
-                  textField({
-                    id: "light-cct",
-                    label: t("light.cct"),
-                    unit: "K",
-                    value: typed.cct_K,
-                    number: true,
-                    large: true,
-                    problem: this.problemAt("cct_K"),
-                    choices: this.choicesAt("cct_K"),
-                    enter: "next",
-                    onLeave: () => lightDraft.settle("cct_K"),
-                    onInput: this.number("cct_K"),
-                  }),
-                  textField({
-                    id: "light-duv",
-                    label: t("light.duv"),
-                    hint: t("light.duvHint"),
-                    value: typed.duv,
-                    number: true,
-                    large: true,
-                    problem: this.problemAt("duv"),
-                    signed: true,
-                    enter: "next",
-                    onLeave: () => lightDraft.settle("duv"),
-                    onInput: this.number("duv"),
-                  }),
-                ]
+            : numbersOf(typed.way, typed)
+                .filter((name) => name !== "illuminance")
+                .map((name) => this.renderNumber(name))
         }
       </div>
     `;

@@ -5,7 +5,7 @@ import { Page } from "../../base/page.js";
 import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { settings } from "../../store/index.js";
-import { cameraQuestion, cameraWords } from "../../store/questions/camera.js";
+import { cameraQuestion, cameraWords, isFlash } from "../../store/questions/camera.js";
 import { t } from "../../words/index.js";
 
 class StopLine extends Page {
@@ -53,7 +53,7 @@ class StopLine extends Page {
     return html`<p class="stop-line">
       <span>
         <strong>${now.stop}</strong>
-        ${t("camera.at", { camera: cameraWords({ flash: "exposure_lx_s" in this.level }) })}
+        ${t("camera.at", { camera: cameraWords({ flash: isFlash(this.level) }) })}
         ${
           gelled?.stop && gelled.stop !== now.stop
             ? html`<span class="hint">${t("exposure.gelled", { stop: gelled.stop })}</span>`

@@ -12,6 +12,7 @@ import { dimsFirst } from "../../parts/dim-line.js";
 import { textField } from "../../parts/inputs.js";
 import { Keeping } from "../../parts/keeping.js";
 import { landsWords } from "../../parts/plan-line.js";
+import { fetchNote } from "../../parts/to-fetch.js";
 import { sayWithUndo } from "../../parts/toast.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { problemNote } from "../../parts/warnings.js";
@@ -25,6 +26,7 @@ import { toDo } from "../../store/log/plan.js";
 import { currentSetup, heroOf, lightsOf, placeWords, targetToKeep } from "../../store/log/shoot.js";
 import { centreOf, litQuestion, withGels } from "../../store/log/target.js";
 import { levelUnit } from "../../store/questions/camera.js";
+import { colourField, numbersOf } from "../../store/questions/forms.js";
 import { terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
@@ -32,17 +34,6 @@ import { kelvin } from "../../words/numbers.js";
 import { toDoWords } from "./slip.js";
 
 /** @typedef {ReturnType<typeof lightsOf>[number]} Lit */
-
-/** The numbers that are typed on a card, in their order. */
-const NUMBERS = /** @type {const} */ ({
-  xy: ["x", "y", "illuminance"],
-  cct: ["cct_K", "duv", "illuminance"],
-});
-const LABELS = /** @type {const} */ ({
-  cct_K: "light.cct",
-  duv: "light.duv",
-  illuminance: "light.illuminance",
-});
 
 class HangCards extends Page {
   constructor() {
@@ -129,7 +120,8 @@ class HangCards extends Page {
   }
 
   get names() {
-    return NUMBERS[lightDraft.typed.way === "cct" ? "cct" : "xy"];
+    const { typed } = lightDraft;
+    return numbersOf(typed.way === "cct" ? "cct" : "xy", typed);
   }
 
   /** @param {string} name of a field to go on in */
@@ -153,16 +145,19 @@ class HangCards extends Page {
     else if (lightDraft.complete) this.keep();
   }
 
-  /** @param {"x" | "y" | "cct_K" | "duv" | "illuminance"} name @param {number} at */
+  /** @param {import("../../store/questions/forms.js").ColourField | "illuminance"} name @param {number} at */
   renderNumber(name, at) {
     return html`<div @keydown=${(/** @type {KeyboardEvent} */ event) => this.enter(event, at)}>
       ${textField({
+        ...(name === "illuminance"
+          ? {
+              label: t("light.illuminance"),
+              unit: levelUnit(lightDraft.levelField),
+              value: lightDraft.typed[name],
+              number: true,
+            }
+          : colourField(name, lightDraft.typed[name])),
         id: `hang-${name}`,
-        label: name === "x" || name === "y" ? name : t(LABELS[name]),
-        unit: name === "illuminance" ? levelUnit(lightDraft.levelField) : undefined,
-        value: lightDraft.typed[name],
-        number: true,
-        signed: name === "duv",
         enter: this.names[at + 1] ? "next" : "done",
         onLeave: () => name !== "illuminance" && lightDraft.settle(name),
         onInput: (value) => {
@@ -241,7 +236,7 @@ class HangCards extends Page {
         )}
       </p>
       ${answer ? html`<p class="hang">${toDoWords(light, reading, answer)}</p>` : nothing}
-      ${problemNote(part?.problem?.message)}
+      ${wanted?.pack ? fetchNote(wanted.pack) : nothing} ${problemNote(part?.problem?.message)}
       ${answer && before && !here ? this.renderBoth(before, answer) : nothing}
       ${
         wanted && (!before || here)
@@ -288,7 +283,7 @@ class HangCards extends Page {
         lights.length
           ? html`<div class="actions">
               <button type="button" @click=${() => window.print()}>${t("report.print")}</button>
-              <a class="button" href="#share/${setup?.id}">${t("hang.share")}</a>
+              <a class="button" href="#share/${setup?.id}/hang">${t("hang.shareCards")}</a>
             </div>`
           : nothing
       }

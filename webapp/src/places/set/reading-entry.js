@@ -1,6 +1,15 @@
 /** A reading typed in place: x y or CCT and Duv, and how bright it is. */
 import { html } from "lit";
 import { segments, textField } from "../../parts/inputs.js";
+import { levelTyped } from "../../store/questions/camera.js";
+import {
+  cctWords,
+  colourComplete,
+  colourField,
+  colourTyped,
+  numbersOf,
+  OTHER_FORMS,
+} from "../../store/questions/forms.js";
 import { t } from "../../words/index.js";
 import { spread, understood, withUnit } from "../../words/typed.js";
 
@@ -11,24 +20,20 @@ import { spread, understood, withUnit } from "../../words/typed.js";
  * @property {string} y
  * @property {string} cct_K
  * @property {string} duv
+ * @property {string} [cct_mired]  the same in the other forms of questions/forms.js
+ * @property {string} [tint_cc]
+ * @property {string} [tint_cuts]
  * @property {string} amount
  */
 
 /** @type {Entered} */
-export const NOTHING = { way: "xy", x: "", y: "", cct_K: "", duv: "", amount: "" };
+export const NOTHING = { way: "xy", x: "", y: "", cct_K: "", duv: "", ...OTHER_FORMS, amount: "" };
 
 /** Whether the numbers of the chosen way are all there. @param {Entered} entered */
-export const complete = ({ way, x, y, cct_K }) =>
-  way === "xy" ? Boolean(x.trim() && y.trim()) : Boolean(cct_K.trim());
+export const complete = (entered) => colourComplete(entered.way, entered);
 
 /** The colour that was typed, as the kernel reads it. @param {Entered} entered */
-export function colourOf(entered) {
-  const [x, y, cct_K, duv] = /** @type {const} */ (["x", "y", "cct_K", "duv"]).map((name) =>
-    understood(name, entered[name]),
-  );
-  if (entered.way === "xy") return { x, y };
-  return duv ? { cct_K, duv } : { cct_K };
-}
+export const colourOf = (entered) => colourTyped(entered.way, entered);
 
 /**
  * The whole reading; `unit` is the field that its amount goes into.
@@ -36,23 +41,20 @@ export function colourOf(entered) {
  * @param {string} unit  such as "illuminance_lx"
  * @returns {Record<string, any>}
  */
-export function readingOf(entered, unit) {
-  const { number, unit: own } = withUnit(entered.amount);
-  const other = unit.startsWith("illuminance") && (own === "lx" || own === "fc");
-  const field = other ? `illuminance_${own}` : unit;
-  const amount = field.endsWith(own.replace("·", "_")) ? number : entered.amount;
-  return { ...colourOf(entered), ...(number ? { [field]: amount } : {}) };
-}
+export const readingOf = (entered, unit) => ({
+  ...colourOf(entered),
+  ...levelTyped(unit, entered.amount),
+});
 
 /**
  * A whole line of a meter in one field, by field.
- * @param {"xy" | "cct"} way
+ * @param {Entered} entered
  * @param {string} name
  * @param {string} typed
  * @returns {Partial<Entered> | null}
  */
-function lineOf(way, name, typed) {
-  const line = spread(way, name, typed);
+function lineOf(entered, name, typed) {
+  const line = spread(numbersOf(entered.way, entered), name, typed);
   if (!line) return null;
   const { illuminance, ...colour } = line;
   return illuminance ? { ...colour, amount: withUnit(illuminance).number } : colour;
@@ -68,42 +70,30 @@ function lineOf(way, name, typed) {
  * @param {(fields: Partial<Entered>) => void} entry.onInput
  */
 export function readingEntry({ id, legend, value, amount, problemAt, onInput }) {
-  const number = (
-    /** @type {"x" | "y" | "cct_K" | "duv"} */ name,
-    /** @type {string} */ label,
-    /** @type {{unit?: string, hint?: string}} */ more = {},
-  ) =>
-    textField({
+  const number = (/** @type {import("../../store/questions/forms.js").ColourField} */ name) => {
+    const text = value[name] ?? "";
+    return textField({
+      ...colourField(name, text),
       id: `${id}-${name}`,
-      label,
-      number: true,
-      value: value[name],
       problem: problemAt(name),
-      signed: name === "duv",
-      onInput: (typed) => onInput(lineOf(value.way, name, typed) ?? { [name]: typed }),
+      onInput: (typed) => onInput(lineOf(value, name, typed) ?? { [name]: typed }),
       onLeave: () => {
-        const text = understood(name, value[name]);
-        if (text !== value[name]) onInput({ [name]: text });
+        if (understood(name, text) !== text) onInput({ [name]: understood(name, text) });
       },
-      ...more,
     });
+  };
   return html`
     ${segments({
       name: `${id}-way`,
       legend,
       value: value.way,
-      options: { xy: t("light.wayXy"), cct: t("light.wayCct") },
+      options: { xy: t("light.wayXy"), cct: cctWords(value) },
       onChange: (way) => onInput({ way: /** @type {"xy"} */ (way) }),
     })}
     <div class="pair">
-      ${
-        value.way === "xy"
-          ? [number("x", "x"), number("y", "y")]
-          : [
-              number("cct_K", t("light.cct"), { unit: "K" }),
-              number("duv", t("light.duv"), { hint: t("light.duvHint") }),
-            ]
-      }
+      ${numbersOf(value.way, value)
+        .filter((name) => name !== "illuminance")
+        .map(number)}
       ${
         amount
           ? textField({

@@ -4,10 +4,11 @@ import { patch } from "../../charts/patch.js";
 import { dimLine, dimsFirst } from "../../parts/dim-line.js";
 import { changeWords, goodEnough, inAll, packWords } from "../../parts/pack-card.js";
 import "../../parts/meant-row.js";
+import { fetchNote } from "../../parts/to-fetch.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { warningList } from "../../parts/warnings.js";
 import { tunable } from "../../store/kit/lamps.js";
-import { gelsOn } from "../../store/log/measured-gels.js";
+import { gelsOn, labels } from "../../store/log/measured-gels.js";
 import { toDo } from "../../store/log/plan.js";
 import { sayMeant } from "../../store/log/shoot.js";
 import { saidOf } from "../../store/log/target.js";
@@ -174,7 +175,11 @@ function inside({ light, reading, answer, level, onMeasure, onTwin, twin }) {
  * @param {any} answer
  */
 function howItGoes(light, reading, answer) {
-  if (toDo(light, reading) || !answer.target) return nothing;
+  if (toDo(light, reading)) {
+    const { does, gels, gel_ids: ids } = light.data.planned;
+    return does === "gel" ? fetchNote(labels(gels, ids)) : nothing;
+  }
+  if (!answer.target) return nothing;
   const { pack } = answer;
   if (dimsFirst(answer) || !pack) return dimLine(answer);
   return html`${inAll(pack)} ${goodEnough(answer.verdict, answer.steps)}

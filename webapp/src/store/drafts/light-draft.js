@@ -10,7 +10,8 @@ import { gelsOn, labels } from "../log/measured-gels.js";
 import { toDo } from "../log/plan.js";
 import { currentSetup, earlierOf, keepReading, takeBack, unreadLights } from "../log/shoot.js";
 import { saidOf } from "../log/target.js";
-import { levelField } from "../questions/camera.js";
+import { levelField, levelOf, levelTyped, levelUnit } from "../questions/camera.js";
+import { colourComplete, colourTyped, numbersOf, OTHER_FORMS } from "../questions/forms.js";
 import { FIGURES } from "../questions/reading.js";
 
 const FORM = "light";
@@ -22,6 +23,9 @@ const FORM = "light";
  * @property {string} y
  * @property {string} cct_K
  * @property {string} duv
+ * @property {string} cct_mired      the same in the other forms of questions/forms.js
+ * @property {string} tint_cc
+ * @property {string} tint_cuts
  * @property {{wavelengths_nm: number[], values: number[]} | null} spectrum  as the file has it
  * @property {string} source         the file it came from
  * @property {string} ra             what else the meter shows of the colour, as typed
@@ -79,6 +83,7 @@ const BLANK = {
   y: "",
   cct_K: "",
   duv: "",
+  ...OTHER_FORMS,
   spectrum: null,
   source: "",
   ra: "",
@@ -113,6 +118,9 @@ function rememberWay(way) {
     // Every storage is forbidden here, or full.
   }
 }
+
+/** The CCT of a reading, in whichever form. @param {Record<string, any>} data */
+const cctOf = (data) => data.cct_K ?? data.cct_mired;
 
 class LightDraft extends EventTarget {
   /** @type {Typed} */ typed = { ...BLANK };
@@ -149,24 +157,28 @@ class LightDraft extends EventTarget {
     for (const key of ["x", "y", "cct_K", "duv", ...FIGURES]) {
       if (reading[key] !== undefined) typed[key] = String(reading[key]);
     }
-    if (reading[unit] !== undefined) typed.illuminance = String(reading[unit]);
+    const [given] = Object.keys(levelOf(reading));
+    if (given) {
+      const other = given === unit ? "" : ` ${levelUnit(given)}`;
+      typed.illuminance = `${reading[given]}${other}`;
+    }
     this.type({ ...typed, ...fields });
   }
 
   /**
    * What was typed or pasted into a field of numbers; a whole line of a meter fills several.
-   * @param {"x" | "y" | "cct_K" | "duv" | "illuminance"} name
+   * @param {import("../questions/forms.js").ColourField | "illuminance"} name
    * @param {string} text
    * @returns {string} the last field that was filled
    */
   typeNumber(name, text) {
     const { way } = this.typed;
-    const line = way === "spectrum" ? null : spread(way, name, text);
+    const line = way === "spectrum" ? null : spread(numbersOf(way, this.typed), name, text);
     this.type(line ?? { [name]: text });
     return line ? (Object.keys(line).at(-1) ?? name) : name;
   }
 
-  /** A field is left: it shows what was understood. @param {"x" | "y" | "cct_K" | "duv"} name */
+  /** A field is left: it shows what was understood. @param {import("../questions/forms.js").ColourField} name */
   settle(name) {
     const text = understood(name, this.typed[name]);
     if (text !== this.typed[name]) this.type({ [name]: text });
@@ -187,8 +199,9 @@ class LightDraft extends EventTarget {
   get levelField() {
     const usual = levelField(this.typed.lamp);
     const { ownUnit } = this;
-    if (usual === "exposure_lx_s" || !["lx", "fc"].includes(ownUnit)) return usual;
-    return `illuminance_${ownUnit}`;
+    if (usual.startsWith("illuminance"))
+      return ["lx", "fc"].includes(ownUnit) ? `illuminance_${ownUnit}` : usual;
+    return ownUnit === "lx·s" ? "exposure_lx_s" : usual;
   }
 
   /** What the next light begins with. @returns {Typed} */
@@ -230,7 +243,7 @@ class LightDraft extends EventTarget {
       pack: offered?.pack ?? gelsOn(then?.data ?? {}),
       meant: saidOf(light),
       offered,
-      way: then?.data.spectrum ? "spectrum" : then?.data.cct_K ? "cct" : "xy",
+      way: then?.data.spectrum ? "spectrum" : then && cctOf(then.data) ? "cct" : "xy",
     });
   }
 
@@ -273,38 +286,29 @@ class LightDraft extends EventTarget {
 
   /** Whether something stands here that is nowhere else. */
   get unsaved() {
-    const { x, y, cct_K, duv, spectrum } = this.typed;
-    return Boolean(spectrum) || [x, y, cct_K, duv].some((value) => value.trim() !== "");
+    const { x, y, cct_K, duv, cct_mired, tint_cc, tint_cuts, spectrum } = this.typed;
+    const numbers = [x, y, cct_K, duv, cct_mired, tint_cc, tint_cuts];
+    return Boolean(spectrum) || numbers.some((value) => value.trim() !== "");
   }
 
   /** Whether the numbers of the chosen way are all there. */
   get complete() {
-    const { way, x, y, cct_K, spectrum } = this.typed;
-    if (way === "spectrum") return Boolean(spectrum);
-    return way === "xy" ? Boolean(x.trim() && y.trim()) : Boolean(cct_K.trim());
+    const { way, spectrum } = this.typed;
+    return way === "spectrum" ? Boolean(spectrum) : colourComplete(way, this.typed);
   }
 
   /** @returns {Record<string, any>} */
   #colour() {
     const { way, spectrum, source } = this.typed;
     if (way === "spectrum") return { spectrum, ...(source ? { file: source } : {}) };
-    const [x, y, cct_K, duv] = /** @type {const} */ (["x", "y", "cct_K", "duv"]).map((name) =>
-      understood(name, this.typed[name]),
-    );
-    if (way === "xy") return { x, y };
-    return duv ? { cct_K, duv } : { cct_K };
+    return colourTyped(way, this.typed);
   }
 
   /** The reading as it is asked about and kept. @returns {Record<string, any>} */
   get reading() {
     const { illuminance, lamp, pack, position, dimmed, dimmer } = this.typed;
-    const data = this.#colour();
-    if (illuminance.trim()) {
-      const field = this.levelField;
-      const { number, unit } = withUnit(illuminance);
-      // A unit that does not belong here stays, for the kernel to refuse.
-      data[field] = field.endsWith(unit.replace("·", "_")) ? number : illuminance;
-    }
+    /** @type {Record<string, any>} */
+    const data = { ...this.#colour(), ...levelTyped(levelField(lamp), illuminance) };
     // A spectrum says it all.
     if (this.typed.way !== "spectrum") {
       for (const figure of FIGURES) {

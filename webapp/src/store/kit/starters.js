@@ -25,21 +25,22 @@ const STARTERS = {
 
 export const STARTER_NAMES = /** @type {(keyof typeof STARTERS)[]} */ (Object.keys(STARTERS));
 
+/** What a kit to start from holds. @param {keyof typeof STARTERS} name @returns {readonly string[]} */
+export const starterGels = (name) => STARTERS[name];
+
 /**
  * The gels that a kit leaves out. What a person measured is theirs and stays.
- * @param {keyof typeof STARTERS} name
+ * @param {readonly unknown[]} held  names of gels
  */
-export function leftOut(name) {
-  const kit = new Set(STARTERS[name]);
+export function leftOut(held) {
+  const kit = new Set(held);
   const own = new Set(settings.get("ownGels").map((gel) => gel.name));
   return gels.nominal.map((gel) => gel.name).filter((gel) => !kit.has(gel) && !own.has(gel));
 }
 
-/** The kit that is in stock just as it comes. */
-export function starterNow() {
+/** Whether a kit is in stock just as it comes. @param {readonly unknown[]} held  names of gels */
+export function inStock(held) {
   const without = new Set(settings.get("without"));
-  return STARTER_NAMES.find((name) => {
-    const left = leftOut(name);
-    return left.length === without.size && left.every((gel) => without.has(gel));
-  });
+  const left = leftOut(held);
+  return left.length === without.size && left.every((gel) => without.has(gel));
 }

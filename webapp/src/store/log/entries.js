@@ -2,7 +2,7 @@
  * The book's entries: plain data that is only ever added to. An edit or a delete is a new entry
  * that names the ones it replaces, so undo is one more entry and two books merge as a union.
  *
- * @typedef {"production" | "location" | "setup" | "light" | "reading" | "surface" | "gel"} Kind
+ * @typedef {"production" | "location" | "setup" | "light" | "reading" | "surface" | "gel" | "kit"} Kind
  *
  * @typedef {object} Entry
  * @property {string} id       22 random characters

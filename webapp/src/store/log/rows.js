@@ -57,6 +57,7 @@ const WRITTEN = /** @type {const} */ ([
   ["reading", "x"],
   ["reading", "y"],
   ["reading", "cct_K"],
+  ["reading", "cct_mired"],
 ]);
 
 /** @typedef {(data: Record<string, any>, lamp: string) => string[]} WordsOf  more that can be looked for */

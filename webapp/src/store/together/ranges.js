@@ -24,7 +24,7 @@ const CUT = 16;
 const MOST_RANGES = 10_000;
 
 /** What stands above comes first, so that what has arrived when a line is cut hangs together. */
-const RANKS = ["production", "location", "setup", "gel", "light", "surface", "reading"];
+const RANKS = ["production", "location", "setup", "gel", "kit", "light", "surface", "reading"];
 
 /** @param {import("../log/entries.js").Entry} entry */
 export const rankOf = ({ thing }) => {

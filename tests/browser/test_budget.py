@@ -25,7 +25,7 @@ BUDGET = {
 }
 #: Most bytes of the page's own script that is read before the first view, and of all its parts.
 #: Compressors differ by a few hundred bytes from one machine to the next; the room is for that.
-OPENING_SCRIPT, WHOLE_SCRIPT = 71_300, 232_000
+OPENING_SCRIPT, WHOLE_SCRIPT = 71_600, 232_000
 #: Most bytes of all files together: where a host compresses, and where it does not. Pyodide and
 #: numpy as published are 8.76 MB where a host compresses; the app is to stay below 0.57 of that.
 ALL_SENT, ALL_PLAIN = 4_990_000, 6_260_000

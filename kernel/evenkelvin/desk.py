@@ -58,6 +58,7 @@ ASKS: dict[str, str] = {
     "dim": "dim",
     "even": "even",
     "trim": "trim",
+    "display": "display",
 }
 
 

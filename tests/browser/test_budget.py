@@ -15,22 +15,25 @@ BUDGET = {
     "pyodide/numpy._core._multiarray_umath.wasm.pack": 500_000,
     "pyodide/numpy.linalg._umath_linalg.wasm.pack": 320_000,
     "pyodide/library.pack": 910_000,
-    "pyodide/kernel.pack": 408_000,
+    "pyodide/kernel.pack": 424_000,
     "pyodide/pyodide.asm.js": 160_000,
     "pyodide/zstd.wasm": 23_500,
     "worker.js": 9_000,
     "unpack.js": 2_000,
+    "reader.js": 5_500,
     "sw.js": 6_000,
-    "styles.css": 8_000,
+    "styles.css": 8_400,
 }
 #: Most bytes of the page's own script that is read before the first view, and of all its parts.
 #: Compressors differ by a few hundred bytes from one machine to the next; the room is for that.
-OPENING_SCRIPT, WHOLE_SCRIPT = 71_600, 232_000
+OPENING_SCRIPT, WHOLE_SCRIPT = 72_700, 238_000
 #: Most bytes of all files together: where a host compresses, and where it does not. Pyodide and
 #: numpy as published are 8.76 MB where a host compresses; the app is to stay below 0.57 of that.
-ALL_SENT, ALL_PLAIN = 4_990_000, 6_260_000
+ALL_SENT, ALL_PLAIN = 4_985_000, 6_330_000
 
 
+#: The reader of displays, which only those fetch who want it.
+READER = 2_450_000
 #: The pictures of the browser's own install dialogue, which nothing else fetches or keeps.
 PICTURES = 75_000
 
@@ -56,6 +59,8 @@ def test_what_opens_the_app_is_a_small_part_of_its_script(dist: Path) -> None:
 def test_all_files_together_stay_within_the_budget(dist: Path) -> None:
     pictures = files_below(dist / "screens")
     assert 0 < sum(map(sent, pictures)) <= PICTURES
-    files = [file for file in files_below(dist) if file not in pictures]
+    reader = files_below(dist / "reader")
+    assert 0 < sum(map(sent, reader)) <= READER
+    files = [file for file in files_below(dist) if file not in (*pictures, *reader)]
     assert sum(map(sent, files)) <= ALL_SENT
     assert sum(path.stat().st_size for path in files) <= ALL_PLAIN

@@ -27,10 +27,18 @@ WORDS = {
     "libmpdec": "Redistribution and use in source and binary forms",
     "error-stack-parser": "Permission is hereby granted, free of charge",
     "colour-science": "Redistribution and use in source and binary forms",
+    "The reader's data": "Apache License",
+    "Leptonica": "Redistribution and use in source and binary forms",
+    "libtiff": "Permission to use, copy, modify",
+    "libpng": 'Permission is hereby granted|provided "AS IS"|without warranty of any kind',
+    "The Independent JPEG Group": "based in part on the work of the Independent JPEG Group",
     "Data of the CIE": "Attribution-ShareAlike 4.0 International Public License",
 }
 #: How the licences of npm packages begin to grant.
-NPM = r"Permission is hereby granted|Redistribution and use|Permission to use, copy, modify"
+NPM = (
+    r"Apache License|Permission is hereby granted|Redistribution and use|"
+    r"Permission to use, copy, modify"
+)
 
 
 @pytest.fixture(scope="module")

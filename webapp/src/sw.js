@@ -8,6 +8,7 @@
 
 import { machineCode, unzipped } from "./kernel/python-packs.js";
 import { zstdIn } from "./kernel/zstandard.js";
+import { FOLDER, readerCache } from "./reader/where.js";
 import { putShared, SHARE } from "./shared.js";
 
 /** @typedef {Record<string, string>} Files address within the app → "sha256-…" */
@@ -107,6 +108,10 @@ async function activate() {
 /** @param {Request} request */
 async function respond(request) {
   const address = request.url.slice(scope.length).replace(/[?#].*$/, "");
+  if (address.startsWith(FOLDER)) {
+    const reader = await caches.open(readerCache(scope));
+    return (await reader.match(request, { ignoreSearch: true })) ?? fetch(request);
+  }
   const files = (await agreed())?.files ?? {};
   const name =
     address === "index.html" || (request.mode === "navigate" && !files[address]) ? "" : address;
@@ -114,7 +119,7 @@ async function respond(request) {
   const kept = files[name] && (await cache.match(keyOf(name, files[name])));
   if (!kept) return fetch(request);
   // On a host that sends no headers the workers would have no policy, and the page half of it.
-  if (!["", "worker.js", "unpack.js"].includes(name)) return kept;
+  if (!["", "worker.js", "unpack.js", "reader.js"].includes(name)) return kept;
   const headers = new Headers(kept.headers);
   headers.set("Content-Security-Policy", own.policy);
   return new Response(kept.body, { headers });

@@ -3,7 +3,14 @@
  * address for a script, whatever a name, a file or a link may hold.
  */
 
-const OURS = ["./worker.js", "./unpack.js", "./sw.js", "./pyodide/pyodide.asm.js"];
+const OURS = [
+  "./worker.js",
+  "./unpack.js",
+  "./sw.js",
+  "./pyodide/pyodide.asm.js",
+  "./reader.js",
+  "./reader/core.js",
+];
 const base = globalThis.document?.baseURI ?? globalThis.location.href;
 
 /** @param {string} address */

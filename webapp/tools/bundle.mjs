@@ -1,6 +1,7 @@
-// Bundle the web app into a folder:  node bundle.mjs OUT PACK_BYTES EXTENSIONS
+// Bundle the web app into a folder:  node bundle.mjs OUT PACK_BYTES EXTENSIONS READER
 // PACK_BYTES is the size of Python's packs, which a host that compresses does not tell truly;
-// EXTENSIONS a list of the modules of machine code that come in packs of their own, as JSON.
+// EXTENSIONS a list of the modules of machine code that come in packs of their own, as JSON; READER
+// the files of the reader of displays with their sizes and hashes, as JSON.
 // The page's script is split: what opens the app, and parts that are read when they are needed.
 // The page names the parts that open it, so that they are asked for before the script is read.
 // What opens the page, workers and service worker are one classic script each.
@@ -10,7 +11,7 @@ import { build } from "esbuild";
 import { ZSTD_CODE } from "../src/kernel/zstandard.js";
 import { zstdCode } from "./zstd-code.mjs";
 
-const [out, packBytes, extensions] = process.argv.slice(2);
+const [out, packBytes, extensions, reader] = process.argv.slice(2);
 const common = {
   bundle: true,
   minify: true,
@@ -18,6 +19,7 @@ const common = {
   target: ["es2022", "chrome109", "firefox115", "safari16.4"],
   legalComments: "linked",
   logLevel: "warning",
+  define: { PACK_BYTES: packBytes, EXTENSIONS: extensions, READER: reader },
   logOverride: { "empty-import-meta": "silent" },
 };
 
@@ -32,10 +34,15 @@ const [{ metafile }] = await Promise.all([
   }),
   build({
     ...common,
-    entryPoints: ["src/opening.js", "src/kernel/worker.js", "src/kernel/unpack.js", "src/sw.js"],
+    entryPoints: [
+      "src/opening.js",
+      "src/kernel/worker.js",
+      "src/kernel/unpack.js",
+      "src/reader/reader.js",
+      "src/sw.js",
+    ],
     entryNames: "[name]",
     format: "iife",
-    define: { PACK_BYTES: packBytes, EXTENSIONS: extensions },
     // Pyodide asks for Node's modules only when it runs there.
     external: ["node:*", "ws"],
   }),

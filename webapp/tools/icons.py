@@ -6,8 +6,10 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 
 from machine import find_chromium
+from PIL import Image
 from playwright.sync_api import sync_playwright
 from steps import WEBAPP
 
@@ -33,7 +35,16 @@ def main() -> None:
             style = f"<style>* {{margin: 0}} svg {{display: block; width: {size}px}}</style>"
             page.set_content(style + drawing)
             page.screenshot(path=STATIC / name, omit_background=True)
+            few_colours(STATIC / name)
         browser.close()
+
+
+def few_colours(path: Path) -> None:
+    """Write a picture anew with a palette, at a third of its bytes: nobody sees a difference."""
+    with Image.open(path) as picture:
+        method = Image.Quantize.FASTOCTREE if picture.mode == "RGBA" else Image.Quantize.MEDIANCUT
+        small = picture.quantize(128, method=method, dither=Image.Dither.NONE)
+    small.save(path, optimize=True)
 
 
 if __name__ == "__main__":

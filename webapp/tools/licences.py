@@ -17,8 +17,13 @@ LICENCE_FILE = re.compile(r"(LICEN[CS]E|COPYING|NOTICE)[^/]*", re.IGNORECASE)
 #: Texts that come with no package: what is compiled into Pyodide, and the data. First line: title.
 TEXTS = WEBAPP / "licences"
 
-#: Needed by what is bundled, but never in the bundle: types, and what lit needs on a server.
-NOT_BUNDLED = {"node_modules/@types/trusted-types", "node_modules/@lit-labs/ssr-dom-shim"}
+#: Needed by what is bundled, but never in the bundle: types, and what lit needs on a server. The
+#: reader's data come without a text of their own: it is among TEXTS.
+NOT_BUNDLED = {
+    "node_modules/@types/trusted-types",
+    "node_modules/@lit-labs/ssr-dom-shim",
+    "node_modules/@tesseract.js-data/eng",
+}
 
 
 def all_licences(wheels: list[Path], python_version: str) -> str:

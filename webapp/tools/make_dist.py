@@ -10,6 +10,7 @@ import shutil
 from pathlib import Path
 
 from api_page import page
+from reader_part import put_reader
 from runtime import put_runtime
 from static_server import CSP
 from steps import DIST, ROOT, TOOLS, WEBAPP, files_below, key_of, run, say, scratch
@@ -32,7 +33,8 @@ def put_service_worker(dist: Path) -> None:
     for path in files_below(dist):
         name = path.relative_to(dist).as_posix()
         # The pictures are for the browser's own dialogue before the app is installed.
-        if name != "sw.js" and not name.startswith("screens/"):
+        # The reader of displays is got by those who want it.
+        if name != "sw.js" and not name.startswith(("screens/", "reader/")):
             digest = base64.b64encode(hashlib.sha256(path.read_bytes()).digest()).decode()
             # A folder's address, because some hosts redirect …/index.html to it.
             files["" if name == "index.html" else name] = f"sha256-{digest}"
@@ -51,9 +53,11 @@ def build_dist(wheels_folder: Path | None = None, target: Path = DIST) -> None:
         size = sum(path.stat().st_size for path in made.glob("pyodide/*.pack"))
         code = {path.name.removesuffix(".wasm.pack") for path in made.glob("pyodide/*.wasm.pack")}
         extensions = json.dumps(sorted(code - {"runtime"}))
-        run(["node", TOOLS / "bundle.mjs", made, str(size), extensions], cwd=WEBAPP)
+        reader = json.dumps(put_reader(made / "reader"))
+        run(["node", TOOLS / "bundle.mjs", made, str(size), extensions, reader], cwd=WEBAPP)
         shutil.copytree(WEBAPP / "static", made, dirs_exist_ok=True)
-        shutil.copytree(ROOT / "demo_readings", made / "demo_readings")
+        without = shutil.ignore_patterns("*.py", "__pycache__")
+        shutil.copytree(ROOT / "demo_readings", made / "demo_readings", ignore=without)
         (made / "api.html").write_text(page(), encoding="utf-8")
         put_service_worker(made)
         if target.exists():

@@ -1542,6 +1542,28 @@ class Report(TypedDict):
     book: BookState
 
 
+class DisplayNumber(TypedDict):
+    field: str
+    text: str
+    read: str | None
+    word: int
+
+
+class DisplayWay(TypedDict):
+    """One way of taking what a display shows."""
+
+    sure: Literal["agrees", "mended", "nearly", "unchecked", "contradicts"]
+    words: str
+    reading: dict[str, str]
+    numbers: list[DisplayNumber]
+
+
+class Display(TypedDict):
+    ways: list[DisplayWay]
+    words: str | None
+    left_over: list[int]
+
+
 #: The answer to each question, by its name.
 ANSWERS: dict[str, object] = {
     "describe": Described,
@@ -1587,4 +1609,5 @@ ANSWERS: dict[str, object] = {
     "dim": Dim,
     "even": Even,
     "trim": Trim,
+    "display": Display,
 }

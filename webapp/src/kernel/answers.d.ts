@@ -1709,6 +1709,26 @@ export type TrimMove = {
   words: string;
 };
 
+export type Display = {
+  ways: DisplayWay[];
+  words: string | null;
+  left_over: number[];
+};
+
+export type DisplayWay = {
+  sure: "agrees" | "mended" | "nearly" | "unchecked" | "contradicts";
+  words: string;
+  reading: Record<string, string>;
+  numbers: DisplayNumber[];
+};
+
+export type DisplayNumber = {
+  field: string;
+  text: string;
+  read: string | null;
+  word: number;
+};
+
 export type Answers = {
   describe: Described;
   fix: Fix;
@@ -1753,6 +1773,7 @@ export type Answers = {
   dim: Dim;
   even: Even;
   trim: Trim;
+  display: Display;
 };
 
 type SpectrumFields = {
@@ -2291,6 +2312,9 @@ export type Questions = {
     aim?: string | { illuminance_lx?: Figure | null; illuminance_fc?: Figure | null; } | { point?: Figure | null; } | null;
     within_stops?: Figure | null;
     say?: string | null;
+  };
+  display: {
+    words?: ({ text?: string | null; box?: Figure[] | null; confidence?: Figure | null; })[] | null;
   };
 };
 

@@ -1,5 +1,6 @@
 /** Every view but Light, the keys, and what the phone hands over, as one part of the script. */
 import "../parts/joined-line.js";
+import "../parts/read-display.js";
 import "../places/book/book.js";
 import "../places/book/copy.js";
 import "../places/book/join.js";

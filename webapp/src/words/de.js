@@ -441,6 +441,37 @@ const de = {
   "receive.open": "Öffnen",
   "receive.isNot": "Diese Datei ist {what}, kein Buch. Ein Code in einem Bild wird oben gelesen.",
   "receive.tooLarge": "Das ist größer, als ein Buch sein kann: höchstens 64 Millionen Zeichen.",
+  "display.start": "Anzeige des Messgeräts lesen",
+  "display.title": "Die Anzeige des Messgeräts",
+  "display.part":
+    "Was eine Anzeige liest, ist ein Teil für sich, {size}. Es bleibt auf diesem Telefon; kein Bild verlässt es.",
+  "display.get": "Den Leser holen, {size}",
+  "display.getting": "Der Leser wird geholt",
+  "display.notGot":
+    "Der Leser war nicht zu holen: dafür braucht es einmal ein Netz. Versuche es noch einmal, wo es eins gibt.",
+  "display.licence": "Seine Lizenz, bei denen der App",
+  "display.close": "Schließen",
+  "display.aim":
+    "Die Anzeige soll das Bild füllen, gerade und ohne eine Lampe, die sich darin spiegelt.",
+  "display.take": "Diese nehmen",
+  "display.picture": "Aus einem Bild",
+  "display.reading": "Das Bild wird gelesen …",
+  "display.refused":
+    "Die Kamera wurde verweigert. Erlaube sie in den Einstellungen des Browsers oder nimm ein Bild.",
+  "display.noCamera": "Keine Kamera ließ sich öffnen. Wähle ein Bild oder tippe die Zahlen.",
+  "display.noPicture":
+    "{name} ist kein Bild, das sich hier öffnen lässt. Wähle ein Foto der Anzeige.",
+  "display.failed":
+    "Der Leser hat angehalten ({reason}). Schließe ihn und versuche es noch einmal, oder tippe die Zahlen.",
+  "display.taken": "Von der Anzeige",
+  "display.crop": "Die Anzeige: {figures}",
+  "display.figure": "{name} {text}",
+  "display.which": "Was stimmt?",
+  "display.takeBack": "Zurücknehmen",
+  "display.again": "Noch einmal lesen",
+  "display.kept": "Der Leser für Anzeigen, {size}",
+  "display.remove": "Entfernen",
+  "display.removed": "Der Leser ist entfernt.",
   "scan.start": "Mit der Kamera lesen",
   "scan.stop": "Kamera anhalten",
   "scan.picture": "Ein Bild lesen",

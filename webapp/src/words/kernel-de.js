@@ -1508,4 +1508,18 @@ export default {
   // requests/meant.py
   // replies/dim.py
   // asks/agree.py
+  // asks/display.py
+  "Neither x y nor a CCT could be read. Hold the phone straight above the display, closer, and so that no lamp shows in it.":
+    "Weder x y noch eine CCT war zu lesen. Halte das Telefon gerade über die Anzeige, näher und so, dass sich keine Lampe darin spiegelt.",
+  "A box is left, top, right and bottom.": "Ein Rahmen ist links, oben, rechts und unten.",
+  "{first} Nothing checks {figures}: compare.": "{first} Nichts prüft {figures}: vergleichen.",
+  "Nothing on the display checks these numbers: compare each of them.":
+    "Nichts auf der Anzeige prüft diese Zahlen: jede vergleichen.",
+  "x y and CCT contradict each other: a digit was misread. Compare.":
+    "x y und CCT widersprechen sich: eine Ziffer wurde falsch gelesen. Vergleichen.",
+  "{figures} nearly agree ({cct} K apart): compare the last digits.":
+    "{figures} passen fast zusammen ({cct} K auseinander): die letzten Ziffern vergleichen.",
+  "{figures} agree.": "{figures} passen zusammen.",
+  "{name} looked like {read}; with {text} {figures} agree. Compare it.":
+    "{name} sah aus wie {read}; mit {text} passen {figures} zusammen. Vergleichen.",
 };

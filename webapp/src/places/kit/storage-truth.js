@@ -2,6 +2,9 @@
 import { html, nothing } from "lit";
 import { Page } from "../../base/page.js";
 import { properties } from "../../base/properties.js";
+import { Watch } from "../../base/watch.js";
+import { say } from "../../parts/toast.js";
+import { readerPart } from "../../reader/reader-part.js";
 import { askPersistence, storageState } from "../../store/persistence.js";
 import { t } from "../../words/index.js";
 import { size } from "../../words/numbers.js";
@@ -14,11 +17,19 @@ class StorageTruth extends Page {
     /** @type {Awaited<ReturnType<typeof storageState>> | undefined} */
     this.state = undefined;
     this.asked = false;
+    this.watch = new Watch(this, readerPart);
   }
 
   connectedCallback() {
     super.connectedCallback();
     this.look();
+    readerPart.look();
+  }
+
+  async removeReader() {
+    await readerPart.remove();
+    say(t("display.removed"));
+    await this.look();
   }
 
   async look() {
@@ -47,6 +58,16 @@ class StorageTruth extends Page {
           ? html`<p class="hint">
               ${t("storage.room", { used: size(usage), all: size(quota) })}
             </p>`
+          : nothing
+      }
+      ${
+        readerPart.got
+          ? html`<div class="row">
+              <p>${t("display.kept", { size: size(readerPart.bytes) })}</p>
+              <button type="button" class="quiet" @click=${this.removeReader}>
+                ${t("display.remove")}
+              </button>
+            </div>`
           : nothing
       }
     `;

@@ -373,6 +373,15 @@ class LightView extends Page {
     `;
   }
 
+  /** The numbers off the meter's display, by the phone's camera. */
+  renderDisplay() {
+    return html`<ek-read-display
+      id="light-display"
+      .holds=${lightDraft.unsaved}
+      .take=${(/** @type {Record<string, string>} */ reading) => lightDraft.takeDisplay(reading)}
+    ></ek-read-display>`;
+  }
+
   renderDetails() {
     const { typed } = lightDraft;
     const level = lightDraft.levelField;
@@ -676,7 +685,8 @@ class LightView extends Page {
           if (this.keepable && !this.namesake) this.keep();
         }}
       >
-        ${begun ? this.renderHung() : nothing} ${this.renderNumbers()} ${begun ? this.renderDetails() : nothing}
+        ${begun ? this.renderHung() : nothing} ${this.renderNumbers()} ${begun ? this.renderDisplay() : nothing}
+        ${begun ? this.renderDetails() : nothing}
         <div class="bar">${this.renderActions()}</div>
       </form>
       ${

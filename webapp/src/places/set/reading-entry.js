@@ -1,7 +1,7 @@
 /** A reading typed in place: x y or CCT and Duv, and how bright it is. */
 import { html } from "lit";
 import { segments, textField } from "../../parts/inputs.js";
-import { levelTyped } from "../../store/questions/camera.js";
+import { levelOf, levelTyped, levelUnit } from "../../store/questions/camera.js";
 import {
   cctWords,
   colourComplete,
@@ -82,7 +82,15 @@ export function readingEntry({ id, legend, value, amount, problemAt, onInput }) 
       },
     });
   };
+  const take = (/** @type {Record<string, string>} */ reading) => {
+    const { x = "", y = "", cct_K = "", duv = "" } = reading;
+    const [level] = amount ? Object.keys(levelOf(reading)) : [];
+    const told = level ? { amount: `${reading[level]} ${levelUnit(level)}` } : {};
+    onInput({ way: x ? "xy" : "cct", ...OTHER_FORMS, x, y, cct_K, duv, ...told });
+    return () => onInput(value);
+  };
   return html`
+    <ek-read-display id="${id}-display" .holds=${complete(value)} .take=${take}></ek-read-display>
     ${segments({
       name: `${id}-way`,
       legend,

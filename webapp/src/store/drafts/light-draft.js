@@ -166,6 +166,18 @@ class LightDraft extends EventTarget {
   }
 
   /**
+   * Take what a display shows as if it were typed.
+   * @param {Record<string, string>} reading
+   * @returns {() => void} the undo
+   */
+  takeDisplay(reading) {
+    const earlier = this.typed;
+    const flash = reading.exposure_lx_s !== undefined;
+    this.typeReading(reading, { ...OTHER_FORMS, ...(flash ? { lamp: "flash" } : {}) });
+    return () => this.start(earlier);
+  }
+
+  /**
    * What was typed or pasted into a field of numbers; a whole line of a meter fills several.
    * @param {import("../questions/forms.js").ColourField | "illuminance"} name
    * @param {string} text

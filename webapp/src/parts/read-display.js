@@ -1,0 +1,406 @@
+/**
+ * A meter's display read by the camera, or from a picture: what was read goes into the fields at
+ * once and stands beside its picture, to be compared, until the fields are emptied.
+ *
+ * Properties: `take`, called with R as the display writes it and giving back its undo; `holds`,
+ * whether the fields still hold something.
+ */
+import { html, nothing, svg } from "lit";
+import { createRef, ref } from "lit/directives/ref.js";
+import { Page } from "../base/page.js";
+import { properties } from "../base/properties.js";
+import { Watch } from "../base/watch.js";
+import { DisplayReader } from "../reader/client.js";
+import { readerPart } from "../reader/reader-part.js";
+import { t } from "../words/index.js";
+import { size } from "../words/numbers.js";
+import { pickFile } from "./pick-file.js";
+import "./spoken.js";
+import { problemNote } from "./warnings.js";
+
+/** @typedef {import("../reader/client.js").Look} Look */
+/** @typedef {import("../kernel/answers.js").Answers["display"]} Answer */
+/** @typedef {{ answer: Answer, look: Look }} Read */
+
+const BETWEEN = 60; // ms between two looks: the reader takes several times that
+const LONGEST = 1280; // pixels: more are read no better
+const LARGEST_FILE = 40_000_000; // bytes
+/** From the surest. */
+const SURE = ["agrees", "mended", "nearly", "unchecked", "contradicts"];
+
+/** @param {Read} read */
+const rank = ({ answer }) => {
+  const [way] = answer.ways;
+  return way ? SURE.indexOf(way.sure) : SURE.length;
+};
+
+class ReadDisplay extends Page {
+  static properties = properties({
+    given: ["take", "holds"],
+    own: ["open", "problem", "looking", "read", "taken", "busy"],
+  });
+
+  constructor() {
+    super();
+    /** @type {(reading: Record<string, string>) => () => void} */
+    this.take = () => () => {};
+    this.holds = false;
+    this.open = false;
+    this.problem = "";
+    this.looking = false;
+    this.busy = false;
+    /** What the last look read. @type {Read | null} */
+    this.read = null;
+    /** What went into the fields. @type {{ read: Read, way: number, crop: string, undo: () => void } | null} */
+    this.taken = null;
+    this.video = createRef();
+    this.reader = new DisplayReader();
+    this.canvas = document.createElement("canvas");
+    /** @type {MediaStream | undefined} */
+    this.stream = undefined;
+    this.last = "";
+    this.watch = new Watch(this, readerPart);
+  }
+
+  connectedCallback() {
+    super.connectedCallback();
+    readerPart.look();
+  }
+
+  disconnectedCallback() {
+    super.disconnectedCallback();
+    this.close();
+    this.forget();
+  }
+
+  willUpdate() {
+    // The reading was kept, or cleared: its picture has done its work.
+    if (this.taken && !this.holds) this.forget();
+  }
+
+  forget() {
+    if (this.taken) URL.revokeObjectURL(this.taken.crop);
+    this.taken = null;
+  }
+
+  start() {
+    this.open = true;
+    this.problem = "";
+    this.read = null;
+    if (readerPart.got) this.film();
+  }
+
+  close() {
+    this.open = false;
+    this.looking = false;
+    for (const track of this.stream?.getTracks() ?? []) track.stop();
+    this.stream = undefined;
+    this.reader.close();
+  }
+
+  async get() {
+    this.problem = "";
+    try {
+      await readerPart.get();
+      if (this.open) this.film();
+    } catch {
+      this.problem = t("display.notGot");
+    }
+  }
+
+  async film() {
+    try {
+      this.stream = await navigator.mediaDevices.getUserMedia({
+        video: { facingMode: "environment", width: { ideal: 1280 }, height: { ideal: 960 } },
+      });
+    } catch (error) {
+      const refused = error instanceof DOMException && error.name === "NotAllowedError";
+      this.problem = t(refused ? "display.refused" : "display.noCamera");
+      return;
+    }
+    this.looking = true;
+    await this.updateComplete;
+    const video = /** @type {HTMLVideoElement | undefined} */ (this.video.value);
+    if (!this.isConnected || !video) {
+      this.close();
+      return;
+    }
+    video.srcObject = this.stream;
+    await video.play().catch(() => {});
+    this.showItself();
+    this.last = "";
+    while (this.looking) {
+      if (video.videoWidth) await this.lookAt(video, video.videoWidth, video.videoHeight);
+      await new Promise((resolve) => setTimeout(resolve, BETWEEN));
+    }
+  }
+
+  async showItself() {
+    await this.updateComplete;
+    this.firstElementChild?.scrollIntoView({ block: "nearest" });
+  }
+
+  /** One look at the live picture; what two looks agree on is taken. @param {HTMLVideoElement} video @param {number} width @param {number} height */
+  async lookAt(video, width, height) {
+    try {
+      const read = await this.readPicture(video, width, height);
+      if (!this.looking) return;
+      this.read = read;
+    } catch (error) {
+      if (this.looking) this.fault(error);
+      return;
+    }
+    const [way] = this.read.answer.ways;
+    const said = way?.sure === "agrees" ? JSON.stringify(way.reading) : "";
+    if (said && said === this.last) await this.takeOver(this.read);
+    this.last = said;
+  }
+
+  /** @param {unknown} error */
+  fault(error) {
+    if (error instanceof DOMException && error.name === "AbortError") return;
+    const reason = error instanceof Error ? error.message : String(error);
+    if (reason === "closed") return;
+    this.looking = false;
+    this.problem = t("display.failed", { reason });
+  }
+
+  /**
+   * @param {CanvasImageSource} source
+   * @param {number} width
+   * @param {number} height
+   * @returns {Promise<Read>}
+   */
+  async readPicture(source, width, height) {
+    const scale = Math.min(1, LONGEST / Math.max(width, height));
+    this.canvas.width = Math.max(1, Math.round(width * scale));
+    this.canvas.height = Math.max(1, Math.round(height * scale));
+    const context = this.canvas.getContext("2d");
+    if (!context) throw new Error("no canvas");
+    context.imageSmoothingQuality = "high";
+    context.drawImage(source, 0, 0, this.canvas.width, this.canvas.height);
+    const plain = await this.understood(
+      await this.reader.look(await createImageBitmap(this.canvas)),
+    );
+    if (rank(plain) === 0) return plain;
+    // Digits made of bars have gaps, which only a second look closes.
+    const bars = await this.understood(await this.reader.lookForBars());
+    const surer = rank(bars) - rank(plain);
+    return surer < 0 || (surer === 0 && bars.look.bars > 1) ? bars : plain;
+  }
+
+  /** @param {Look} look @returns {Promise<Read>} */
+  async understood(look) {
+    const words = look.words.map(({ text, box, confidence }) => ({ text, box, confidence }));
+    const answer = await this.askHere({ ask: "display", words });
+    if (answer.problem) throw new Error(answer.problem.message);
+    return { answer, look };
+  }
+
+  /** @param {File[]} files */
+  async pictures([file]) {
+    this.problem = "";
+    this.looking = false;
+    if (!file) return;
+    this.busy = true;
+    try {
+      if (file.size > LARGEST_FILE) throw new Error("too large");
+      const picture = await createImageBitmap(file, { imageOrientation: "from-image" });
+      try {
+        this.read = await this.readPicture(picture, picture.width, picture.height);
+      } catch (error) {
+        this.fault(error);
+        return;
+      } finally {
+        picture.close();
+      }
+      if (this.read.answer.ways.length) await this.takeOver(this.read);
+      else this.problem = this.read.answer.words ?? "";
+    } catch {
+      this.problem = t("display.noPicture", { name: file.name });
+    } finally {
+      this.busy = false;
+    }
+  }
+
+  /** Put what was read into the fields, and its picture above them. @param {Read} read */
+  async takeOver(read) {
+    const [way] = read.answer.ways;
+    if (!way) return;
+    this.looking = false;
+    const crop = await this.crop(read);
+    this.forget();
+    const undo = this.take(way.reading);
+    this.holds = true;
+    this.taken = { read, way: 0, crop, undo };
+    this.close();
+    // What is to be compared is brought into sight; what agrees leaves the answer where it is.
+    if (way.sure !== "agrees") this.showItself();
+    navigator.vibrate?.(40);
+  }
+
+  /** The part of the picture that shows what was taken. @param {Read} read @returns {Promise<string>} */
+  async crop({ answer, look }) {
+    const numbers = answer.ways.flatMap((way) => way.numbers.map(({ word }) => word));
+    const corners = [...new Set(numbers)].flatMap((word) => look.words[word]?.corners ?? []);
+    const across = corners.map(([x]) => x);
+    const down = corners.map(([, y]) => y);
+    const scale = this.canvas.width / look.width;
+    const margin = 0.06 * look.width;
+    const left = Math.max(0, Math.min(...across) - margin) * scale;
+    const top = Math.max(0, Math.min(...down) - margin) * scale;
+    const right = Math.min(this.canvas.width, (Math.max(...across) + margin) * scale);
+    const bottom = Math.min(this.canvas.height, (Math.max(...down) + margin) * scale);
+    const cut = document.createElement("canvas");
+    cut.width = Math.max(1, Math.round(right - left));
+    cut.height = Math.max(1, Math.round(bottom - top));
+    cut.getContext("2d")?.drawImage(this.canvas, -left, -top);
+    const blob = await new Promise((/** @type {BlobCallback} */ resolve) =>
+      cut.toBlob(resolve, "image/jpeg", 0.8),
+    );
+    return blob ? URL.createObjectURL(blob) : "";
+  }
+
+  /** Take the display in another way. @param {number} index */
+  other(index) {
+    const { taken } = this;
+    const way = taken?.read.answer.ways[index];
+    if (!taken || !way) return;
+    taken.undo();
+    this.taken = { ...taken, way: index, undo: this.take(way.reading) };
+  }
+
+  takeBack() {
+    this.taken?.undo();
+    this.forget();
+  }
+
+  /** @param {Answer["ways"][number]} way */
+  figures(way) {
+    return way.numbers
+      .map(({ field, text }) => t("display.figure", { name: nameOf(field), text }))
+      .join(" · ");
+  }
+
+  renderTaken() {
+    const { taken } = this;
+    if (!taken) return nothing;
+    const { ways } = taken.read.answer;
+    const way = ways[taken.way];
+    if (!way) return nothing;
+    return html`<section class="from-display" aria-label=${t("display.taken")}>
+      <img src=${taken.crop} alt=${t("display.crop", { figures: this.figures(way) })} />
+      <p class=${way.sure === "agrees" ? "hint" : "warning"}>${way.words}</p>
+      ${
+        ways.length > 1
+          ? html`<div class="row" role="group" aria-label=${t("display.which")}>
+              ${ways.map(
+                (one, index) => html`<button
+                  type="button"
+                  aria-pressed=${index === taken.way ? "true" : "false"}
+                  @click=${() => this.other(index)}
+                >
+                  ${this.figures(one)}
+                </button>`,
+              )}
+            </div>`
+          : nothing
+      }
+      <div class="row">
+        <button type="button" class="quiet" @click=${this.takeBack}>${t("display.takeBack")}</button>
+        <button type="button" class="quiet" @click=${this.start}>${t("display.again")}</button>
+      </div>
+      <ek-spoken .words=${`${this.figures(way)}. ${way.words}`}></ek-spoken>
+    </section>`;
+  }
+
+  renderGet() {
+    const { part } = readerPart;
+    return html`<p>${t("display.part", { size: size(readerPart.bytes) })}</p>
+      ${
+        part === null
+          ? html`<div class="row">
+              <button type="button" class="main" @click=${this.get}>
+                ${t("display.get", { size: size(readerPart.bytes) })}
+              </button>
+              <button type="button" @click=${this.close}>${t("display.close")}</button>
+            </div>`
+          : html`<progress max="1" .value=${part} aria-label=${t("display.getting")}></progress>`
+      }
+      <p class="links"><a href="#about">${t("display.licence")}</a></p>`;
+  }
+
+  /** The live picture, with the numbers that are read. */
+  renderLive() {
+    const { read } = this;
+    const [way] = read?.answer.ways ?? [];
+    return html`<div class="viewfinder">
+        <video class="scan" ${ref(this.video)} playsinline muted></video>
+        ${
+          read
+            ? html`<svg viewBox="0 0 ${read.look.width} ${read.look.height}" aria-hidden="true">
+                ${(way?.numbers ?? []).map(
+                  ({ word }) =>
+                    svg`<polygon points=${(read.look.words[word]?.corners ?? []).join(" ")}></polygon>`,
+                )}
+              </svg>`
+            : nothing
+        }
+      </div>
+      <p class="figures" data-testid="display-seen">
+        ${way ? this.figures(way) : t("display.aim")}
+      </p>
+      <div class="row">
+        <button
+          type="button"
+          class="main"
+          ?disabled=${!way}
+          @click=${() => read && this.takeOver(read)}
+        >
+          ${t("display.take")}
+        </button>
+      </div>`;
+  }
+
+  renderOpen() {
+    if (!readerPart.got) return this.renderGet();
+    return html`${this.looking ? this.renderLive() : nothing}
+      ${this.busy ? html`<p class="hint" role="status">${t("display.reading")}</p>` : nothing}
+      <div class="row">
+        ${pickFile({
+          id: `${this.id || "display"}-picture`,
+          label: t("display.picture"),
+          accept: "image/*",
+          one: true,
+          onFiles: (files) => this.pictures(files),
+        })}
+        <button type="button" @click=${this.close}>${t("display.close")}</button>
+      </div>`;
+  }
+
+  render() {
+    return html`${this.renderTaken()}
+    ${
+      this.open
+        ? html`<section class="read-display" aria-label=${t("display.title")}>
+            ${this.renderOpen()} ${problemNote(this.problem || undefined)}
+          </section>`
+        : this.taken
+          ? nothing
+          : html`<button type="button" class="quiet read-display" @click=${this.start}>
+              <span aria-hidden="true">⌾</span> ${t("display.start")}
+            </button>`
+    }`;
+  }
+}
+
+/** What a figure is called. @param {string} field */
+function nameOf(field) {
+  /** @type {Record<string, string>} */
+  const names = { x: "x", y: "y", cct_K: "CCT", duv: "Duv", exposure_lx_s: "lux·s" };
+  /** @type {Record<string, string>} */
+  const units = { illuminance_lx: "lux", illuminance_fc: "fc" };
+  return names[field] ?? units[field] ?? (field === "ssi" ? "SSI" : field.replace("r", "R"));
+}
+
+customElements.define("ek-read-display", ReadDisplay);

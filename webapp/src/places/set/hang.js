@@ -180,6 +180,11 @@ class HangCards extends Page {
     return html`<div class="hang-reading">
         ${this.names.map((name, at) => this.renderNumber(name, at))}
       </div>
+      <ek-read-display
+        id="hang-display"
+        .holds=${lightDraft.unsaved}
+        .take=${(/** @type {Record<string, string>} */ reading) => lightDraft.takeDisplay(reading)}
+      ></ek-read-display>
       ${this.keeping.note()}
       <div class="actions">
         <button type="button" class="quiet" @click=${() => lightDraft.start()}>

@@ -122,7 +122,7 @@ def test_two_ways_of_mending_are_both_shown() -> None:
 def test_nothing_that_could_be_a_reading_costs_a_sentence() -> None:
     got = answer({"ask": "display", "words": rows("battery 80 %", "menu")})
     assert (got["ways"], got["left_over"]) == ([], [1])
-    assert got["words"].startswith("Neither x y nor a CCT could be read.")
+    assert got["words"].startswith("No x y, CCT or lux could be read.")
     assert answer({"ask": "display", "words": []})["ways"] == []
 
 
@@ -131,6 +131,12 @@ def test_a_cct_alone_is_taken_and_to_be_compared() -> None:
     assert way["reading"] == {"cct_K": "4310", "duv": "-0.0031", "illuminance_lx": "66"}
     assert way["sure"] == "unchecked"
     assert "compare" in way["words"]
+
+
+def test_a_level_alone_is_taken_for_a_sweep_and_to_be_compared() -> None:
+    way = taken(rows("E 1240 lx"))
+    assert (way["reading"], way["sure"]) == ({"illuminance_lx": "1240"}, "unchecked")
+    assert answer({"ask": "display", "words": rows("1240")})["ways"] == []
 
 
 def test_a_flash_has_its_own_unit() -> None:

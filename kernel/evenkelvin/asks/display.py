@@ -43,8 +43,8 @@ def reply(fields: Fields) -> dict[str, Any]:
     ``words`` says what to compare. ``reading`` is R with every number as the display writes it;
     ``numbers`` [{"field", "text", "read", "word"}] are all figures that were taken, those that R
     does not need included: ``read`` is what was read where it is taken otherwise, else null;
-    ``word`` counts in ``words`` of the question. ``ways`` is empty where there is neither x y nor
-    a CCT; ``words`` beside it says what to do then, and is null otherwise.
+    ``word`` counts in ``words`` of the question. ``ways`` is empty where there is no x y, no CCT
+    and no level; ``words`` beside it says what to do then, and is null otherwise.
 
     ``left_over`` are the words with numbers that the first way leaves.
     """
@@ -55,7 +55,7 @@ def reply(fields: Fields) -> dict[str, Any]:
     ways = read_display(order)
     taken = {places[number.word] for number in ways[0].numbers.values()} if ways else set()
     nothing = Said(
-        "Neither x y nor a CCT could be read. Hold the phone straight above the display, closer, "
+        "No x y, CCT or lux could be read. Hold the phone straight above the display, closer, "
         "and so that no lamp shows in it."
     )
     return {

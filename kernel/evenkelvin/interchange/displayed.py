@@ -79,7 +79,7 @@ def read_display(words: Sequence[Word]) -> list[Displayed]:
     Returns
     -------
     list
-        Empty where there is neither x y nor a CCT. Several where figures can be mended in several
+        Empty where there is no x y, no CCT and no level. Several where figures can be mended in several
         ways, or contradict: then it is for the person to say.
     """
     numbers = [found for index, word in enumerate(words) if (found := number_in(word, index))]
@@ -92,6 +92,8 @@ def read_display(words: Sequence[Word]) -> list[Displayed]:
     for way in ways:
         taken = {number.word for number in way.numbers.values()}
         way.numbers |= {name: n for name, n in beside.items() if n.word not in taken}
+    if not ways and any(name in beside for name in AMOUNTS):
+        return [Displayed("unchecked", beside)]
     return ways
 
 

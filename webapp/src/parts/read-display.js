@@ -2,8 +2,10 @@
  * A meter's display read by the camera, or from a picture: what was read goes into the fields at
  * once and stands beside its picture, to be compared, until the fields are emptied.
  *
- * Properties: `take`, called with R as the display writes it and giving back its undo; `holds`,
- * whether the fields still hold something.
+ * Properties: `take`, called with R as the display writes it, gives back its undo or throws a
+ * sentence; `holds`, whether the fields still hold something; `many`, whether one display follows
+ * another: then the camera stays on, and each is taken by a tap; `keepPicture`, which takes the
+ * picture along where that is offered.
  */
 import { html, nothing, svg } from "lit";
 import { createRef, ref } from "lit/directives/ref.js";
@@ -36,7 +38,7 @@ const rank = ({ answer }) => {
 
 class ReadDisplay extends Page {
   static properties = properties({
-    given: ["take", "holds"],
+    given: ["take", "holds", "many", "keepPicture"],
     own: ["open", "problem", "looking", "read", "taken", "busy"],
   });
 
@@ -45,13 +47,16 @@ class ReadDisplay extends Page {
     /** @type {(reading: Record<string, string>) => () => void} */
     this.take = () => () => {};
     this.holds = false;
+    this.many = false;
+    /** @type {((picture: Blob) => void) | null} */
+    this.keepPicture = null;
     this.open = false;
     this.problem = "";
     this.looking = false;
     this.busy = false;
     /** What the last look read. @type {Read | null} */
     this.read = null;
-    /** What went into the fields. @type {{ read: Read, way: number, crop: string, undo: () => void } | null} */
+    /** What went into the fields. @type {{ read: Read, way: number, picture: Blob | null, crop: string, undo: () => void } | null} */
     this.taken = null;
     this.video = createRef();
     this.reader = new DisplayReader();
@@ -75,7 +80,7 @@ class ReadDisplay extends Page {
 
   willUpdate() {
     // The reading was kept, or cleared: its picture has done its work.
-    if (this.taken && !this.holds) this.forget();
+    if (this.taken && !this.holds && !this.many) this.forget();
   }
 
   forget() {
@@ -152,7 +157,7 @@ class ReadDisplay extends Page {
     }
     const [way] = this.read.answer.ways;
     const said = way?.sure === "agrees" ? JSON.stringify(way.reading) : "";
-    if (said && said === this.last) await this.takeOver(this.read);
+    if (!this.many && said && said === this.last) await this.takeOver(this.read);
     this.last = said;
   }
 
@@ -227,19 +232,26 @@ class ReadDisplay extends Page {
   async takeOver(read) {
     const [way] = read.answer.ways;
     if (!way) return;
-    this.looking = false;
-    const crop = await this.crop(read);
+    this.looking &&= this.many;
+    const picture = await this.crop(read);
     this.forget();
-    const undo = this.take(way.reading);
+    let undo;
+    try {
+      undo = this.take(way.reading);
+    } catch (error) {
+      this.problem = error instanceof Error ? error.message : String(error);
+      return;
+    }
+    this.problem = "";
     this.holds = true;
-    this.taken = { read, way: 0, crop, undo };
-    this.close();
+    this.taken = { read, way: 0, picture, crop: picture ? URL.createObjectURL(picture) : "", undo };
+    if (!this.many) this.close();
     // What is to be compared is brought into sight; what agrees leaves the answer where it is.
     if (way.sure !== "agrees") this.showItself();
     navigator.vibrate?.(40);
   }
 
-  /** The part of the picture that shows what was taken. @param {Read} read @returns {Promise<string>} */
+  /** The part of the picture that shows what was taken. @param {Read} read @returns {Promise<Blob | null>} */
   async crop({ answer, look }) {
     const numbers = answer.ways.flatMap((way) => way.numbers.map(({ word }) => word));
     const corners = [...new Set(numbers)].flatMap((word) => look.words[word]?.corners ?? []);
@@ -255,10 +267,7 @@ class ReadDisplay extends Page {
     cut.width = Math.max(1, Math.round(right - left));
     cut.height = Math.max(1, Math.round(bottom - top));
     cut.getContext("2d")?.drawImage(this.canvas, -left, -top);
-    const blob = await new Promise((/** @type {BlobCallback} */ resolve) =>
-      cut.toBlob(resolve, "image/jpeg", 0.8),
-    );
-    return blob ? URL.createObjectURL(blob) : "";
+    return new Promise((resolve) => cut.toBlob(resolve, "image/jpeg", 0.8));
   }
 
   /** Take the display in another way. @param {number} index */
@@ -273,6 +282,14 @@ class ReadDisplay extends Page {
   takeBack() {
     this.taken?.undo();
     this.forget();
+  }
+
+  /** The picture goes along with the reading, as its photo. */
+  withPicture() {
+    const { taken } = this;
+    if (!taken?.picture) return;
+    this.keepPicture?.(taken.picture);
+    this.keepPicture = null;
   }
 
   /** @param {Answer["ways"][number]} way */
@@ -308,7 +325,18 @@ class ReadDisplay extends Page {
       }
       <div class="row">
         <button type="button" class="quiet" @click=${this.takeBack}>${t("display.takeBack")}</button>
-        <button type="button" class="quiet" @click=${this.start}>${t("display.again")}</button>
+        ${
+          this.open
+            ? nothing
+            : html`<button type="button" class="quiet" @click=${this.start}>${t("display.again")}</button>`
+        }
+        ${
+          this.keepPicture && taken.picture
+            ? html`<button type="button" class="quiet" @click=${() => this.withPicture()}>
+                ${t("display.keepPicture")}
+              </button>`
+            : nothing
+        }
       </div>
       <ek-spoken .words=${`${this.figures(way)}. ${way.words}`}></ek-spoken>
     </section>`;

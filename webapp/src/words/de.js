@@ -469,6 +469,9 @@ const de = {
   "display.which": "Was stimmt?",
   "display.takeBack": "Zurücknehmen",
   "display.again": "Noch einmal lesen",
+  "display.keepPicture": "Dieses Bild mit aufheben",
+  "display.otherUnit":
+    "Die Anzeige zeigt {other}, diese Fläche steht in {unit}: stelle eins auf das andere um.",
   "display.kept": "Der Leser für Anzeigen, {size}",
   "display.remove": "Entfernen",
   "display.removed": "Der Leser ist entfernt.",

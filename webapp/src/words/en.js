@@ -967,6 +967,9 @@ export default {
   "display.which": "Which is right?",
   "display.takeBack": "Take back",
   "display.again": "Read again",
+  "display.keepPicture": "Keep this picture with it",
+  "display.otherUnit":
+    "The display shows {other}, this surface is in {unit}: set one of them to the other.",
   "display.kept": "The reader of displays, {size}",
   "display.remove": "Remove it",
   "display.removed": "The reader is removed.",

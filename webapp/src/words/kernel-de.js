@@ -1509,8 +1509,8 @@ export default {
   // replies/dim.py
   // asks/agree.py
   // asks/display.py
-  "Neither x y nor a CCT could be read. Hold the phone straight above the display, closer, and so that no lamp shows in it.":
-    "Weder x y noch eine CCT war zu lesen. Halte das Telefon gerade über die Anzeige, näher und so, dass sich keine Lampe darin spiegelt.",
+  "No x y, CCT or lux could be read. Hold the phone straight above the display, closer, and so that no lamp shows in it.":
+    "Weder x y noch CCT oder Lux waren zu lesen. Halte das Telefon gerade über die Anzeige, näher und so, dass sich keine Lampe darin spiegelt.",
   "A box is left, top, right and bottom.": "Ein Rahmen ist links, oben, rechts und unten.",
   "{first} Nothing checks {figures}: compare.": "{first} Nichts prüft {figures}: vergleichen.",
   "Nothing on the display checks these numbers: compare each of them.":

@@ -373,12 +373,19 @@ class LightView extends Page {
     `;
   }
 
+  /** @param {Blob} picture of the display */
+  async keepPicture(picture) {
+    const { smallPhoto } = await import("../../parts/photo.js");
+    lightDraft.type({ photo: await smallPhoto(picture) });
+  }
+
   /** The numbers off the meter's display, by the phone's camera. */
   renderDisplay() {
     return html`<ek-read-display
       id="light-display"
-      .holds=${lightDraft.unsaved}
+      .holds=${lightDraft.unsaved || lightDraft.typed.illuminance !== ""}
       .take=${(/** @type {Record<string, string>} */ reading) => lightDraft.takeDisplay(reading)}
+      .keepPicture=${lightDraft.typed.photo ? null : this.keepPicture}
     ></ek-read-display>`;
   }
 

@@ -177,6 +177,35 @@ class SweepView extends Page {
     if (this.#full(clean)) this.next();
   }
 
+  /**
+   * What a display shows at this point: its level, and its colour where that is read too.
+   * @param {Record<string, string>} reading
+   * @returns {() => void} the undo
+   */
+  takeDisplay(reading) {
+    const { current, surface, step, field, round } = this;
+    const name = levelFieldOf(surface);
+    const other = name === "illuminance_lx" ? "illuminance_fc" : "illuminance_lx";
+    if (!reading[name] && reading[other]) {
+      const units = { other: other.slice(-2), unit: name.slice(-2) };
+      throw new Error(t("display.otherUnit", units));
+    }
+    if (current === undefined) return () => {};
+    const values = round === "together" && this.colour ? ["x", "y", "level"] : ["level"];
+    for (const each of values) {
+      const value = each === "level" ? reading[name] : reading[each];
+      if (!value || this.current !== current) break;
+      this.field = /** @type {"x" | "y" | "level"} */ (each);
+      this.write(value);
+      // A number that has all its digits has gone on by itself.
+      if (this.current === current && this.field === each) this.next();
+    }
+    return () => {
+      this.draft.type(surface);
+      Object.assign(this, { step, field, round });
+    };
+  }
+
   /** @param {string[]} levels @param {number} at @param {string} value */
   #filled(levels, at, value) {
     return this.surface.points.map((_, i) => (i === at ? value : (levels[i] ?? "")));
@@ -411,8 +440,14 @@ class SweepView extends Page {
       onInput: (typed) => this.write(typed),
       onNext: () => this.next(),
     });
-    if (surface.columns || this.round !== "together") return pad;
-    return html`${pad}
+    const display = html`<ek-read-display
+      id="sweep-display"
+      .many=${true}
+      .holds=${true}
+      .take=${(/** @type {Record<string, string>} */ reading) => this.takeDisplay(reading)}
+    ></ek-read-display>`;
+    if (surface.columns || this.round !== "together") return html`${pad} ${display}`;
+    return html`${pad} ${display}
       <button type="button" class="quiet" @click=${() => this.dropPoint(current)}>
         ${t("book.deleteName", { name: t("sweep.aimPoint", { n: current + 1 }) })}
       </button>`;

@@ -18,8 +18,8 @@ from playwright.sync_api import Browser, CDPSession, Playwright
 #: So many tabs write at once, in so many processes, and die at one instant.
 TABS, PROCESSES = 8, 2
 #: What this catches is a reading called kept before its write was sent: a tab that dies does not
-#: take back what it has sent already. To keep takes some 20 ms; were it called kept 5 ms before that,
-#: one tab in four would be caught, and fifty would all escape once in a million.
+#: take back what it has sent. To keep takes some 20 ms; were it called kept 5 ms before that, one
+#: tab in four would be caught, and fifty would all escape once in a million.
 ROUNDS = 8
 #: A tab lives this long at most, in ms, once it has begun to keep one reading after another.
 LONGEST = 160

@@ -47,6 +47,8 @@ _MISREAD = {
 _SAME_CCT, _NEAR_CCT = 1e-4, 6e-3
 _SAME_DUV, _NEAR_DUV = 1e-5, 6e-4
 
+#: A number that nothing names or checks is a CCT only where lights mostly are.
+_LIKELY_K = (1600.0, 15_000.0)
 #: A display shows fewer; of more chromaticities none is mended, as too much would agree by chance.
 _MOST_NUMBERS, _MOST_MENDED = 60, 12
 
@@ -79,8 +81,8 @@ def read_display(words: Sequence[Word]) -> list[Displayed]:
     Returns
     -------
     list
-        Empty where there is no x y, no CCT and no level. Several where figures can be mended in several
-        ways, or contradict: then it is for the person to say.
+        Empty where there is no x y, no CCT and no level. Several where figures can be mended in
+        several ways, or contradict: then it is for the person to say.
     """
     numbers = [found for index, word in enumerate(words) if (found := number_in(word, index))]
     numbers = numbers[:_MOST_NUMBERS]
@@ -337,8 +339,9 @@ def _alone(kinds: _Kinds, labels: Labels) -> list[Displayed]:
             by_label |= {"x": one, "y": other}
             both = True
     for name in ("cct_K", "duv"):
-        if name not in by_label and len(kinds[name]) == 1:
-            by_label[name] = kinds[name][0]
+        likely = [n for n in kinds[name] if name == "duv" or _LIKELY_K[0] < n.value < _LIKELY_K[1]]
+        if name not in by_label and len(likely) == 1:
+            by_label[name] = likely[0]
     colour = {name: by_label[name] for name in COLOURS if name in by_label}
     if not both and "cct_K" not in colour:
         return []

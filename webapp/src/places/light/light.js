@@ -23,6 +23,7 @@ import { Page } from "../../base/page.js";
 import { properties } from "../../base/properties.js";
 import "../../parts/meant-row.js";
 import { patchLight } from "../../parts/patch-light.js";
+import { smallPhoto } from "../../parts/photo.js";
 import "../../parts/spoken.js";
 import "./stop-line.js";
 import { Watch } from "../../base/watch.js";
@@ -375,7 +376,6 @@ class LightView extends Page {
 
   /** @param {Blob} picture of the display */
   async keepPicture(picture) {
-    const { smallPhoto } = await import("../../parts/photo.js");
     lightDraft.type({ photo: await smallPhoto(picture) });
   }
 

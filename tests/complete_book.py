@@ -156,6 +156,20 @@ def entries() -> list[Plain]:
             "reading", "window-1", WINDOW, 16, stage="bare", cct_K="7200", lamp="daylight",
             illuminance_lx="640", pack=[],
         ),
+        # As meters of other forms give them.
+        _entry(
+            "reading", "window-3", WINDOW, 24, stage="bare", cct_mired="139", tint_cc="2.5",
+            tint_says="filter", lamp="daylight", illuminance_lx="610", pack=[],
+        ),
+        _entry(
+            "reading", "flash-3", FLASH, 25, stage="bare", cct_K="5610", tint_cuts="1/8",
+            tint_says="light", flash_f_number="5.6", flash_iso="100", flash_receptor="dome",
+            flash_constant="330", lamp="flash", pack=[], target=WHITE,
+        ),
+        _entry(
+            "kit", "hall-kit", None, 26, name="hall truck", gels=["full CTO", "1/4 CTO"],
+            pieces=["2", ""],
+        ),
         # A level without a colour: the meter was read in the dark.
         _entry("reading", "torn-1", TORN, 17, stage="bare", illuminance_lx="3", lamp="unknown"),
         _entry(

@@ -43,6 +43,7 @@ def test_every_field_of_the_format_is_there() -> None:
         "reading",
         "surface",
         "gel",
+        "kit",
         "entry",
         *INNER,
     ):

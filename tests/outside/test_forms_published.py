@@ -43,6 +43,7 @@ def test_cc_is_the_duv_that_such_a_filter_gives_a_black_body(kelvin: float, cc: 
     [("full", 30), ("1/2", 15), ("1/4", 7.5), ("1/8", 3.5)],
 )
 def test_cuts_are_the_cc_that_the_trade_gives_them(cut: str, cc: float) -> None:
+    """Common practice, no source: full plus or minus green is CC30."""
     by_cut = answer({"ask": "describe", "reading": {"cct_K": 5600, "tint_cuts": f"-{cut}"}})
     by_cc = answer({"ask": "describe", "reading": {"cct_K": 5600, "tint_cc": -cc}})
     assert by_cut["duv"] == by_cc["duv"]

@@ -213,6 +213,47 @@ def test_displays_are_read_right_or_asked_about(reading: Page) -> None:
     assert tally.silent <= len(DISPLAYS) / 200, tally.told
 
 
+def test_points_of_a_sweep_are_read_one_after_the_other(no_camera: Page) -> None:
+    page = no_camera
+    shown = [display(CLEAR), display(7)]
+    page.evaluate("location.hash = '#sweep'")
+    level = page.get_by_role("textbox", name="Point 1 of 9")
+    expect(level).to_be_visible()
+    open_reader(page)
+    for n, each in enumerate(shown, start=1):
+        choose_picture(page, "display.jpg", each.picture)
+        lux = each.shows["illuminance_lx"]
+        expect(page.locator(".from-display")).to_contain_text(f"lux {lux}", timeout=30_000)
+        expect(page.get_by_role("textbox", name=f"Point {n + 1} of 9")).to_be_visible()
+    page.get_by_role("button", name="Take back").click()
+    expect(page.get_by_role("textbox", name="Point 2 of 9")).to_be_visible()
+    page.get_by_role("button", name="Close").click()
+    page.evaluate("location.hash = '#light'")
+
+
+def test_the_picture_is_kept_with_the_reading_on_request(no_camera: Page) -> None:
+    page = no_camera
+    page.evaluate("location.hash = '#light'")
+    open_reader(page)
+    choose_picture(page, "display.jpg", display(CLEAR).picture)
+    page.get_by_role("button", name="Keep this picture with it").click()
+    expect(page.get_by_role("button", name="Keep this picture with it")).to_have_count(0)
+    page.get_by_label("Name", exact=True).fill("doorway")
+    keep(page)
+    photo = page.evaluate(
+        """async () => {
+            const done = request => new Promise(resolve => {
+                request.onsuccess = () => resolve(request.result);
+            });
+            const opened = await done(indexedDB.open("evenkelvin"));
+            const all = await done(opened.transaction("entries").objectStore("entries").getAll());
+            opened.close();
+            return all.map(entry => entry.data.photo).filter(Boolean).join();
+        }"""
+    )
+    assert photo.startswith("data:image/jpeg;base64,")
+
+
 def test_the_reader_is_no_part_of_the_first_visit_and_can_be_removed(
     phone_browser: Browser, dist: Path
 ) -> None:

@@ -472,6 +472,8 @@ const de = {
   "display.keepPicture": "Dieses Bild mit aufheben",
   "display.otherUnit":
     "Die Anzeige zeigt {other}, diese Fläche steht in {unit}: stelle eins auf das andere um.",
+  "display.noLevel":
+    "Von der Anzeige wurde kein Lux gelesen. Halte das Telefon näher oder tippe es.",
   "display.kept": "Der Leser für Anzeigen, {size}",
   "display.remove": "Entfernen",
   "display.removed": "Der Leser ist entfernt.",

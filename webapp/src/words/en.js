@@ -970,6 +970,7 @@ export default {
   "display.keepPicture": "Keep this picture with it",
   "display.otherUnit":
     "The display shows {other}, this surface is in {unit}: set one of them to the other.",
+  "display.noLevel": "No lux was read off the display. Hold the phone closer, or type it.",
   "display.kept": "The reader of displays, {size}",
   "display.remove": "Remove it",
   "display.removed": "The reader is removed.",

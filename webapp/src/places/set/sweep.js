@@ -190,6 +190,7 @@ class SweepView extends Page {
       const units = { other: other.slice(-2), unit: name.slice(-2) };
       throw new Error(t("display.otherUnit", units));
     }
+    if (!reading[name]) throw new Error(t("display.noLevel"));
     if (current === undefined) return () => {};
     const values = round === "together" && this.colour ? ["x", "y", "level"] : ["level"];
     for (const each of values) {

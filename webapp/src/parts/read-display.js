@@ -22,7 +22,7 @@ import { problemNote } from "./warnings.js";
 
 /** @typedef {import("../reader/client.js").Look} Look */
 /** @typedef {import("../kernel/answers.js").Answers["display"]} Answer */
-/** @typedef {{ answer: Answer, look: Look }} Read */
+/** @typedef {{ answer: Answer, look: Look, canvas: HTMLCanvasElement }} Read with its own picture */
 
 const BETWEEN = 60; // ms between two looks: the reader takes several times that
 const LONGEST = 1280; // pixels: more are read no better
@@ -60,7 +60,6 @@ class ReadDisplay extends Page {
     this.taken = null;
     this.video = createRef();
     this.reader = new DisplayReader();
-    this.canvas = document.createElement("canvas");
     /** @type {MediaStream | undefined} */
     this.stream = undefined;
     this.last = "";
@@ -97,10 +96,14 @@ class ReadDisplay extends Page {
 
   close() {
     this.open = false;
+    this.stopFilming();
+    this.reader.close();
+  }
+
+  stopFilming() {
     this.looking = false;
     for (const track of this.stream?.getTracks() ?? []) track.stop();
     this.stream = undefined;
-    this.reader.close();
   }
 
   async get() {
@@ -178,34 +181,35 @@ class ReadDisplay extends Page {
    */
   async readPicture(source, width, height) {
     const scale = Math.min(1, LONGEST / Math.max(width, height));
-    this.canvas.width = Math.max(1, Math.round(width * scale));
-    this.canvas.height = Math.max(1, Math.round(height * scale));
-    const context = this.canvas.getContext("2d");
+    const canvas = document.createElement("canvas");
+    canvas.width = Math.max(1, Math.round(width * scale));
+    canvas.height = Math.max(1, Math.round(height * scale));
+    const context = canvas.getContext("2d");
     if (!context) throw new Error("no canvas");
     context.imageSmoothingQuality = "high";
-    context.drawImage(source, 0, 0, this.canvas.width, this.canvas.height);
-    const plain = await this.understood(
-      await this.reader.look(await createImageBitmap(this.canvas)),
-    );
+    context.drawImage(source, 0, 0, canvas.width, canvas.height);
+    const look = await this.reader.look(await createImageBitmap(canvas));
+    const plain = { look, canvas, answer: await this.understood(look) };
     if (rank(plain) === 0) return plain;
     // Digits made of bars have gaps, which only a second look closes.
-    const bars = await this.understood(await this.reader.lookForBars());
+    const second = await this.reader.lookForBars();
+    const bars = { look: second, canvas, answer: await this.understood(second) };
     const surer = rank(bars) - rank(plain);
     return surer < 0 || (surer === 0 && bars.look.bars > 1) ? bars : plain;
   }
 
-  /** @param {Look} look @returns {Promise<Read>} */
+  /** What the kernel makes of what was seen. @param {Look} look @returns {Promise<Answer>} */
   async understood(look) {
     const words = look.words.map(({ text, box, confidence }) => ({ text, box, confidence }));
     const answer = await this.askHere({ ask: "display", words });
     if (answer.problem) throw new Error(answer.problem.message);
-    return { answer, look };
+    return answer;
   }
 
   /** @param {File[]} files */
   async pictures([file]) {
     this.problem = "";
-    this.looking = false;
+    this.stopFilming();
     if (!file) return;
     this.busy = true;
     try {
@@ -252,21 +256,21 @@ class ReadDisplay extends Page {
   }
 
   /** The part of the picture that shows what was taken. @param {Read} read @returns {Promise<Blob | null>} */
-  async crop({ answer, look }) {
+  async crop({ answer, look, canvas }) {
     const numbers = answer.ways.flatMap((way) => way.numbers.map(({ word }) => word));
     const corners = [...new Set(numbers)].flatMap((word) => look.words[word]?.corners ?? []);
     const across = corners.map(([x]) => x);
     const down = corners.map(([, y]) => y);
-    const scale = this.canvas.width / look.width;
+    const scale = canvas.width / look.width;
     const margin = 0.06 * look.width;
     const left = Math.max(0, Math.min(...across) - margin) * scale;
     const top = Math.max(0, Math.min(...down) - margin) * scale;
-    const right = Math.min(this.canvas.width, (Math.max(...across) + margin) * scale);
-    const bottom = Math.min(this.canvas.height, (Math.max(...down) + margin) * scale);
+    const right = Math.min(canvas.width, (Math.max(...across) + margin) * scale);
+    const bottom = Math.min(canvas.height, (Math.max(...down) + margin) * scale);
     const cut = document.createElement("canvas");
     cut.width = Math.max(1, Math.round(right - left));
     cut.height = Math.max(1, Math.round(bottom - top));
-    cut.getContext("2d")?.drawImage(this.canvas, -left, -top);
+    cut.getContext("2d")?.drawImage(canvas, -left, -top);
     return new Promise((resolve) => cut.toBlob(resolve, "image/jpeg", 0.8));
   }
 

@@ -133,6 +133,14 @@ def test_a_cct_alone_is_taken_and_to_be_compared() -> None:
     assert "compare" in way["words"]
 
 
+def test_a_tint_in_cc_stands_for_a_duv_that_is_not_shown() -> None:
+    way = taken(rows("CCT 4310 K", "CC -2.5", "E 66 lx"))
+    assert way["reading"] == {"cct_K": "4310", "tint_cc": "-2.5", "illuminance_lx": "66"}
+    assert "problem" not in answer({"ask": "describe", "reading": way["reading"]})
+    both = taken(rows(f"CCT {CCT} K", "CC 1.0", f"x {X}", f"y {Y}"))
+    assert both["reading"] == {"x": X, "y": Y}
+
+
 def test_a_level_alone_is_taken_for_a_sweep_and_to_be_compared() -> None:
     way = taken(rows("E 1240 lx"))
     assert (way["reading"], way["sure"]) == ({"illuminance_lx": "1240"}, "unchecked")

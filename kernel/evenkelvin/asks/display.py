@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from evenkelvin.fields import Fields
-from evenkelvin.interchange.display_words import AMOUNTS, METRICS, Word, in_order
+from evenkelvin.interchange.display_words import AMOUNTS, METRICS, TINT, Word, in_order
 from evenkelvin.interchange.displayed import Displayed, read_display
 from evenkelvin.problem import Problem
 from evenkelvin.said import Figure, Said, Value, joined, listed
@@ -29,7 +29,7 @@ FIELDS: Group = {
 _NAMES: dict[str, Value] = {
     "x": "x", "y": "y", "cct_K": "CCT", "duv": "Duv", "illuminance_lx": Said("lux"),
     "illuminance_fc": Said("foot-candles"), "exposure_lx_s": "lx·s", "ra": "Ra", "r9": "R9",
-    "rf": "Rf", "rg": "Rg", "ssi": "SSI",
+    "rf": "Rf", "rg": "Rg", "ssi": "SSI", TINT: "CC",
 }  # fmt: skip
 
 
@@ -84,7 +84,9 @@ def _word(group: Fields) -> Word:
 
 def _plain(way: Displayed, places: Sequence[int]) -> dict[str, Any]:
     numbers = way.numbers
-    colour = ("x", "y") if {"x", "y"} <= set(numbers) else ("cct_K", "duv")
+    colour: tuple[str, ...] = ("x", "y")
+    if not {"x", "y"} <= set(numbers):
+        colour = ("cct_K", "duv" if "duv" in numbers else TINT)
     reading = {
         name: numbers[name].text.lstrip("+")
         for name in (*colour, *AMOUNTS, *METRICS)

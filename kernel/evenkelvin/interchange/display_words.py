@@ -17,12 +17,15 @@ from evenkelvin.interchange.stated import field_of, word_of
 COLOURS = ("x", "y", "cct_K", "duv")
 AMOUNTS = ("illuminance_lx", "illuminance_fc", "exposure_lx_s")
 METRICS = ("ra", "r9", "rf", "rg", "ssi")
+#: Green or magenta in CC, which stands for a Duv where none is shown.
+TINT = "tint_cc"
 
 _METRIC_LABELS = (
     ("r9", re.compile(r"r\s*9")),
     ("ra", re.compile(r"(cri\s*)?\(?ra\)?|cri")),
     ("rf", re.compile(r"(tm.?30\s*)?rf")),
     ("rg", re.compile(r"(tm.?30\s*)?rg")),
+    (TINT, re.compile(r"cc")),
     ("ssi", re.compile(r"ssi(\s*\W?[dtp]?\d*\W?)?")),
 )
 #: Letters that are digits when they stand among digits.
@@ -220,7 +223,7 @@ def _named(text: str) -> str:
     for name, pattern in _METRIC_LABELS:
         if pattern.fullmatch(label):
             return name
-    if re.fullmatch(r"cc|[au]?v?['′’]|u['′’]?|λ\s*p?|peak|tlci|tlmf|gai|cqs|r\d+|time|zeit", label):
+    if re.fullmatch(r"[au]?v?['′’]|u['′’]?|λ\s*p?|peak|tlci|tlmf|gai|cqs|r\d+|time|zeit", label):
         return "else"
     named = field_of(text) or ("illuminance_lx" if label in ("e", "ev") else "")
     if named in ("", *COLOURS, *AMOUNTS):

@@ -21,6 +21,7 @@ from evenkelvin.interchange.display_words import (
     AMOUNTS,
     COLOURS,
     METRICS,
+    TINT,
     Labels,
     Number,
     Word,
@@ -37,6 +38,7 @@ _RANGES = {
     "illuminance_lx": (0.01, 300_000.0), "illuminance_fc": (0.001, 30_000.0),
     "exposure_lx_s": (0.01, 100_000.0), "ra": (0.0, 100.0), "r9": (-200.0, 100.0),
     "rf": (0.0, 100.0), "rg": (40.0, 160.0), "ssi": (0.0, 100.0),
+    TINT: (-100.0, 100.0),
 }  # fmt: skip
 #: What a digit is taken for when it was not well seen.
 _MISREAD = {
@@ -104,7 +106,7 @@ def _amounts(numbers: Sequence[Number], labels: Labels) -> dict[str, Number]:
     found: dict[str, Number] = {}
     for number in numbers:
         name = labels.of(number)
-        if name not in (*AMOUNTS, *METRICS) or name in found:
+        if name not in (*AMOUNTS, *METRICS, TINT) or name in found:
             continue
         low, high = _RANGES[name]
         if name == "illuminance_lx" and _is_chromaticity(number):

@@ -429,7 +429,7 @@ class ReadDisplay extends Page {
 /** What a figure is called. @param {string} field */
 function nameOf(field) {
   /** @type {Record<string, string>} */
-  const names = { x: "x", y: "y", cct_K: "CCT", duv: "Duv", exposure_lx_s: "lux·s" };
+  const names = { x: "x", y: "y", cct_K: "CCT", duv: "Duv", exposure_lx_s: "lux·s", tint_cc: "CC" };
   /** @type {Record<string, string>} */
   const units = { illuminance_lx: "lux", illuminance_fc: "fc" };
   return names[field] ?? units[field] ?? (field === "ssi" ? "SSI" : field.replace("r", "R"));

@@ -83,10 +83,10 @@ export function readingEntry({ id, legend, value, amount, problemAt, onInput }) 
     });
   };
   const take = (/** @type {Record<string, string>} */ reading) => {
-    const { x = "", y = "", cct_K = "", duv = "" } = reading;
+    const { x = "", y = "", cct_K = "", duv = "", tint_cc = "" } = reading;
     const [level] = amount ? Object.keys(levelOf(reading)) : [];
     const told = level ? { amount: `${reading[level]} ${levelUnit(level)}` } : {};
-    onInput({ way: x ? "xy" : "cct", ...OTHER_FORMS, x, y, cct_K, duv, ...told });
+    onInput({ way: x ? "xy" : "cct", ...OTHER_FORMS, x, y, cct_K, duv, tint_cc, ...told });
     return () => onInput(value);
   };
   return html`

@@ -154,7 +154,7 @@ class LightDraft extends EventTarget {
     const unit = levelField(fields.lamp ?? this.typed.lamp);
     /** @type {Record<string, any>} */
     const typed = { way: reading.cct_K === undefined ? "xy" : "cct" };
-    for (const key of ["x", "y", "cct_K", "duv", ...FIGURES]) {
+    for (const key of ["x", "y", "cct_K", "duv", "tint_cc", ...FIGURES]) {
       if (reading[key] !== undefined) typed[key] = String(reading[key]);
     }
     const [given] = Object.keys(levelOf(reading));
@@ -173,7 +173,8 @@ class LightDraft extends EventTarget {
   takeDisplay(reading) {
     const earlier = this.typed;
     const flash = reading.exposure_lx_s !== undefined;
-    this.typeReading(reading, { ...OTHER_FORMS, ...(flash ? { lamp: "flash" } : {}) });
+    this.typed = { ...this.typed, ...OTHER_FORMS, cct_K: "", duv: "" };
+    this.typeReading(reading, flash ? { lamp: "flash" } : {});
     return () => this.start(earlier);
   }
 

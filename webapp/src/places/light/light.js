@@ -244,6 +244,8 @@ class LightView extends Page {
 
   /** @param {string} id of a field, to go on in at its end */
   async into(id) {
+    // Only the first fields are there at first: the next is drawn a moment later.
+    while (!begun) await new Promise((done) => setTimeout(done));
     await this.updateComplete;
     const field = /** @type {HTMLInputElement | null} */ (this.querySelector(`#${id}`));
     field?.focus();

@@ -98,7 +98,7 @@ def test_a_fix_is_computed_on_the_spectrum_and_kept_with_it(demo: Page) -> None:
     wait_for_kernel(demo)
     open_setup(demo, "here")
     light = demo.locator(".lights > li", has_text="HMI through the doorway")
-    light.get_by_role("link", name="spectrum").first.click()
+    light.locator("a[href^='#reading/']").first.click()
     demo.get_by_role("link", name="See how it shows colours").click()
     expect(demo.get_by_role("heading", name="HMI through the doorway")).to_be_visible()
 

@@ -195,6 +195,8 @@ class Settled:
         session.detach()
         page.goto(self.site.url)
         wait_for_kernel(page)
+        # All of Light is drawn: nobody types within the first tenth of a second.
+        page.locator("#light-illuminance").wait_for(state="attached")
         return page
 
     def close_pages(self) -> list[str]:

@@ -52,7 +52,10 @@ WITHOUT_DIST = [TESTS / "kernel", TESTS / "outside"]
 
 #: One worker a core. What shares a page stays together, and what takes longest starts first
 #: (tests/conftest.py): the scheduler is not to sort it by number.
+#: What fails runs once more, as a busy machine may be too slow for a browser; what passes only
+#: then is told as RERUN at the end.
 IN_PARALLEL = ["--dist", "loadgroup", "--no-loadscope-reorder", "-n", str(os.cpu_count() or 1)]
+IN_PARALLEL += ["--reruns", "1", "-rR"]
 
 
 #: What pytest ends with when tests failed.

@@ -109,7 +109,8 @@ def _amounts(numbers: Sequence[Number], labels: Labels) -> dict[str, Number]:
         if name not in (*AMOUNTS, *METRICS, TINT) or name in found:
             continue
         low, high = _RANGES[name]
-        if name == "illuminance_lx" and _is_chromaticity(number):
+        # No level and no index looks like x or y, whatever label stands nearest.
+        if _is_chromaticity(number):
             continue
         if low <= number.value <= high:
             found[name] = number

@@ -152,6 +152,20 @@ def test_what_was_typed_comes_back_when_the_display_is_taken_back(no_camera: Pag
     reading.get_by_role("button", name="Clear").click()
 
 
+def test_what_nothing_checks_is_in_sight_to_be_compared(no_camera: Page) -> None:
+    page = no_camera
+    shown = next(
+        d for d in map(display, range(1, 60)) if set(d.shows) == {"x", "y", "illuminance_lx"}
+    )
+    open_reader(page)
+    choose_picture(page, "display.jpg", shown.picture)
+    expect(headline(page)).to_be_visible(timeout=30_000)
+    expect(page.locator("button.seen")).to_be_visible()
+    expect(page.locator(".from-display .warning")).to_be_in_viewport(ratio=1)
+    expect(page.locator(".from-display img")).to_be_in_viewport(ratio=0.5)
+    page.get_by_role("button", name="Clear").click()
+
+
 def bomb() -> bytes:
     """A picture of 60 000 × 60 000 pixels in a few kilobytes."""
 

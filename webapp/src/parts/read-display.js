@@ -27,6 +27,7 @@ import { problemNote } from "./warnings.js";
 const BETWEEN = 60; // ms between two looks: the reader takes several times that
 const LONGEST = 1280; // pixels: more are read no better
 const LARGEST_FILE = 40_000_000; // bytes
+const SETTLES = 3000; // ms, until an answer and its drawings stand
 /** From the surest. */
 const SURE = ["agrees", "mended", "nearly", "unchecked", "contradicts"];
 
@@ -148,6 +149,16 @@ class ReadDisplay extends Page {
     this.firstElementChild?.scrollIntoView({ block: "nearest" });
   }
 
+  /** The answer comes a moment later, above, and would push what is to be compared away. */
+  async stayInSight() {
+    await this.showItself();
+    const about = new ResizeObserver(() => this.showItself());
+    about.observe(this.closest("form")?.parentElement ?? document.body);
+    const enough = () => about.disconnect();
+    addEventListener("pointerdown", enough, { once: true });
+    setTimeout(enough, SETTLES);
+  }
+
   /** One look at the live picture; what two looks agree on is taken. @param {HTMLVideoElement} video @param {number} width @param {number} height */
   async lookAt(video, width, height) {
     try {
@@ -251,7 +262,7 @@ class ReadDisplay extends Page {
     this.taken = { read, way: 0, picture, crop: picture ? URL.createObjectURL(picture) : "", undo };
     if (!this.many) this.close();
     // What is to be compared is brought into sight; what agrees leaves the answer where it is.
-    if (way.sure !== "agrees") this.showItself();
+    if (way.sure !== "agrees") this.stayInSight();
     navigator.vibrate?.(40);
   }
 

@@ -62,7 +62,7 @@ class StorageTruth extends Page {
       }
       ${
         readerPart.got
-          ? html`<div class="row">
+          ? html`<div class="row kept-part">
               <p>${t("display.kept", { size: size(readerPart.bytes) })}</p>
               <button type="button" class="quiet" @click=${this.removeReader}>
                 ${t("display.remove")}

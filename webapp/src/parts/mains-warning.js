@@ -9,17 +9,8 @@ import { currentSetup } from "../store/log/shoot.js";
 import { mainsQuestion } from "../store/questions/camera.js";
 import { t } from "../words/index.js";
 
-/** Lamps that can follow the mains. Filaments hardly do; daylight and flash never. */
-const PULSING = new Set([
-  "unknown",
-  "hmi",
-  "fluorescent",
-  "led",
-  "led rgb",
-  "plasma",
-  "mercury",
-  "sodium",
-]);
+/** Filaments hardly follow the mains; daylight and flash never. Any other lamp can. */
+const STEADY = new Set(["tungsten", "daylight", "flash"]);
 
 class MainsWarning extends Page {
   static properties = properties({ given: ["lamps"] });
@@ -33,7 +24,7 @@ class MainsWarning extends Page {
   }
 
   willUpdate() {
-    const pulsing = this.lamps.some((lamp) => PULSING.has(lamp));
+    const pulsing = this.lamps.some((lamp) => lamp && !STEADY.has(lamp));
     this.flicker.put(pulsing ? mainsQuestion(book.thing(currentSetup()?.parent)) : null);
   }
 

@@ -53,7 +53,7 @@ def test_a_hang_card_takes_the_chosen_form_and_keeps_by_it(app: Page) -> None:
     go(app, "Set")
     app.get_by_role("link", name="Hang cards").click()
     card = app.locator(".card")
-    card.get_by_role("button").last.click()
+    card.get_by_role("button", name="key is hung: read it now").click()  # once its advice is there
     expect(app.locator("#hang-cct_K")).to_be_focused()
     app.keyboard.type("5480 2 810")
     expect(app.locator("#hang-tint_cc")).to_have_value("2")

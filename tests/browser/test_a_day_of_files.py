@@ -31,7 +31,7 @@ def test_a_folder_of_sixty_readings_becomes_the_day_s_lights(demo: Page, tmp_pat
     # The earliest first, whatever the files are called.
     expect(demo.locator(".in-file h2").first).to_have_text("R060.txt")
     expect(demo.locator(".in-file").first).to_contain_text("900 lx")
-    # One question for those that bear no title, whatever their number.
+    # One question for those that have no title, whatever their number.
     expect(demo.locator("fieldset.segments")).to_have_count(1)
     demo.get_by_role("radio", name="readings of one light").check()
     demo.get_by_role("button", name="Keep all 60").click()

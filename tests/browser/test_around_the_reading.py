@@ -307,7 +307,7 @@ def test_where_the_sun_does_not_set_it_says_so(demo: Page) -> None:
     demo.get_by_label("Latitude").fill("700")
     expect(demo.locator("#sun-lat_deg-problem")).to_contain_text("between")
     demo.get_by_role("button", name="Use where I am").click()
-    expect(demo.get_by_text("not allowed to say where you are")).to_be_visible()
+    expect(demo.get_by_text("no permission to say where you are")).to_be_visible()
     demo.get_by_role("button", name="Dismiss").click()
     expect(demo.get_by_label("Latitude")).to_have_value("700")
     demo.context.grant_permissions(["geolocation"])

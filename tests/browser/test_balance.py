@@ -151,7 +151,7 @@ def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
     expect(practical).not_to_contain_text("Measured since")
     app.get_by_role("button", name="Match the plan's white").click()
     expect(practical).to_contain_text("Measured since")
-    app.get_by_role("button", name="Give the plan up").click()
+    app.get_by_role("button", name="Drop the plan").click()
     expect(app.locator(".planned")).to_have_count(0)
     app.get_by_role("button", name="Undo").click()
     expect(practical.locator(".planned").first).to_be_attached()

@@ -311,6 +311,8 @@ def test_a_reader_that_is_not_the_one_built_is_refused(
     wait_for_kernel(page)
     open_reader(page)
     page.get_by_role("button", name="Get the reader").click()
-    expect(page.locator(".read-display").get_by_role("alert")).to_contain_text("could not be got")
+    expect(page.locator(".read-display").get_by_role("alert")).to_contain_text(
+        "could not be fetched"
+    )
     context.close()
     site.stop()

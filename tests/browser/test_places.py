@@ -98,7 +98,7 @@ def test_what_is_deleted_comes_back_by_undo(app: Page) -> None:
     expect(app.locator(".lights > li")).to_have_count(2)
     app.get_by_text("Change Setup 1").click()
     app.get_by_role("button", name="Delete Setup 1").click()
-    expect(app.get_by_text("it was deleted")).to_be_visible()
+    expect(app.get_by_text("it may have been deleted")).to_be_visible()
     go(app, "Set")
     expect(app.locator(".slip")).to_have_count(0)
     app.get_by_role("button", name="Undo").click()

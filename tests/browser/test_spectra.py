@@ -115,7 +115,7 @@ def test_an_earlier_spectrum_is_gone_by_where_only_x_y_is_read_again(demo: Page)
         chip.click()
     demo.get_by_role("radio", name="x y").check()
     type_xy(demo, f"{was['x'] + 0.001:.4f}", f"{was['y'] + 0.001:.4f}")
-    words = "Reckoned after what HMI through the doorway did before."
+    words = "Based on what HMI through the doorway did before."
     expect(demo.get_by_test_id("after")).to_have_text(words)
     # Far from what it read then it is another lamp, or dialled otherwise.
     type_xy(demo, "0.4300", "0.4050")

@@ -478,7 +478,7 @@ def test_an_earlier_spectrum_of_the_lamp_is_gone_by_and_said() -> None:
         return math.dist(hung["lands"]["region"]["mean"], real["lands"]["region"]["mean"])
 
     assert off(told) < 0.5 * off(bare)
-    assert told["after"] == "Reckoned after what key did before."
+    assert told["after"] == "Based on what key did before."
     assert bare["after"] is None
     lights = [reading | {"name": "key", "before": [{"reading": was}]}]
     agreed = ask("agree", lights=lights, **terms)["lights"][0]

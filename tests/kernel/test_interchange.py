@@ -144,7 +144,7 @@ def test_falling_and_repeated_wavelengths_are_put_right_and_said() -> None:
     rows = [f"{nm};{v}\n{nm};{v}" for nm, v in zip(NM[::-1], KEY[::-1], strict=True)]
     found = the_one(read("\n".join(rows)))
     assert (found["wavelengths_nm"], found["values"]) == (NM, KEY)
-    assert "fell" in found["understood"]["notes"][0]
+    assert "long to short" in found["understood"]["notes"][0]
     assert "repeated" in found["understood"]["notes"][1]
 
 
@@ -430,7 +430,7 @@ def test_a_wavelength_that_is_none_is_refused() -> None:
     rows = [f'<SpectralData wavelength="{n}">1</SpectralData>' for n in (*NM, "1e308")]
     text = "<IESTM2714><SpectralDistribution><SpectralQuantity>radiance</SpectralQuantity>"
     answer = read(text + "\n".join(rows) + "</SpectralDistribution></IESTM2714>")
-    assert "1e+308 nm is no wavelength" in answer["problems"][0]["message"]
+    assert "1e+308 nm is not a wavelength" in answer["problems"][0]["message"]
 
 
 names = st.text(

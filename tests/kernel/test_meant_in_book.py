@@ -66,7 +66,7 @@ def test_a_report_judges_each_light_by_what_it_is_meant_to_be() -> None:
         "sign": "as found",
         "back": "like key",
         "window": "the white through curtain",
-        "pick-up": "like the reading it shall match",
+        "pick-up": "like the reading it is to match",
     }
     assert found["practical"]["verdict"] == "holds"
     assert found["practical"]["offset"]["words"] == "2 mired cooler than meant, a hair green"

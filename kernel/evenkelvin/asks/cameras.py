@@ -59,7 +59,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         raise Problem(fields.at("lights"), Said("There are no lights yet: keep a reading first."))
     first = read_own_camera(fields, "first")
     if first is None:
-        raise Problem(fields.at("first"), Said("Give the camera that shall be compared."))
+        raise Problem(fields.at("first"), Said("Give the camera to compare."))
     second = read_own_camera(fields, "second") or standard_camera()
     if first.name == second.name:
         raise Problem(

@@ -158,6 +158,6 @@ def _read_correction(fields: Fields) -> Correction | None:
     sizes = np.linalg.svd(matrix, compute_uv=False)
     if sizes[1] < 0.05 or sizes[0] > 20.0:
         raise Problem(
-            at, Said("No lamp answers to its dial like this matrix: forget it and start anew.")
+            at, Said("No lamp answers its dial like this matrix: forget it and start again.")
         )
     return Correction(matrix, np.array(offset))

@@ -97,7 +97,7 @@ def reply(fields: Fields) -> dict[str, Any]:
             "hung": None,
             "nd": None,
             "stretches": [],
-            "words": Said("Read this window, and how long its gel holds stands here."),
+            "words": Said("Read this window to see how long its gel holds."),
             "packs": [],
             "warnings": warnings,
         }
@@ -130,7 +130,7 @@ def _minute(fields: Fields) -> int:
     if not clock:
         raise Problem(
             fields.at("time"),
-            Said("“{typed}” is no time of the day here. Type it as 16:00.", typed=typed[:24]),
+            Said("“{typed}” is not a time of day. Type it as 16:00.", typed=typed[:24]),
         )
     return 60 * int(clock[1]) + int(clock[2])
 

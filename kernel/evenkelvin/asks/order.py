@@ -109,7 +109,7 @@ def reply(fields: Fields) -> dict[str, Any]:
         if size.width <= overlap + 0.1:
             raise Problem(
                 f"rolls.{index}.width_m",
-                Said("The roll is too narrow beside the overlap at a seam."),
+                Said("The roll is too narrow for the overlap at a seam."),
             )
     gels = [
         _gel(name, need, order_gel(need.panes, stock.get(name, []), sizes, overlap, spare), unit)

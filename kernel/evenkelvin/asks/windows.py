@@ -38,7 +38,7 @@ from evenkelvin.shapes import Choice, Group, Many, Number, Text, Whole
 
 CAUTIONS = [
     Said(
-        "Reach and height: work from a platform or tower that is made for it, never "
+        "Reach and height: work from a platform or tower made for it, never "
         "lean from a ladder or out of a window; local codes and licensed practice "
         "decide."
     ),
@@ -165,7 +165,7 @@ def _cut(fields: Fields, groups: list[Fields]) -> dict[str, Any]:
                 # Of several none is to blame more than another.
                 f"rolls.{to_hand[0]}.width_m" if len(to_hand) == 1 else "rolls",
                 Said(
-                    "The roll is too small for this much glass beside the overlap: take a wider "
+                    "The roll is too small for this much glass with the overlap: take a wider "
                     "roll or less overlap, or divide the windows."
                 ),
             )

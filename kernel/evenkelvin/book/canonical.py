@@ -81,7 +81,7 @@ def canonical(plain: Any) -> str:
     except UnicodeEncodeError:
         raise Problem(
             _halved(plain),
-            Said("A text holds half a character, which nothing can show: type it anew."),
+            Said("A text holds half a character, which nothing can show: type it again."),
         ) from None
     except (ValueError, TypeError) as error:
         raise Problem(

@@ -54,7 +54,8 @@ def chosen_part(fields: Fields) -> Book:
     if not fields.given("of"):
         if left_out:
             raise Problem(
-                fields.at("of"), Said("Only of a part of the book something can be left out.")
+                fields.at("of"),
+                Said("Things can be left out only when a part of the book is shared."),
             )
         return book
     part = part_of(book.entries, fields.text("of", longest=64))

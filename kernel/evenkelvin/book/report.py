@@ -52,7 +52,7 @@ _LAMP_CAUTIONS: dict[str, str] = {
     "flash": Said(
         "Flash heads store a deadly charge: switch off and discharge before changing tubes."
     ),
-    "daylight": Said("Never look at the sun, nor aim a meter at it by eye."),
+    "daylight": Said("Never look at the sun, and never aim a meter at it by eye."),
 }
 _GEL_CAUTION = Said(
     "Gel, frames and anything in the wind need safety bonds and a second pair of hands."

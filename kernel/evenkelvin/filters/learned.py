@@ -125,7 +125,7 @@ def learn_from_spectra(
         ratio *= CLEAR / peak
         warnings.append(
             Said(
-                "The two spectra are not on one scale, so the stops lost are reckoned from a "
+                "The two spectra are not on one scale, so the stops lost are worked out for a "
                 "film that is clear where it passes most. Give the lux of both to know them."
             )
         )
@@ -213,7 +213,7 @@ def learn_from_shift(
     if passed is None:
         warnings.append(
             Said(
-                "Without the lux of both readings the stops lost are reckoned from a film that "
+                "Without the lux of both readings the stops lost are worked out for a film that "
                 "is clear where it passes most."
             )
         )

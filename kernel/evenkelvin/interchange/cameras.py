@@ -74,7 +74,7 @@ def find_cameras(contents: Contents, file_stem: str, chosen: str) -> list[dict[s
                 "columns",
                 Said(
                     "What a camera sees is three columns on the same wavelengths, for red, green "
-                    "and blue; this file has no such three."
+                    "and blue; this file has no such columns."
                 ),
             )
         )

@@ -163,7 +163,7 @@ class Contents:
                 raise Problem(
                     "x",
                     Said(
-                        "x {xy:g}, y {xy_2:g} is no colour that a light can have.",
+                        "x {xy:g}, y {xy_2:g} is not a colour that a light can have.",
                         xy=xy[0],
                         xy_2=xy[1],
                     ),
@@ -172,7 +172,7 @@ class Contents:
             raise Problem(
                 "cct_K",
                 Said(
-                    "{cct_k:g} K is no colour temperature of a light.",
+                    "{cct_k:g} K is not a colour temperature that a light can have.",
                     cct_k=float(str(reading["cct_K"])),
                 ),
             )
@@ -238,7 +238,8 @@ def settle(found: FoundSpectrum, contents: Contents) -> None:
         raise Problem(
             "wavelengths_nm",
             Said(
-                "{stated:g} nm is no wavelength of light.", stated=stated[np.argmax(np.abs(stated))]
+                "{stated:g} nm is not a wavelength of light.",
+                stated=stated[np.argmax(np.abs(stated))],
             ),
         )
     nm = np.round(stated, WAVELENGTH_DECIMALS)
@@ -250,7 +251,7 @@ def settle(found: FoundSpectrum, contents: Contents) -> None:
         order = np.argsort(nm, kind="stable")
         nm, values = nm[order], values[order]
         found.notes.append(
-            Said("The wavelengths fell; they are turned round.")
+            Said("The wavelengths ran from long to short; they are turned round.")
             if fell
             else Said("The wavelengths were out of order; they are sorted.")
         )

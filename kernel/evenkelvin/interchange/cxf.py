@@ -147,7 +147,7 @@ def _listed(
         raise Problem(
             "StartWL",
             Said(
-                "The {name} does not say at which wavelength it begins; expected is a StartWL.",
+                "The {name} does not say at which wavelength it begins; it needs a StartWL.",
                 name=node.name,
             ),
             node.line,

@@ -69,7 +69,7 @@ def _read(text: str, choices: Mapping[str, str]) -> Contents:
         raise Problem(
             "",
             Said(
-                "This XML is a “{name}” document; read are IES TM-27 and CxF3 (ISO 17972).",
+                "This XML is a “{name}” document; only IES TM-27 and CxF3 (ISO 17972) are read.",
                 name=root.name[:40],
             ),
             root.line,

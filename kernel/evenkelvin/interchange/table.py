@@ -99,7 +99,7 @@ def read_table(text: str, choices: Mapping[str, str]) -> Contents:
         raise Problem(
             "",
             Said(
-                "No spectrum was found. Expected is a column or a row of wavelengths, such as "
+                "No spectrum was found. It needs a column or a row of wavelengths, such as "
                 "380, 385 … 780 nm ({fewest_samples} or more), with a value for each.",
                 fewest_samples=FEWEST_SAMPLES,
             ),

@@ -70,7 +70,7 @@ def after_words(names: Sequence[str]) -> Said | None:
     """Return whose past has told something of a light; None where none has."""
     if not names:
         return None
-    return Said("Reckoned after what {names} did before.", names=joined(names))
+    return Said("Based on what {names} did before.", names=joined(names))
 
 
 def with_spectra(

@@ -280,7 +280,7 @@ def meant_words(meant: Meant) -> Said:
     if meant.way == "like":
         if meant.name:
             return Said("like {name}", name=meant.name)
-        return Said("like the reading it shall match")
+        return Said("like the reading it is to match")
     if meant.colour is not None:
         x, y = meant.colour.xy
         if np.isfinite(meant.colour.cct_k):

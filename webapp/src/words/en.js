@@ -51,7 +51,7 @@ export default {
   "light.title": "New light",
   "light.titleAgain": "{name}, again",
   "light.answer": "Answer",
-  "light.empty": "Type what the meter shows. The answer stands here.",
+  "light.empty": "Type what the meter shows. The answer appears here.",
   "light.way": "What the meter shows",
   "light.wayXy": "x y",
   "light.wayCct": "CCT and Duv",
@@ -114,7 +114,7 @@ export default {
   "files.choose": "Load files",
   "files.folder": "Load a folder",
   "files.forAll": "{message} ({n} files ask the same)",
-  "files.untitled": "{n} readings bear no title. They are",
+  "files.untitled": "{n} readings have no title. They are",
   "files.each": "each a light of its own",
   "files.one": "readings of one light",
   "files.rename": "Which light it is",
@@ -369,7 +369,7 @@ export default {
   "patch.full": "Full patches",
   "patch.dim": "Dim patches",
   "patch.noMonitor":
-    "A phone's screen is not a monitor: patches show the direction, not the grade.",
+    "A phone's screen is not a monitor: patches show which way a light is off, not how the picture will look.",
   "set.figures": "Figures and warnings",
   "slip.hero": "reference",
   "slip.hang": "Hang {pack}",
@@ -409,13 +409,13 @@ export default {
   "balance.atLeast":
     "Not every combination was weighed: a better one still loses {stops} at the least.",
   "balance.tried": {
-    one: "Of {whites} whites, one plan is worth a thought.",
-    other: "Of {whites} whites, {n} plans are worth a thought.",
+    one: "Of {whites} whites, one plan is worth a look.",
+    other: "Of {whites} whites, {n} plans are worth a look.",
   },
   "balance.terms": "What may be done, and which whites",
   "balance.may": "What may be done to each light",
   "balance.mayHint":
-    "Leave does nothing to a light, and it is still judged: the others come to a window too big to gel. What shall not be judged is meant as found. The book remembers both.",
+    "Leave does nothing to a light, and it is still judged: the others come to a window too big to gel. A light that is not to be judged is meant as found. The book remembers both.",
   "may.leave": "Leave",
   "may.gel": "Gel",
   "may.dial": "Dial",
@@ -431,7 +431,7 @@ export default {
   "balance.step_K": "In steps of",
   "balance.duv_limit": "Tint up to Duv ±",
   "balance.stockHint":
-    "Only gel in stock is used, and no more pieces of it than were counted. Both stand in",
+    "Only gel in stock is used, and no more pieces of it than were counted. Both are set in",
   "balance.list": "Hanging list",
   "balance.lands": "{cct}, {steps}",
   "balance.costs": "· costs {stops}",
@@ -466,8 +466,8 @@ export default {
   "planned.setup": "The plan: {words}",
   "planned.otherWhite": "It was made for {white}; now the lights are matched to something else.",
   "planned.return": "Match the plan's white",
-  "planned.drop": "Give the plan up",
-  "planned.dropped": "The plan was given up.",
+  "planned.drop": "Drop the plan",
+  "planned.dropped": "The plan is dropped.",
 
   "meant.label": "Meant",
   "meant.way.white": "White",
@@ -571,7 +571,7 @@ export default {
   "sweep.mostEven": "Most even",
   "sweep.steadyHint": "A reading that is a little off does not move these.",
   "sweep.mostEvenHint":
-    "As even as dimming can make it; it hangs on every reading, and costs light.",
+    "As even as dimming can make it; it depends on every single reading, and costs light.",
   "sweep.readAgain": "Dimmed: read again",
   "sweep.plan": "plan {n}",
   "sweep.shown": "The map shows",
@@ -700,7 +700,7 @@ export default {
   "drive.keptWords": "{lamp}: {levels}. {lands}, {lux} lx",
   "drive.reachNot": "Out of its reach: {steps} remain.",
   "lamps.heading": "Tunable lamps",
-  "lamps.learned": "answers known, {time}",
+  "lamps.learned": "what it gives is known, {time}",
   "lamps.primaries": { one: "1 primary", other: "{n} primaries" },
   "lamps.range": "{from}–{to} K",
   "lamps.remove": "Remove {name}",
@@ -776,7 +776,7 @@ export default {
   "log.dialled": "Dialled on the lamp",
   "log.place": "Place",
   "log.who": "Who reads",
-  "log.whoHint": "Stands with everything you keep; leave it empty to stay unnamed.",
+  "log.whoHint": "Goes with everything you keep; leave it empty to stay unnamed.",
 
   "photo.add": "Photo",
   "photo.alt": "Photo of this reading",
@@ -787,7 +787,7 @@ export default {
   "position.ask": "Where I am",
   "position.forget": "Forget it",
   "position.refused":
-    "The browser was not allowed to say where you are. Type the place instead, or allow it in the browser's settings.",
+    "The browser has no permission to say where you are. Type the place instead, or allow it in the browser's settings.",
   "position.none": "Where you are could not be found. Type the place instead.",
 
   "compass.ask": "Use the compass",
@@ -795,7 +795,7 @@ export default {
     "Taken from the compass, the top of the phone toward the view. Near steel, magnets and mains it is off: check it against a map.",
   "compass.none": "This phone gave no compass. Type the direction instead.",
   "book.twice": "edited twice",
-  "book.gone": "This is not in the book on this phone, or it was deleted.",
+  "book.gone": "This is not in the book on this phone; it may have been deleted.",
   "book.newProduction": "New production",
   "book.newLocationIn": "New location in {name}",
   "book.carry": "Share and import",
@@ -933,7 +933,7 @@ export default {
 
   "receive.title": "Import",
   "receive.words":
-    "A link, codes, a book's file or pasted text. You look at it first; nothing is mixed with your book until you add it.",
+    "A link, codes, a book's file or pasted text. You see it first; nothing goes into your book until you add it.",
   "receive.codes": "QR codes",
   "receive.file": "File",
   "receive.choose": "Choose a book's file",
@@ -948,7 +948,7 @@ export default {
   "display.get": "Get the reader, {size}",
   "display.getting": "Getting the reader",
   "display.notGot":
-    "The reader could not be got: it needs a network, once. Try again where there is one.",
+    "The reader could not be fetched: it needs a network, once. Try again where there is one.",
   "display.licence": "Its licence, among those of the app",
   "display.close": "Close",
   "display.aim": "Fill the picture with the display, straight on, with no lamp shining in it.",
@@ -958,8 +958,7 @@ export default {
   "display.refused":
     "The camera was refused. Allow it in the browser's settings, or take a picture.",
   "display.noCamera": "No camera could be opened. Choose a picture, or type the numbers.",
-  "display.noPicture":
-    "{name} is no picture that can be opened here. Choose a photo of the display.",
+  "display.noPicture": "{name} cannot be opened as a picture here. Choose a photo of the display.",
   "display.failed": "The reader stopped ({reason}). Close it and try again, or type the numbers.",
   "display.taken": "From the display",
   "display.crop": "The display: {figures}",
@@ -978,7 +977,7 @@ export default {
   "scan.stop": "Stop the camera",
   "scan.picture": "Read a picture",
   "scan.refused":
-    "The browser was not allowed to use the camera. Scan with the phone's own camera, read a picture, or paste the link.",
+    "The browser has no permission to use the camera. Scan with the phone's own camera, read a picture, or paste the link.",
   "scan.noCamera": "No camera could be opened. Read a picture, or paste the link.",
   "scan.none": "No code was found in {name}.",
 
@@ -997,8 +996,8 @@ export default {
   },
   "copy.hash": "{n} entries, hash {hash}",
   "copy.visitor": {
-    one: "You look at a copy. 1 entry of it is not in your book.",
-    other: "You look at a copy. {n} entries of it are not in your book.",
+    one: "You are looking at a copy. 1 entry of it is not in your book.",
+    other: "You are looking at a copy. {n} entries of it are not in your book.",
   },
   "copy.add": "Add to my book",
   "copy.added": { one: "1 entry added to your book.", other: "{n} entries added to your book." },
@@ -1029,8 +1028,8 @@ export default {
     "This is not the code of a phone that wants to join, or it belongs to another invitation. Make a new one on both phones.",
   "join.who": "Joined",
   "join.phone": "Phone {n}",
-  "join.part": "Part",
-  "join.partFrom": "Part from {name}",
+  "join.part": "Disconnect",
+  "join.partFrom": "Disconnect from {name}",
   "join.stop": "Stop",
   "join.with": "Joined with {names}",
   "join.phones": { one: "Joined with 1 phone", other: "Joined with {n} phones" },
@@ -1043,22 +1042,23 @@ export default {
   "join.keepOpen":
     "Keep Evenkelvin in front on each phone: one that is locked, or shows something else, stops sending until it is back.",
   "join.address":
-    "Allow the camera when you are asked. Some phones tell no other phone where they are before that.",
+    "Allow the camera when you are asked. Some phones cannot be found on the network before that.",
   "join.impossible": "This browser cannot join phones. Share a file or codes instead.",
   "join.demo": "The demo is not joined to other phones. Leave it first.",
   "join.why.unreached":
     "The other phone could not be reached. Are both on the same Wi-Fi? Many guest networks keep phones apart: use one phone's hotspot, or share a file or codes.",
-  "join.why.garbage": "Parted: the other phone sent what is no part of a book.",
-  "join.why.flood": "Parted: the other phone sent too much at once.",
-  "join.why.large": "Parted: something the other phone sent was too large. Share it as a file.",
-  "join.why.silent": "Parted: the other phone stopped answering. Join again when it is back.",
+  "join.why.garbage": "Disconnected: the other phone sent something that is not part of a book.",
+  "join.why.flood": "Disconnected: the other phone sent too much at once.",
+  "join.why.large":
+    "Disconnected: something the other phone sent was too large. Share it as a file.",
+  "join.why.silent": "Disconnected: the other phone stopped answering. Join again when it is back.",
   "join.why.twin":
-    "Parted: the other phone sent something else under the name of an entry that you have. Nothing of yours was changed.",
+    "Disconnected: the other phone sent different data under the name of an entry that you have. Nothing of yours was changed.",
   "join.why.clock":
-    "Parted: the other phone dates its entries more than a day ahead. Set its clock, or this phone's, and join again.",
-  "join.why.refused": "Parted: the other phone sent an entry that cannot be kept:",
+    "Disconnected: the other phone dates its entries more than a day ahead. Set its clock, or this phone's, and join again.",
+  "join.why.refused": "Disconnected: the other phone sent an entry that cannot be kept:",
   "join.why.version":
-    "Parted: the two phones have different versions of Evenkelvin. Update both, then join again.",
+    "Disconnected: the two phones have different versions of Evenkelvin. Update both, then join again.",
 
   "report.title": "Report",
   "report.words":
@@ -1181,7 +1181,7 @@ export default {
   "exposure.stop": "Stop on the lens",
   "exposure.stopHint": "2.8, 2.8⅓, or 2.8 and 3 tenths",
   "exposure.source":
-    "Incident light after ISO 2720: N²/t = E·S/C. A camera sees what its own maker and look make of it: test it once and set C to what suits.",
+    "Incident light after ISO 2720: N²/t = E·S/C. What a camera makes of it depends on the camera and the look: test it once and set C to what suits.",
 
   "falloff.title": "Distance",
   "falloff.distance": "Distance from the lamp where it was read",
@@ -1240,7 +1240,7 @@ export default {
 
   "hold.title": "Through the day",
   "hold.noReadings":
-    "Read the daylight at a window, with no gel on it, and keep it with a light of this location. What holds when stands here.",
+    "Read the daylight at a window with no gel on it, and keep it at this location. What holds, and until when, appears here.",
   "hold.on": "How long what hangs holds, {day}, for {white}:",
   "hold.day": "Day",
   "hold.time": "Time of day",
@@ -1258,7 +1258,7 @@ export default {
   "hold.asOwn": "Its own",
   "hold.ownGel": "Gel on {name}",
   "windows.title": "Windows: {name}",
-  "windows.empty": "Type the size of the glass. The cut list stands here.",
+  "windows.empty": "Type the size of the glass. The cut list appears here.",
   "windows.answer": "What it takes",
   "windows.hang": "Hang {gels}",
   "windows.name": "Name",
@@ -1300,7 +1300,7 @@ export default {
   "windows.roll": "Roll {n}: {words}",
   "windows.moreRolls": { one: "1 more roll", other: "{n} more rolls" },
   "windows.layers": "Cut {n} layers of each, one of every gel.",
-  "windows.bound": "No cutting can do with less than {words}.",
+  "windows.bound": "No way of cutting needs less than {words}.",
   "windows.waste": "Offcuts {percent}, {area}.",
   "windows.share": "Share the cut list",
   "windows.shareTitle": "Gel for the windows, {name}",
@@ -1378,7 +1378,7 @@ export default {
   "sun.overcast": "Overcast",
   "sun.keep": "Keep with the location",
   "sun.kept": "Kept with {name}",
-  "sun.empty": "Type where it is. The day stands here.",
+  "sun.empty": "Type where it is. The day appears here.",
   "sun.answer": "The day",
   "sun.golden": "Golden hour",
   "sun.blue": "Blue hour",
@@ -1535,11 +1535,11 @@ export default {
   "stock.curveOf": "Curve of {name}",
 
   "storage.full":
-    "The phone's storage is full: this was not kept. Make room, then try again. What you typed still stands here.",
+    "The phone's storage is full: this was not kept. Make room, then try again. What you typed is still here.",
   "storage.refused":
-    "The browser refused to store this: it was not kept. In a private window nothing can be. What you typed still stands here.",
+    "The browser refused to store this: it was not kept. In a private window nothing can be. What you typed is still here.",
   "storage.newer":
-    "A newer version of the app is open in another tab: this was not kept. Reload this page to go on with that version. What you typed still stands here, and will after the reload.",
+    "A newer version of the app is open in another tab: this was not kept. Reload this page to go on with that version. What you typed is still here, and will be after the reload.",
   "storage.persisted": "The browser has promised to keep it until you delete it.",
   "storage.mayGo":
     "The browser may clear it when the phone runs short of room or the app is not opened for weeks.",
@@ -1583,7 +1583,7 @@ export default {
     "Plus green and minus green as they come on rolls. Plus green makes a light greener, so it matches lamps to green fluorescents; minus green takes green away. Names and CC are common practice and differ by make.",
   "tint.table": "What each cut does to a black body of {cct}",
   "tint.gel": "Gel",
-  "tint.loading": "The table stands here once the kernel runs.",
+  "tint.loading": "The table appears here once the kernel runs.",
 
   "cautions.title": "Cautions",
   "cautions.lead":

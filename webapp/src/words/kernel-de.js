@@ -42,9 +42,9 @@ export default {
   "No windows yet: name one and what it reads.":
     "Noch keine Fenster: nenne eines und was es misst.",
   "No reading of this window on this day.": "Keine Messung an diesem Fenster an diesem Tag.",
-  "Read this window, and how long its gel holds stands here.":
+  "Read this window to see how long its gel holds.":
     "Miss an diesem Fenster, dann steht hier, wie lange seine Folie passt.",
-  "“{typed}” is no time of the day here. Type it as 16:00.":
+  "“{typed}” is not a time of day. Type it as 16:00.":
     "„{typed}“ ist hier keine Uhrzeit. Tippe sie als 16:00.",
   "The reading of {time} is left out. {why}": "Die Messung von {time} bleibt außen vor. {why}",
   "No reading between {one} and {two}: a cloud may have come and gone.":
@@ -149,7 +149,7 @@ export default {
   // asks/book_merge.py
   "Name at least one book to merge.": "Nenne wenigstens ein Buch.",
   // asks/cameras.py
-  "Give the camera that shall be compared.": "Gib die Kamera an, die verglichen werden soll.",
+  "Give the camera to compare.": "Gib die Kamera an, die verglichen werden soll.",
   "Both cameras are called “{name}”: name them apart.":
     "Beide Kameras heißen „{name}“: gib ihnen verschiedene Namen.",
   "a camera can judge only against a spectrum, and this light has none.":
@@ -181,7 +181,7 @@ export default {
   "The matrix of a correction has two rows of two numbers.":
     "Die Matrix einer Korrektur hat zwei Zeilen mit zwei Zahlen.",
   "The offset of a correction has two numbers.": "Der Versatz einer Korrektur hat zwei Zahlen.",
-  "No lamp answers to its dial like this matrix: forget it and start anew.":
+  "No lamp answers its dial like this matrix: forget it and start again.":
     "So antwortet keine Lampe auf ihre Einstellung: vergiss es, und fang neu an.",
   "It holds: leave it.": "Es passt: so lassen.",
   "Give a gamut or a range, not both.": "Gib einen Farbraum oder einen Bereich an, nicht beides.",
@@ -412,7 +412,7 @@ export default {
   "no size yet": "noch keine Größe",
   "These are sizes to buy: leave the count out.":
     "Das sind Größen zum Kaufen: lass die Anzahl weg.",
-  "The roll is too narrow beside the overlap at a seam.":
+  "The roll is too narrow for the overlap at a seam.":
     "Die Rolle ist zu schmal neben der Überlappung an einer Naht.",
   "No size is known yet": "Noch ist keine Größe bekannt",
   "Nothing hangs yet": "Noch hängt nichts",
@@ -507,7 +507,7 @@ export default {
   "Take these shares as a rough guess: a small error of a reading moves them.":
     "Nimm diese Anteile als grobe Schätzung: ein kleiner Messfehler verschiebt sie.",
   // asks/windows.py
-  "Reach and height: work from a platform or tower that is made for it, never lean from a ladder or out of a window; local codes and licensed practice decide.":
+  "Reach and height: work from a platform or tower made for it, never lean from a ladder or out of a window; local codes and licensed practice decide.":
     "Höhe: arbeite von einem dafür gebauten Podest oder Gerüst, lehne dich nie von einer Leiter oder aus dem Fenster; örtliche Vorschriften und Befugte entscheiden.",
   "Wind: gel and frames outside are sails. Tie them off on every side, watch the forecast, and take them down in time.":
     "Wind: Folie und Rahmen draußen sind Segel. Sichere sie an jeder Seite, achte auf die Vorhersage, und nimm sie rechtzeitig ab.",
@@ -523,7 +523,7 @@ export default {
     "Noch keine Fenster: gib Breite, Höhe und Anzahl jeder Art an.",
   "There is no roll to cut from: every count is 0.":
     "Es gibt keine Rolle zum Schneiden: jede Anzahl ist 0.",
-  "The roll is too small for this much glass beside the overlap: take a wider roll or less overlap, or divide the windows.":
+  "The roll is too small for this much glass with the overlap: take a wider roll or less overlap, or divide the windows.":
     "Die Rolle ist neben der Überlappung zu klein für so viel Glas: nimm eine breitere Rolle oder weniger Überlappung, oder teile die Fenster auf.",
   "{size}, {length} used": "{size}, {length} gebraucht",
   "{length} of that width by area alone, {rolls}":
@@ -558,7 +558,7 @@ export default {
   "The wavelengths at {nm} nm are closer than a file can hold.":
     "Die Wellenlängen bei {nm} nm liegen dichter, als eine Datei es fasst.",
   // book/canonical.py
-  "A text holds half a character, which nothing can show: type it anew.":
+  "A text holds half a character, which nothing can show: type it again.":
     "Ein Text enthält ein halbes Zeichen, das nichts darstellen kann: tippe ihn neu.",
   "This cannot be written as JSON: {reason}.": "Das lässt sich nicht als JSON schreiben: {reason}.",
   // book/entries.py
@@ -661,7 +661,7 @@ export default {
     "Natriumlampen an Straße und Deck dürfen wir nicht öffnen oder mit Folie versehen: frage, wer sie betreibt.",
   "Flash heads store a deadly charge: switch off and discharge before changing tubes.":
     "Blitzköpfe speichern eine tödliche Ladung: vor dem Röhrenwechsel abschalten und entladen.",
-  "Never look at the sun, nor aim a meter at it by eye.":
+  "Never look at the sun, and never aim a meter at it by eye.":
     "Nie in die Sonne sehen, und auch das Messgerät nicht mit dem Auge auf sie richten.",
   "Work at height, rigging and mains power: by those licensed for it, by the local code.":
     "Arbeit in der Höhe, Rigging und Netzstrom: nur durch Befugte, nach den örtlichen Vorschriften.",
@@ -913,13 +913,13 @@ export default {
   // filters/learned.py
   "Learned from a shift, not a spectrum: trust it on lamps like this one.":
     "Aus einer Verschiebung gelernt, nicht aus einem Spektrum: traue ihr an Lampen wie dieser.",
-  "The two spectra are not on one scale, so the stops lost are reckoned from a film that is clear where it passes most. Give the lux of both to know them.":
+  "The two spectra are not on one scale, so the stops lost are worked out for a film that is clear where it passes most. Give the lux of both to know them.":
     "Die zwei Spektren haben nicht denselben Maßstab; die verlorenen Blenden gelten darum für einen Film, der dort klar ist, wo er am meisten durchlässt. Gib die Lux beider an, um sie zu wissen.",
   "The bare lamp gives enough light at only {share} of 420–680 nm to tell what the gel does. Measure it on a lamp with an even spectrum, such as tungsten or daylight.":
     "Die blanke Lampe gibt nur auf {share} von 420–680 nm genug Licht, um zu sagen, was die Folie tut. Miss sie an einer Lampe mit gleichmäßigem Spektrum, etwa Glühlampe oder Tageslicht.",
   "Where the lamp gives little light the gel is a guess: trust it on lamps like this one, and measure it on tungsten or daylight for others.":
     "Wo die Lampe wenig Licht gibt, ist die Folie geschätzt: traue ihr an Lampen wie dieser, und miss sie für andere an Glühlampe oder Tageslicht.",
-  "Without the lux of both readings the stops lost are reckoned from a film that is clear where it passes most.":
+  "Without the lux of both readings the stops lost are worked out for a film that is clear where it passes most.":
     "Ohne die Lux beider Messungen gelten die verlorenen Blenden für einen Film, der dort klar ist, wo er am meisten durchlässt.",
   "No gel turns the bare light into the gelled one. Check both readings, and the lamp type.":
     "Keine Folie macht aus dem einen Licht das andere. Prüfe beide Messungen und den Lampentyp.",
@@ -931,7 +931,7 @@ export default {
   "No gel of this colour passes as much light as the two readings say; the most it could pass is taken. Was the lamp or the meter moved?":
     "Keine Folie dieser Farbe lässt so viel Licht durch, wie die Messungen sagen; das Meiste, was möglich ist, gilt. Wurde Lampe oder Messgerät bewegt?",
   // interchange/cameras.py
-  "What a camera sees is three columns on the same wavelengths, for red, green and blue; this file has no such three.":
+  "What a camera sees is three columns on the same wavelengths, for red, green and blue; this file has no such columns.":
     "Was eine Kamera sieht, sind drei Spalten über denselben Wellenlängen, für Rot, Grün und Blau; diese Datei hat keine solchen drei.",
   "Three columns are headed as red, green and blue. Is it what a camera sees, or three lights?":
     "Drei Spalten sind mit Rot, Grün und Blau überschrieben. Ist es, was eine Kamera sieht, oder sind es drei Lichter?",
@@ -958,20 +958,21 @@ export default {
   reflectance: "Reflexion",
   "{repeated} wavelengths, such as {first} nm, have several values. Which holds?":
     "{repeated} Wellenlängen, etwa {first} nm, haben mehrere Werte. Welcher gilt?",
-  "{stated} nm is no wavelength of light.": "{stated} nm ist keine Wellenlänge von Licht.",
+  "{stated} nm is not a wavelength of light.": "{stated} nm ist keine Wellenlänge von Licht.",
   "The transmittance at {nm} nm is {values}; a gel cannot add light. Are the values in percent?":
     "Die Transmission bei {nm} nm ist {values}; eine Folie kann kein Licht dazugeben. Sind die Werte in Prozent?",
   "{repeated} wavelengths were repeated.": "{repeated} Wellenlängen kamen mehrfach vor.",
   "At most {max_readings} readings are read from one file.":
     "Aus einer Datei werden höchstens {max_readings} Messungen gelesen.",
-  "The wavelengths fell; they are turned round.": "Die Wellenlängen fielen; sie sind umgedreht.",
+  "The wavelengths ran from long to short; they are turned round.":
+    "Die Wellenlängen fielen; sie sind umgedreht.",
   "The wavelengths were out of order; they are sorted.":
     "Die Wellenlängen standen durcheinander; sie sind sortiert.",
   "The {kind} of {name} reaches {peak}. Are its values factors (at most 1) or percent?":
     "{name}: die {kind} reicht bis {peak}. Sind die Werte Faktoren (höchstens 1) oder Prozent?",
-  "x {xy}, y {xy_2} is no colour that a light can have.":
+  "x {xy}, y {xy_2} is not a colour that a light can have.":
     "x {xy}, y {xy_2} ist keine Farbe, die ein Licht haben kann.",
-  "{cct_k} K is no colour temperature of a light.":
+  "{cct_k} K is not a colour temperature that a light can have.":
     "{cct_k} K ist keine Farbtemperatur eines Lichts.",
   "At most {max_spectra} spectra are read from one file.":
     "Aus einer Datei werden höchstens {max_spectra} Spektren gelesen.",
@@ -980,7 +981,7 @@ export default {
   "There are more faults like these; only the first are listed.":
     "Es gibt mehr solche Fehler; nur die ersten stehen hier.",
   // interchange/cxf.py
-  "The {name} does not say at which wavelength it begins; expected is a StartWL.":
+  "The {name} does not say at which wavelength it begins; it needs a StartWL.":
     "{name} sagt nicht, bei welcher Wellenlänge es beginnt; erwartet ist StartWL.",
   "The CxF file holds no spectrum and no emissive chromaticity.":
     "Die CxF-Datei enthält kein Spektrum und keine Farbe eines Lichts.",
@@ -999,7 +1000,7 @@ export default {
   // book/given.py
   "“{name}” cannot be left out. Known are: {known}.":
     "„{name}“ lässt sich nicht weglassen. Bekannt sind: {known}.",
-  "Only of a part of the book something can be left out.":
+  "Things can be left out only when a part of the book is shared.":
     "Nur von einem Teil des Buchs lässt sich etwas weglassen.",
   // interchange/stated.py
   "The file says x {x} y {y}, its spectrum is x {own_x} y {own_y}: that is more than a meter's scatter. The spectrum is used, as gels and metrics are computed on it.":
@@ -1028,7 +1029,7 @@ export default {
   "Expected a number for {name} but found “{cell}”.":
     "Erwartet ist eine Zahl für {name}, gefunden „{cell}“.",
   // interchange/recognise.py
-  "This XML is a “{name}” document; read are IES TM-27 and CxF3 (ISO 17972).":
+  "This XML is a “{name}” document; only IES TM-27 and CxF3 (ISO 17972) are read.":
     "Dieses XML ist ein „{name}“-Dokument; gelesen werden IES TM-27 und CxF3 (ISO 17972).",
   // interchange/safe_xml.py
   "The XML declares a document type or entities, which are not read for safety.":
@@ -1042,7 +1043,7 @@ export default {
   "table ({words})": "Tabelle ({words})",
   "The file does not contain the delimiter or decimal chosen.":
     "Die Datei enthält das gewählte Trennzeichen oder Dezimalzeichen nicht.",
-  "No spectrum was found. Expected is a column or a row of wavelengths, such as 380, 385 … 780 nm ({fewest_samples} or more), with a value for each.":
+  "No spectrum was found. It needs a column or a row of wavelengths, such as 380, 385 … 780 nm ({fewest_samples} or more), with a value for each.":
     "Kein Spektrum gefunden. Erwartet ist eine Spalte oder Zeile mit Wellenlängen, etwa 380, 385 … 780 nm ({fewest_samples} oder mehr), mit je einem Wert.",
   "The numbers can be read in two ways. What is the decimal mark?":
     "Die Zahlen lassen sich auf zwei Arten lesen. Was ist das Dezimalzeichen?",
@@ -1133,7 +1134,7 @@ export default {
   "This white has no CCT, so nothing is warmer or cooler beside it: say what the light is meant to be as x y.":
     "Dieses Weiß hat keine CCT, also ist nichts wärmer oder kühler daneben: sag in x y, wie das Licht gemeint ist.",
   "the white through {gels}": "das Weiß durch {gels}",
-  "like the reading it shall match": "wie die Messung, der es gleichen soll",
+  "like the reading it is to match": "wie die Messung, der es gleichen soll",
   "x {x} y {y} of its own": "eigenes x {x} y {y}",
   "as found": "wie vorgefunden",
   "as the white": "wie das Weiß",
@@ -1154,7 +1155,7 @@ export default {
   "mercury vapour": "Quecksilberdampf",
   sodium: "Natrium",
   "flash, xenon": "Blitz, Xenon",
-  "Reckoned after what {names} did before.": "Gerechnet nach dem, was {names} früher zeigte.",
+  "Based on what {names} did before.": "Gerechnet nach dem, was {names} früher zeigte.",
   "this lamp": "diese Lampe",
   "What {name} did before is left out: {why}": "Was {name} früher zeigte, bleibt außen vor: {why}",
   "No spectrum of a lamp reaches x {xy}, y {xy_2}: it is close to a single wavelength. Measure a spectrum to go on.":

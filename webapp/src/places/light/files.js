@@ -150,7 +150,7 @@ class FilesView extends Page {
     return this.together ? "untitled" : "";
   }
 
-  /** One question for all that bear no title. */
+  /** One question for all that have no title. */
   renderDoubtful() {
     const doubtful = incoming.chosen("light").filter((item) => !item.titled && !item.of);
     if (doubtful.length < 2) return nothing;

@@ -213,7 +213,8 @@ def test_a_picture_that_is_no_display_costs_a_sentence(no_camera: Page, name: st
     choose_picture(reading, name, data, kind)
     opens = name in ("blank.png", "moving.gif")
     expect(said).to_contain_text(
-        "No x y, CCT or lux could be read" if opens else f"{name} is no picture", timeout=30_000
+        "No x y, CCT or lux could be read" if opens else f"{name} cannot be opened as a picture",
+        timeout=30_000,
     )
     assert reading.title() == title
     assert reading.get_by_label("x", exact=True).input_value() == ""

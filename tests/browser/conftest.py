@@ -26,7 +26,9 @@ ROOT = Path(__file__).parents[2]
 PHONE = {"width": 390, "height": 844}
 #: A machine that does other work besides may need so long; nothing waits longer than it must.
 expect.set_options(timeout=15_000)
-LAUNCH = {"args": ["--no-sandbox", "--disable-dev-shm-usage"]}
+#: For each window Chromium gets two pages of its own ready, for its line of addresses.
+NO_PAGES_OF_ITS_OWN = "--disable-features=WebUIOmniboxPopup,WebUIOmniboxAimPopup"
+LAUNCH = {"args": ["--no-sandbox", "--disable-dev-shm-usage", NO_PAGES_OF_ITS_OWN]}
 #: Compiled once and quickly: most pages of the tests are closed before better code would pay.
 #: Tests of long work take `profile`; Firefox, WebKitGTK, Node and the bench run it as it comes.
 QUICK = {"args": [*LAUNCH["args"], "--js-flags=--liftoff-only"]}
@@ -117,7 +119,7 @@ def pytest_runtest_makereport(item: pytest.Item, call: pytest.CallInfo[None]) ->
 
 @pytest.fixture(scope="session")
 def chromium_path() -> str:
-    return os.environ.get("EVENKELVIN_CHROMIUM") or find_chromium()
+    return os.environ.get("EVENKELVIN_CHROMIUM") or find_chromium(for_tests=True)
 
 
 @pytest.fixture(scope="session")

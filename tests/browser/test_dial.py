@@ -13,7 +13,7 @@ def open_dial(page: Page, light: str) -> None:
     go(page, "Set")
     open_slip(page, light)
     page.get_by_role("link", name=f"What to dial on {light}").click()
-    expect(headline(page)).to_be_visible()
+    expect(page.locator("ek-dial").get_by_test_id("headline")).to_be_visible()
 
 
 def measure(page: Page, x: float, y: float) -> None:

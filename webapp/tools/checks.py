@@ -112,7 +112,7 @@ def within(path: Path, folders: list[Path]) -> bool:
 def pytest(paths: list[Path], wheels_folder: Path | None) -> int:
     environment = {}
     if not all(within(path, WITHOUT_DIST) for path in paths):
-        environment["EVENKELVIN_CHROMIUM"] = find_chromium()
+        environment["EVENKELVIN_CHROMIUM"] = find_chromium(for_tests=True)
         build_dist(wheels_folder)
 
     def go(*options: str | Path, **more: str) -> int:

@@ -11,13 +11,13 @@ import json
 import re
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
 
 import pytest
 from conftest import PHONE, Site, Watch, wait_for_kernel
+from paper import lines_of
 from places import VIEWS, open_all, visit
 from playwright.sync_api import Browser, Page, expect
-from pypdf import PageObject, PdfReader
+from pypdf import PdfReader
 
 import complete_book
 
@@ -137,7 +137,7 @@ def test_everything_is_shown_as_text_within_the_page_and_turns_nothing_round(pag
         if name in ("report", "balance"):
             page.emulate_media(media="print")
             found += complaints(page, f"{address}, printed")
-            page.emulate_media(media="screen")
+            page.emulate_media(media="null")
     assert found == [], "\n" + "\n".join(found)
 
 
@@ -188,18 +188,3 @@ def test_on_paper_page_one_is_filled_and_headings_stay_with_their_lists(
     assert "Cautions" in [text for lines in sheets for _, text in lines]
     for lines in sheets:
         assert lines[-1][1] not in headings
-
-
-def lines_of(sheet: PageObject) -> list[tuple[float, str]]:
-    """The lines of a page from the top, each with its height as a part of the page; no margins."""
-    found: dict[int, str] = {}
-
-    def take(text: str, matrix: list[float], place: list[float], *_: Any) -> None:
-        if text.strip():
-            y = place[4] * matrix[1] + place[5] * matrix[3] + matrix[5]
-            found[round(y)] = found.get(round(y), "") + text
-
-    sheet.extract_text(visitor_text=take)
-    high = float(sheet.mediabox.height)
-    lines = [(y / high, text.strip()) for y, text in sorted(found.items(), reverse=True)]
-    return [(y, text) for y, text in lines if 0.06 < y < 0.96]

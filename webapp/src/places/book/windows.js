@@ -325,7 +325,7 @@ class WindowsView extends LocationPage {
   renderGel() {
     const { typed, pack } = this;
     const name = this.source?.light.data.name ?? "";
-    return html`<section>
+    return html`<section class="no-print">
       <h2>${t("windows.gel")}</h2>
       ${gelPicker({
         id: "windows-gels",
@@ -434,7 +434,7 @@ class WindowsView extends LocationPage {
 
   renderCutting() {
     const order = settings.get("order");
-    return html`<details class="more">
+    return html`<details class="more no-print">
       <summary>${t("windows.cutting")}</summary>
       ${segments({
         name: "windows-direction",
@@ -505,6 +505,9 @@ class WindowsView extends LocationPage {
         ${plan.rolls.length ? cutPlan(plan) : nothing}
       </details>
       <div class="actions">
+        <button type="button" class="quiet" @click=${() => window.print()}>
+          ${t("report.print")}
+        </button>
         <button type="button" ?disabled=${this.plan.waiting} @click=${() => this.share(plan)}>
           ${t("windows.share")}
         </button>
@@ -526,7 +529,7 @@ class WindowsView extends LocationPage {
         ${answer ? this.renderPlan(answer) : nothing} ${problemNote(this.plan.problemBeside(/^(windows\.\d|overlap)/))}
         ${answer || problem ? nothing : html`<p class="hint">${t("windows.empty")}</p>`}
       </section>
-      <section>
+      <section class="no-print">
         <h2>${t("location.windows")}</h2>
         ${rows({
           rows: typed.windows,

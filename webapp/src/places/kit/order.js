@@ -260,6 +260,9 @@ class OrderView extends Page {
       </ul>
       ${warningList(answer.warnings)}
       <div class="actions">
+        <button type="button" class="quiet" @click=${() => window.print()}>
+          ${t("report.print")}
+        </button>
         <button
           type="button"
           class="main"
@@ -297,7 +300,7 @@ class OrderView extends Page {
   renderSizes() {
     const { piece, spare_percent } = settings.get("order");
     const lamps = this.lit.filter(({ gels: names }) => names.length);
-    return html`<section>
+    return html`<section class="no-print">
       <p class="hint">${t("order.stockHint")}</p>
       <h2>${t("order.piece")}</h2>
       <div class="pair">
@@ -398,7 +401,7 @@ class OrderView extends Page {
         },
       })}
       <p class="reason">${this.partWords}</p>
-      <label class="check">
+      <label class="check no-print">
         <input
           type="checkbox"
           .checked=${settings.get("order").advised}

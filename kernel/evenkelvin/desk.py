@@ -21,6 +21,7 @@ ASKS: dict[str, str] = {
     "kit": "kit",
     "recognise": "recognise",
     "import": "import_spectra",
+    "group": "group",
     "write": "write_spectra",
     "learn_gel": "learn_gel",
     "import_gel": "import_gel",

@@ -32,7 +32,7 @@ def test_a_folder_of_sixty_readings_becomes_the_day_s_lights(demo: Page, tmp_pat
     expect(demo.locator(".in-file h2").first).to_have_text("R060.txt")
     expect(demo.locator(".in-file").first).to_contain_text("900 lx")
     # One question for those that have no title, whatever their number.
-    expect(demo.locator("fieldset.segments")).to_have_count(1)
+    expect(demo.get_by_role("group", name="readings have no title")).to_have_count(1)
     demo.get_by_role("radio", name="readings of one light").check()
     demo.get_by_role("button", name="Keep all 60").click()
     expect(demo.locator("ek-set")).to_contain_text("Bow window", timeout=30_000)
@@ -59,9 +59,45 @@ def test_a_folder_asks_what_is_open_once(demo: Page, tmp_path: Path) -> None:
     demo.get_by_label("is that one number").select_option("together")
     expect(demo.locator(".in-file", has_text="100200 lx")).to_have_count(12)
     expect(demo.locator(".in-file .problem")).to_have_count(0)
-    demo.get_by_role("button", name="Keep all 13").click()
+    # Another day is another setup, until the person says otherwise.
+    expect(demo.get_by_role("button", name="Keep all 13 in 2 setups")).to_be_visible()
+    demo.get_by_role("radio", name="one setup").check()
+    demo.get_by_role("button", name="Keep all 13 in 2 The last sailing").click()
     expect(demo.locator("ek-set")).to_contain_text("Stern window", timeout=30_000)
     assert open_slip(demo, "Bow window").count() == 1
+
+
+def test_a_day_parts_into_setups_as_the_person_says(demo: Page, tmp_path: Path) -> None:
+    # Two lights read in turn, within the same minutes; after a pause another two.
+    for number, title in enumerate(["Key", "Fill", "Key", "Fill"]):
+        meter_file(tmp_path, number, title)
+    for number, title in enumerate(["Deck key", "Deck fill", "Deck key"], 20):
+        meter_file(tmp_path, number, title)
+    load(demo, tmp_path, 7)
+    ways = demo.get_by_role("group", name="They make")
+    groups = demo.locator("ek-files ul.plain li")
+    # Proposed: nothing was read on both sides of the pause.
+    expect(ways.get_by_role("radio", name="a setup after each pause")).to_be_checked()
+    expect(groups).to_have_text([
+        "Wed, Nov 25, 2026, 08:00 AM–08:27 AM: 2 lights, 4 readings",
+        "Wed, Nov 25, 2026, 11:00 AM–11:18 AM: 2 lights, 3 readings",
+    ])  # fmt: skip
+    ways.get_by_role("radio", name="a setup for each title").check()
+    expect(groups).to_have_count(4)
+    ways.get_by_role("radio", name="one setup").check()
+    expect(groups).to_have_count(0)
+    expect(demo.get_by_role("button", name="Keep all 7 in 2 The last sailing")).to_be_visible()
+    ways.get_by_role("radio", name="a setup after each pause").check()
+    demo.get_by_role("button", name="Keep all 7 in 2 setups").click()
+    expect(demo.locator("ek-set")).to_contain_text("Deck key", timeout=30_000)
+    assert open_slip(demo, "Deck fill").count() == 1
+    go(demo, "Book")
+    for name in ("08:00 AM–08:27 AM", "11:00 AM–11:18 AM"):
+        expect(demo.get_by_role("link", name=re.compile(name)).first).to_be_visible()
+    demo.get_by_role("link", name=re.compile("08:00 AM–08:27 AM")).first.click()
+    expect(demo.locator("main")).to_contain_text("Key")
+    expect(demo.locator("main")).to_contain_text("Fill")
+    expect(demo.locator("main")).not_to_contain_text("Deck")
 
 
 def test_a_position_in_one_piece_and_a_horizon_point_by_point(demo: Page) -> None:

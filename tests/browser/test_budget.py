@@ -25,8 +25,10 @@ BUDGET = {
     "styles.css": 8_400,
 }
 #: Most bytes of the page's own script that is read before the first view, and of all its parts.
-#: Compressors differ by a few hundred bytes from one machine to the next; the room is for that.
-OPENING_SCRIPT, WHOLE_SCRIPT = 72_700, 238_000
+#: Compressors differ by a few hundred bytes from one machine to the next; the room is for that. The
+#: whole grew by 4 kB for the scout's day: a folder parted into setups, the sun in each window, the
+#: horizon that is tapped.
+OPENING_SCRIPT, WHOLE_SCRIPT = 72_700, 242_000
 #: Most bytes of all files together: where a host compresses, and where it does not. Pyodide and
 #: numpy as published are 8.76 MB where a host compresses; the app is to stay below 0.57 of that.
 ALL_SENT, ALL_PLAIN = 4_985_000, 6_330_000

@@ -1078,6 +1078,28 @@ class Import(TypedDict):
     problems: list[FileProblem]
 
 
+class GroupedLight(TypedDict):
+    title: str
+    readings: list[int]
+
+
+GroupedSetup = TypedDict(
+    "GroupedSetup",
+    {
+        "title": str, "stretch": int | None, "from": str | None, "to": str | None,
+        "lights": list[GroupedLight],
+    },
+)  # fmt: skip
+
+
+class Group(TypedDict):
+    setups: Literal["one", "title", "time"]
+    ways: list[Literal["one", "title", "time"]]
+    untitled: int
+    pauses: int
+    groups: list[GroupedSetup]
+
+
 class ImportGel(TypedDict):
     format: str
     gels: list[LearnGel]
@@ -1571,6 +1593,7 @@ ANSWERS: dict[str, object] = {
     "agree": Agree,
     "kit": Kit,
     "import": Import,
+    "group": Group,
     "recognise": Recognise,
     "write": Write,
     "learn_gel": LearnGel,

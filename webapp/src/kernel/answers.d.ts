@@ -350,6 +350,27 @@ export type FileProblem = {
   file: string;
 };
 
+export type Group = {
+  setups: "one" | "title" | "time";
+  ways: ("one" | "title" | "time")[];
+  untitled: number;
+  pauses: number;
+  groups: GroupedSetup[];
+};
+
+export type GroupedSetup = {
+  title: string;
+  stretch: number | null;
+  from: string | null;
+  to: string | null;
+  lights: GroupedLight[];
+};
+
+export type GroupedLight = {
+  title: string;
+  readings: number[];
+};
+
 export type Recognise = {
   door: "book" | "link" | "codes" | "light" | "none";
   what: string | null;
@@ -1735,6 +1756,7 @@ export type Answers = {
   agree: Agree;
   kit: Kit;
   import: Import;
+  group: Group;
   recognise: Recognise;
   write: Write;
   learn_gel: LearnGel;
@@ -2011,6 +2033,11 @@ export type Questions = {
     bytes_base64?: string | null;
     text?: string | null;
     choices?: ChoicesFields | null;
+  };
+  group: {
+    readings?: ({ title?: string | null; at?: string | null; })[] | null;
+    setups?: string | null;
+    untitled?: string | null;
   };
   write: {
     format?: string | null;

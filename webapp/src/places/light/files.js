@@ -6,11 +6,12 @@ import { sketch } from "../../charts/sketch.js";
 import { Keeping } from "../../parts/keeping.js";
 import { centreOf } from "../../store/log/target.js";
 import "../../parts/boot-progress.js";
+import { LiveQuestion } from "../../base/live-question.js";
 import { Page } from "../../base/page.js";
 import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { bringText, fileButton } from "../../parts/bring-files.js";
-import { choice, segments } from "../../parts/inputs.js";
+import { choice, optionsOf, segments } from "../../parts/inputs.js";
 import { longWork } from "../../parts/long-work.js";
 import { say, sayWithUndo } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
@@ -21,38 +22,71 @@ import { book, settings } from "../../store/index.js";
 import { keepCamera, LONGEST_NAME } from "../../store/kit/cameras.js";
 import { gels } from "../../store/kit/gels.js";
 import { keepOwnGel } from "../../store/kit/own-gels.js";
-import { currentSetup, keepReading, lightsOf, targetToKeep } from "../../store/log/shoot.js";
+import {
+  currentSetup,
+  keepReading,
+  lightsOf,
+  targetToKeep,
+  workInSetup,
+} from "../../store/log/shoot.js";
 import { visitor } from "../../store/log/visitor.js";
 import { t, tMaybe } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
 import {
+  dayOf,
   duv,
   illuminance,
   kelvin,
   mired,
   nanometres,
   stops,
+  timeOfDay,
   whenRead,
 } from "../../words/numbers.js";
 
 /** @typedef {import("../../store/drafts/incoming.js").Item} Item */
 /** @typedef {import("../../store/drafts/incoming.js").InFile} InFile */
 
-/** Names told apart as people tell them. @param {string} name */
-const plain = (name) => name.trim().toLocaleLowerCase();
-
 /** So many lights are named one by one; of more each is opened to be renamed. */
 const FEW = 4;
 
 class FilesView extends Page {
-  static properties = properties({ own: ["together"] });
+  static properties = properties({ own: ["untitled", "setups"] });
 
   constructor() {
     super();
-    /** What lights without a title are: each one of its own, or all one. */
-    this.together = false;
+    /** What readings without a title are. @type {"each" | "time" | "one"} */
+    this.untitled = "each";
+    /** How setups begin; as the kernel proposes until the person says. @type {"" | "one" | "title" | "time"} */
+    this.setups = "";
+    this.grouping = /** @type {LiveQuestion<"group">} */ (new LiveQuestion(this));
     this.keeping = new Keeping(this);
     this.watch = new Watch(this, incoming, book, settings, gels);
+  }
+
+  willUpdate() {
+    const some = this.toGroup;
+    const whole = incoming.looked === incoming.files.length;
+    this.grouping.put(whole && some.length > 1 ? this.groupQuestion(some) : null);
+  }
+
+  /** Those that are not a kept light's already. */
+  get toGroup() {
+    return incoming.chosen("light").filter((item) => !item.of);
+  }
+
+  /** @param {Item[]} items @returns {import("../../kernel/answers.js").Question<"group">} */
+  groupQuestion(items) {
+    const { setups, untitled } = this;
+    return {
+      ask: "group",
+      readings: items.map(({ titled, name, data }) => ({
+        title: titled ? name : "",
+        at: data.read_at ?? "",
+      })),
+      untitled,
+      ...(setups ? { setups } : {}),
+    };
   }
 
   /** A book that came alone goes on to the door of books; among other files it waits for a tap. */
@@ -95,32 +129,23 @@ class FilesView extends Page {
     const onward = route.onward();
     return this.keeping.run(async () => {
       const target = await targetToKeep(centreOf());
-      // Readings of one title are one light's, the earliest first.
-      lights.sort((a, b) => timeOf(a) - timeOf(b));
-      /** @type {Map<string, string>} */
-      const made = new Map();
-      for (const item of lights) {
-        const group = this.groupOf(item);
-        const known = book.standing(item.of || made.get(group));
-        const { light } = await keepReading({
-          light: known?.id ?? null,
-          lightData: known
-            ? {}
-            : {
-                name:
-                  item.name.trim() || t("light.nth", { n: lightsOf(currentSetup()).length + 1 }),
-                lamp: item.data.lamp ?? "unknown",
-              },
-          // A table may say what lamp it was and what hung; a spectrum alone says neither.
-          data: {
-            ...item.data,
-            lamp: item.data.lamp ?? known?.data.lamp ?? "unknown",
-            pack: item.data.pack ?? [],
-            target,
-          },
-        });
-        if (!item.of && group) made.set(group, light);
-        incoming.done([item]);
+      const fresh = this.toGroup;
+      const grouped = await this.askHere(this.groupQuestion(fresh));
+      if (grouped.problem) throw new Error(grouped.problem.message);
+      const later = lights.filter((item) => item.of).sort((a, b) => timeOf(a) - timeOf(b));
+      for (const item of later) await this.keepLight(item, target);
+      for (const group of grouped.groups) {
+        const name = setupName(group);
+        if (name) await workInSetup(name);
+        for (const { readings } of group.lights) {
+          const items = readings.map((/** @type {number} */ at) => fresh[at]);
+          let light = "";
+          for (const item of items) {
+            // Where keeping breaks off, the rest is still this light's.
+            item.of = light;
+            light = await this.keepLight(item, target);
+          }
+        }
       }
       for (const item of some) {
         await keepOwnGel({ ...item.data, name: item.name.trim() || item.data.name });
@@ -143,26 +168,83 @@ class FilesView extends Page {
     });
   }
 
-  /** What the readings of one new light share; "" for a light of its own. @param {Item} item */
-  groupOf(item) {
-    if (item.of) return "";
-    if (item.titled) return `titled ${plain(item.name)}`;
-    return this.together ? "untitled" : "";
-  }
-
-  /** One question for all that have no title. */
-  renderDoubtful() {
-    const doubtful = incoming.chosen("light").filter((item) => !item.titled && !item.of);
-    if (doubtful.length < 2) return nothing;
-    return segments({
-      name: "files-together",
-      legend: t("files.untitled", { n: doubtful.length }),
-      value: this.together ? "one" : "each",
-      options: { each: t("files.each"), one: t("files.one") },
-      onChange: (value) => {
-        this.together = value === "one";
+  /**
+   * Keep a reading with the light that it is, or with a new one.
+   * @param {Item} item @param {Record<string, any>} target
+   * @returns {Promise<string>} the id of the light
+   */
+  async keepLight(item, target) {
+    const known = book.standing(item.of);
+    const n = lightsOf(currentSetup()).length + 1;
+    const { light } = await keepReading({
+      light: known?.id ?? null,
+      lightData: known
+        ? {}
+        : { name: item.name.trim() || t("light.nth", { n }), lamp: item.data.lamp ?? "unknown" },
+      // A table may say what lamp it was and what hung; a spectrum alone says neither.
+      data: {
+        ...item.data,
+        lamp: item.data.lamp ?? known?.data.lamp ?? "unknown",
+        pack: item.data.pack ?? [],
+        target,
       },
     });
+    incoming.done([item]);
+    return light;
+  }
+
+  /** How the day parts into setups, and one question for all that have no title. */
+  renderGroups() {
+    const { answer } = this.grouping;
+    if (!answer || this.toGroup.length < 2) return nothing;
+    const { ways, groups, untitled, pauses } = answer;
+    return html`
+      ${
+        ways.length > 1
+          ? segments({
+              name: "files-setups",
+              legend: t("files.setups"),
+              value: answer.setups,
+              options: optionsOf(ways, (way) => t(`files.setups.${way}`)),
+              onChange: (way) => {
+                this.setups = /** @type {"one"} */ (way);
+              },
+            })
+          : nothing
+      }
+      ${
+        groups.length > 1
+          ? html`<ul class="plain">
+              ${groups.map(
+                (group) => html`<li>
+                  ${t("files.group", {
+                    setup: setupName(group) || setupHere(),
+                    lights: t("files.lights", { n: group.lights.length }),
+                    n: group.lights.reduce((sum, { readings }) => sum + readings.length, 0),
+                  })}
+                </li>`,
+              )}
+            </ul>`
+          : nothing
+      }
+      ${
+        untitled > 1
+          ? segments({
+              name: "files-untitled",
+              legend: t("files.untitled", { n: untitled }),
+              value: this.untitled,
+              options: {
+                each: t("files.each"),
+                ...(pauses ? { time: t("files.untilPause") } : {}),
+                one: t("files.one"),
+              },
+              onChange: (way) => {
+                this.untitled = /** @type {"each"} */ (way);
+              },
+            })
+          : nothing
+      }
+    `;
   }
 
   /** @param {any} question @param {InFile[]} files that ask it */
@@ -353,12 +435,17 @@ class FilesView extends Page {
     `;
   }
 
+  /** In how many setups what is new will stand. */
+  get partsIn() {
+    return this.toGroup.length > 1 ? (this.grouping.answer?.groups.length ?? 1) : 1;
+  }
+
   renderActions() {
     const lights = incoming.chosen("light");
     const some = [...incoming.chosen("gel"), ...incoming.chosen("camera")];
     const count = lights.length + some.length;
     const [only] = count === 1 && lights.length === 1 ? lights : [];
-    const setup = currentSetup()?.data.name ?? t("book.nthSetup", { n: 1 });
+    const setup = this.partsIn > 1 ? t("files.nSetups", { n: this.partsIn }) : setupHere();
     const label = lights.length
       ? some.length
         ? t("files.keepBoth", { n: count })
@@ -403,7 +490,7 @@ class FilesView extends Page {
           : nothing
       }
       ${shared.map(({ question, files: those }) => this.renderQuestion(question, those))}
-      ${this.renderDoubtful()}
+      ${this.renderGroups()}
       ${repeat(
         files,
         ({ key }) => key,
@@ -442,6 +529,19 @@ class FilesView extends Page {
   }
 }
 customElements.define("ek-files", FilesView);
+
+/** The setup that is worked in, or that will be made. */
+const setupHere = () => currentSetup()?.data.name ?? t("book.nthSetup", { n: 1 });
+
+/**
+ * What the setup of a group is called; "" for the one that is worked in.
+ * @param {{title: string, stretch: number | null, from: string | null, to: string | null}} group
+ */
+function setupName({ title, stretch, from, to }) {
+  if (stretch === null || !from || !to) return title;
+  const span = `${timeOfDay(from)}–${timeOfDay(to)}`;
+  return `${dayOf(from)}, ${from.slice(0, 16) === to.slice(0, 16) ? timeOfDay(from) : span}`;
+}
 
 /** When a light was read, as far as its file says: what is not said stands last. @param {Item | undefined} item */
 const timeOf = (item) => Date.parse(item?.data?.read_at) || Number.MAX_SAFE_INTEGER;

@@ -97,13 +97,20 @@ export function locations() {
   return book.below(null, "production").flatMap((one) => book.below(one.id, "location"));
 }
 
-/** The entries a new setup needs, with a location and a production made up where missing. */
-function setupEntries() {
+/**
+ * The entries a new setup needs, with a location and a production made up where missing.
+ * @param {string} [name]
+ */
+function setupEntries(name) {
   const made = [];
   const place = here();
   let production = place?.kind === "production" ? place.id : book.below(null, "production")[0]?.id;
   let location =
-    place?.kind === "location" ? place.id : production && book.below(production, "location")[0]?.id;
+    place?.kind === "location"
+      ? place.id
+      : place?.kind === "setup"
+        ? place.parent
+        : production && book.below(production, "location")[0]?.id;
   if (!location) {
     if (!production) {
       const entry = creation("production", null, { name: t("book.firstProduction") });
@@ -115,8 +122,25 @@ function setupEntries() {
     location = entry.id;
   }
   const count = book.below(location, "setup").length;
-  const setup = creation("setup", location, { name: t("book.nthSetup", { n: count + 1 }) });
+  const setup = creation("setup", location, {
+    name: name ?? t("book.nthSetup", { n: count + 1 }),
+  });
   return { made: [...made, setup], setup: setup.id };
+}
+
+/**
+ * Work in the setup of this name at the location we work at; made where there is none.
+ * @param {string} name
+ */
+export async function workInSetup(name) {
+  const place = currentSetup()?.parent;
+  let id = place && book.below(place, "setup").find((one) => one.data.name === name)?.id;
+  if (!id) {
+    const { made, setup } = setupEntries(name);
+    await book.add(...made);
+    id = setup;
+  }
+  await settings.set("here", id);
 }
 
 /**

@@ -6,5 +6,5 @@ import sys
 
 
 def examples(natively: int) -> int:
-    """Return ``natively``; inside Pyodide, some ten times slower, an eighth of it."""
-    return max(5, natively // 8) if sys.platform == "emscripten" else natively
+    """Return ``natively``; inside Pyodide, some ten times slower, a twentieth of it."""
+    return max(5, natively // 20) if sys.platform == "emscripten" else natively

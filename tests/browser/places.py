@@ -43,7 +43,7 @@ def open_all(page: Page) -> None:
 def addresses(page: Page, look: Callable[[str], None] = lambda _: None) -> dict[str, list[str]]:
     """Each view's addresses: bare, and one with what follows where the app itself links to it.
 
-    `look` is called at each, with everything unfolded.
+    `look` is called at each, as it opens.
     """
     found = {name: [name] for name in VIEWS}
     seen: set[str] = set()
@@ -51,8 +51,8 @@ def addresses(page: Page, look: Callable[[str], None] = lambda _: None) -> dict[
         for address in unseen:
             seen.add(address)
             visit(page, address)
-            open_all(page)
             look(address)
+            open_all(page)
             links = page.locator("main a[href^='#']").evaluate_all(
                 "links => links.map(link => link.getAttribute('href').slice(1))"
             )

@@ -106,14 +106,14 @@ class Tour:
     def __init__(self, page: Page) -> None:
         self.page = page
         self.fonts = page.context.new_cdp_session(page)
-        found = addresses(page, lambda address: fill(page, address))
-        self.addresses = [address for of_view in found.values() for address in of_view]
         self.found: dict[str, dict[str, list[str]]] = {}
-        for address in self.addresses:
-            self.look_at(address)
+        found = addresses(page, self.look_at)
+        self.addresses = [address for of_view in found.values() for address in of_view]
 
     def look_at(self, address: str) -> None:
-        visit(self.page, address)
+        fill(self.page, address)
+        self.page.evaluate("scrollTo(0, 0)")
+        visit(self.page, address)  # once what was filled in is answered
         for behaviour, look in AS_IT_OPENS.items():
             with self.set_for(behaviour):
                 self.look(address, behaviour, look)
@@ -144,31 +144,38 @@ class Tour:
         match behaviour:
             case "targets":
                 page.emulate_media(reduced_motion="reduce")
+                yield
+                page.emulate_media(reduced_motion="no-preference")
             case "axe":
                 # All in sight: else a bar lies across whatever happens to be at its edge.
                 high = int(page.evaluate("document.documentElement.scrollHeight"))
                 page.set_viewport_size({"width": PHONE["width"], "height": high + 200})
+                yield
+                page.set_viewport_size(PHONE)  # type: ignore[arg-type]
             case "contrast light":
                 wear(page, "light")
+                yield
+                wear(page, "dark")
             case "contrast forced":
                 page.emulate_media(forced_colors="active")
+                yield
+                page.emulate_media(forced_colors="none")
             case "room 320 px":
                 page.set_viewport_size({"width": 320, "height": 844})
+                yield
+                page.set_viewport_size(PHONE)  # type: ignore[arg-type]
             case "room right to left":
                 page.evaluate("document.documentElement.dir = 'rtl'")
+                yield
+                page.evaluate("document.documentElement.dir = ''")
             case "room text at 200 %":
                 self.letters(32, 26)
                 size = page.evaluate("getComputedStyle(document.documentElement).fontSize")
                 assert size == "32px"
+                yield
+                self.letters(16, 13)
             case _:
                 yield
-                return
-        yield
-        self.letters(16, 13)
-        page.evaluate("document.documentElement.dir = ''")
-        page.set_viewport_size(PHONE)  # type: ignore[arg-type]
-        page.emulate_media(forced_colors="none", reduced_motion="no-preference")
-        wear(page, "dark")
 
     def letters(self, standard: int, fixed: int) -> None:
         sizes = {"standard": standard, "fixed": fixed}

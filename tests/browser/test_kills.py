@@ -19,8 +19,8 @@ from playwright.sync_api import Browser, CDPSession, Playwright
 TABS, PROCESSES = 8, 2
 #: What this catches is a reading called kept before its write was sent: a tab that dies does not
 #: take back what it has sent. To keep takes some 20 ms; were it called kept 5 ms before that, one
-#: tab in four would be caught, and fifty would all escape once in a million.
-ROUNDS = 8
+#: tab in four would be caught, and thirty would all escape once in five thousand.
+ROUNDS = 4
 #: A tab lives this long at most, in ms, once it has begun to keep one reading after another.
 LONGEST = 160
 

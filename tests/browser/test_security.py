@@ -18,7 +18,7 @@ from typing import Any
 import pytest
 from conftest import PHONE, ROOT, Site, Watch, wait_for_kernel, wait_until_kept
 from hands import go, keep_light
-from places import VIEWS, addresses, visit
+from places import VIEWS, addresses, open_all, visit
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 from static_server import CSP
 from test_boot_and_offline import build_again
@@ -322,6 +322,7 @@ def test_a_hostile_book_is_only_read(hostile: Page) -> None:
     expect(hostile.locator("main")).to_contain_text(HOSTILE[1])
 
     def look(address: str) -> None:
+        open_all(hostile)
         assert hostile.locator(STRANGE).count() == 0, address
         assert hostile.evaluate("window.executed") is None, address
 

@@ -1,4 +1,4 @@
-"""Twenty seconds of a walk by chance; `walk.py` walks for minutes."""
+"""Twelve seconds of a walk by chance; `walk.py` walks for minutes."""
 
 from __future__ import annotations
 
@@ -16,5 +16,5 @@ SEED = int(os.environ.get("EVENKELVIN_SEED", "1"))
 def test_a_walk_by_chance_finds_nothing_wrong(app: Page, watch: Watch) -> None:
     fill(app)
     walk = Walk(app, VIEWS, SEED, watch.faults)
-    walk.for_seconds(20)
-    assert walk.steps > 20
+    walk.for_seconds(12)
+    assert walk.steps > 12

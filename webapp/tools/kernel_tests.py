@@ -59,4 +59,5 @@ os.chdir("/work/tests")
 import pytest  # noqa: E402
 
 options = "-q -rs --capture=sys -p no:cacheprovider --rootdir=/work/tests --import-mode=importlib"
-int(pytest.main(["kernel", *options.split(), "-o", "xfail_strict=true"]))
+# What an assertion compared, a run of the same test outside tells; to have it told costs seconds.
+int(pytest.main(["kernel", *options.split(), "--assert=plain", "-o", "xfail_strict=true"]))

@@ -364,7 +364,7 @@ def test_answer_says_who_hangs_what_where():
     last = got["front"][-1]
     assert (last["pieces"], last["stops_lost"], len(last["out"])) == (0, 0.0, 1)
     assert last["words"].endswith("not matched.")
-    without = _ask(whites={"from_K": 4000, "to_K": 4000}, lights=[WINDOW, BATTEN])["front"][0]
+    without = _ask(whites={"from_K": 3400, "to_K": 3400}, lights=[WINDOW, BATTEN])["front"][0]
     assert without["words"].endswith("window not matched; read 1 again when hung.")
     assert got["exact"] is True
 

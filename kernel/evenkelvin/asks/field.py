@@ -18,7 +18,7 @@ from evenkelvin.data import Floats
 from evenkelvin.fields import Fields
 from evenkelvin.filters.gel import Gel
 from evenkelvin.lights.field import Frame, frame, locus, place
-from evenkelvin.lights.fixing import landing_region
+from evenkelvin.lights.fixing import landing_regions
 from evenkelvin.lights.meant import groups_alike, meant_words
 from evenkelvin.lights.reading import Reading, pack_transmittance
 from evenkelvin.problem import Problem
@@ -114,7 +114,7 @@ def reply(fields: Fields) -> dict[str, Any]:
             here = known | {gel.name: gel for gel in brought}
             gels = tuple(find_gel(here, str(name), f"{at}.{i}") for i, name in enumerate(pack))
             path = _path(view, light, gels).tolist()
-            landed, _ = landing_region(light, gels)
+            landed, _ = landing_regions(light, [gels])[0]
             if np.any(landed.covariance):
                 region = place(view, landed.edge).tolist()
         shown.append(

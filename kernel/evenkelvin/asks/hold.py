@@ -25,7 +25,7 @@ from evenkelvin.lights.fixing import land, landings
 from evenkelvin.lights.reading import Reading, pack_transmittance
 from evenkelvin.lights.through_day import SKIES, Basis, Daylight, Stretch, estimate
 from evenkelvin.problem import Problem
-from evenkelvin.replies.fix import landing_plain
+from evenkelvin.replies.fix import landing_plain, landings_plain
 from evenkelvin.replies.neutral import neutral_plain
 from evenkelvin.replies.plain import tolerance_plain, white
 from evenkelvin.requests.kit import GEL, KIT, find_gel, read_kit
@@ -226,11 +226,12 @@ class _Window:
         colour = tuple(gel for gel in kit if gel.family != "neutral")
         carried = [gel.name for gel in kit]
         found = []
-        for landing in landings(now, target, colour, self._radius, depth, most):
+        landed = landings(now, target, colour, self._radius, depth, most)
+        for landing, shown in zip(landed, landings_plain(landed), strict=True):
             stretches = self._stretches(landing.gels)
             found.append(
                 {
-                    **landing_plain(landing),
+                    **shown,
                     "nd": None
                     if over is None
                     else neutral_plain(over - landing.stops_lost, carried),

@@ -25,8 +25,18 @@ def _bars_and_slopes() -> Floats:
     return np.hstack([bars, bars * _T[:, np.newaxis], bars * _T[:, np.newaxis] ** 2])
 
 
-#: Nearer to where it should be than this, in u′ v′, a spectrum is bent no further.
-_THERE = 1e-13
+_BASIS = np.stack([_T, _T**2])
+#: What sums X, Y, Z to what u′ and v′ are divided by.
+_BELOW = np.array([1.0, 15.0, 3.0])
+#: Nearer to where it should be than this, in u′ v′, a spectrum is bent no further; and it is there
+#: if its x y are as near as this.
+_THERE, _REACHED = 1e-13, 1e-9
+#: Nothing is bent by more than exp(±60), nor by a slope of nothing.
+_STEEPEST, _FLAT = 60.0, 1e-24
+#: Newton goes straight there; what overshoots is led there in a few equal strides. Each leg is a
+#: part of the way and the most tries.
+_STRAIGHT = ((1.0, 12),)
+_IN_STRIDES = ((0.25, 2), (0.5, 2), (0.75, 2), (1.0, 12))
 
 
 def bend(spectra: Floats, xy: Floats) -> Floats:
@@ -51,31 +61,47 @@ def bent(spectra: Floats, xy: Floats) -> tuple[Floats, NDArray[np.bool_]]:
         those are, shape (n,).
     """
     bars = observer_grid()
-    basis = np.stack([_T, _T**2])
+    shaped = spectra * _bend_by(_coefficients(spectra, xy, _STRAIGHT))
+    reached = np.abs(xyz_to_xy(shaped @ bars) - xy).max(axis=-1) < _REACHED
+    if not reached.all():
+        astray = ~reached
+        to = xy if np.ndim(xy) == 1 else xy[astray]
+        again = spectra[astray] * _bend_by(_coefficients(spectra[astray], to, _IN_STRIDES))
+        shaped[astray] = again
+        reached[astray] = np.abs(xyz_to_xy(again @ bars) - to).max(axis=-1) < _REACHED
+    kept = shaped[reached]
+    return np.asarray(kept / kept.max(axis=-1, keepdims=True)), reached
+
+
+def _coefficients(spectra: Floats, xy: Floats, legs: tuple[tuple[float, int], ...]) -> Floats:
+    """Return b and c of each spectrum, shape (n, 2), by Newton's method.
+
+    Each leg goes a part of the way, in so many tries at most.
+    """
     wanted_uv = xy_to_uv_prime(xy)
-    start = xyz_to_uv_prime(spectra @ bars)
-    coefficients = np.zeros((len(spectra), 2))
-    # Newton from afar overshoots; the wanted point is approached in a few equal strides.
-    for part, tries in ((0.25, 2), (0.5, 2), (0.75, 2), (1.0, 12)):
+    start = xyz_to_uv_prime(spectra @ observer_grid())
+    found = np.zeros((len(spectra), 2))
+    for part, tries in legs:
         aim = start + part * (wanted_uv - start)
         for _ in range(tries):
-            exponent = np.clip(coefficients @ basis, -60.0, 60.0)
-            shaped = spectra * np.exp(exponent)
-            summed = (shaped @ _bars_and_slopes()).reshape(-1, 3, 3)
+            summed = (spectra * _bend_by(found) @ _bars_and_slopes()).reshape(-1, 3, 3)
             xyz, slopes = summed[:, 0], summed[:, 1:]
-            below = xyz @ np.array([1.0, 15.0, 3.0])
+            below = xyz @ _BELOW
             uv = xyz_to_uv_prime(xyz)
-            along = np.stack([4.0 * slopes[..., 0], 9.0 * slopes[..., 1]], axis=-1)
-            along -= uv[:, np.newaxis] * (slopes @ np.array([1.0, 15.0, 3.0]))[..., np.newaxis]
-            jacobian = np.swapaxes(along / below[:, np.newaxis, np.newaxis], 1, 2)
-            # Two equations in two unknowns, by Cramer's rule.
-            (a, b), (c, d) = np.moveaxis(jacobian + 1e-12 * np.eye(2), 0, -1)
             p, q = (aim - uv).T
             if max(np.abs(p).max(), np.abs(q).max()) < _THERE:
                 break
+            # Two equations in two unknowns, by Cramer's rule.
+            of_below = slopes @ _BELOW / below[:, np.newaxis]
+            a, b = (4.0 * slopes[..., 0] / below[:, np.newaxis] - uv[:, :1] * of_below).T
+            c, d = (9.0 * slopes[..., 1] / below[:, np.newaxis] - uv[:, 1:] * of_below).T
             stride = np.stack([d * p - b * q, a * q - c * p], axis=-1)
-            coefficients += np.clip(stride / (a * d - b * c)[:, np.newaxis], -4.0, 4.0)
-    shaped = spectra * np.exp(np.clip(coefficients @ basis, -60.0, 60.0))
-    reached = np.abs(xyz_to_xy(shaped @ bars) - xy).max(axis=-1) < 1e-9
-    kept = shaped[reached]
-    return np.asarray(kept / kept.max(axis=-1, keepdims=True)), reached
+            across = a * d - b * c
+            across = np.where(np.abs(across) < _FLAT, np.copysign(_FLAT, across), across)
+            found += np.clip(stride / across[:, np.newaxis], -4.0, 4.0)
+    return found
+
+
+def _bend_by(coefficients: Floats) -> Floats:
+    """Return what b and c bend a spectrum by: (n, 2) to (n, 81)."""
+    return np.asarray(np.exp(np.clip(coefficients @ _BASIS, -_STEEPEST, _STEEPEST)))

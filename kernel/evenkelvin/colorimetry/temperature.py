@@ -81,8 +81,8 @@ def uv_to_cct(uv: Floats) -> Floats:
     """
     points = np.asarray(uv, dtype=np.float64)
     table, coarse = _coarse()
-    apart = np.sum((points[:, np.newaxis] - coarse[0]) ** 2, axis=-1)
-    best = np.argmin(apart, axis=-1)
+    # The square of the distance, but for what is the same for all of the table.
+    best = np.argmin(np.sum(coarse[0] ** 2, axis=-1) - 2.0 * points @ coarse[0].T, axis=-1)
     at = table[best]
     low, high = table[0], table[-1]
     for nth in range(6):

@@ -68,15 +68,19 @@ _DAYLIGHT_K, _TUNGSTEN_K, BETWEEN_K = 5500.0, 3200.0, 4300.0
 _STRAW_CC = 6.0
 
 
+@cache
 def green_density() -> Floats:
     """Return the density over the grid, shape (81,), of a green band of density 1 (CC100)."""
     return 1.0 - np.exp(-(((GRID - _BAND_CENTRE) / _BAND_WIDTH) ** 2))
 
 
-def cc_transmittance(cc: float) -> Floats:
-    """Return the transmittance of CC green (positive) or magenta (negative), without base."""
-    density = green_density() if cc >= 0 else 1.0 - green_density()
-    return np.asarray(10.0 ** (-abs(cc) / 100.0 * density))
+def cc_transmittance(cc: float | Floats) -> Floats:
+    """Return the transmittance of CC green (positive) or magenta (negative), without base.
+
+    Of one density its shape is (81,); of several, (n, 1), it is (n, 81).
+    """
+    density = np.where(np.asarray(cc) >= 0.0, green_density(), 1.0 - green_density())
+    return np.asarray(10.0 ** (-np.abs(cc) / 100.0 * density))
 
 
 def _converter(mireds: Floats) -> Floats:

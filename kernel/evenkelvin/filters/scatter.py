@@ -14,6 +14,8 @@ from evenkelvin.filters.gel import Gel
 
 #: Length in nm over which a gel's deviation is smooth (common practice, no source).
 SMOOTH_NM = 80.0
+#: What sums X, Y, Z to what u′ and v′ are divided by.
+_BELOW = np.array([1.0, 15.0, 3.0])
 #: σ of a gel that was learned from two readings in x y: its shift is known, its curve is not.
 LEARNED_SCATTER = 0.02
 
@@ -25,32 +27,47 @@ def smooth() -> Floats:
 
 
 def landing_scatter(light: Floats, gels: Sequence[Gel]) -> tuple[Floats, float]:
-    """Return what the gels' own scatter does to a light, to first order.
+    """Return what the gels' own scatter does to a light, shape (81,): see :func:`landing_scatters`,
+    of which this is one.
+    """
+    covariance, stops = landing_scatters(light[np.newaxis], [gels])
+    return covariance[0], float(stops[0])
+
+
+def landing_scatters(lights: Floats, stacks: Sequence[Sequence[Gel]]) -> tuple[Floats, Floats]:
+    """Return what the gels' own scatter does to a light behind them, to first order.
 
     Parameters
     ----------
-    light
-        The light as it lands, shape (81,).
-    gels
-        Every gel that was put on or taken off; two of a name deviate alike.
+    lights
+        The light as it lands behind each stack, shape (n, 81).
+    stacks
+        For each, every gel that was put on or taken off; two of a name deviate alike.
 
     Returns
     -------
     covariance, stops
-        In u′ v′, shape (2, 2), and the σ of the stops lost.
+        In u′ v′, shape (n, 2, 2), and the σ of the stops lost, (n,).
     """
+    variance = np.array([_variance(gels) for gels in stacks])
+    if not variance.any():
+        return np.zeros((len(stacks), 2, 2)), np.zeros(len(stacks))
+    lit = lights[..., np.newaxis] * observer_grid()
+    xyz = lit.sum(axis=1)
+    uv, below = xyz_to_uv_prime(xyz), xyz @ _BELOW
+    # How u′ v′ and ln Y answer to the log of transmittance at each wavelength, (n, 81, 3).
+    slopes = np.empty_like(lit)
+    slopes[..., 0], slopes[..., 1] = 4.0 * lit[..., 0], 9.0 * lit[..., 1]
+    slopes[..., :2] -= (lit @ _BELOW)[..., np.newaxis] * uv[:, np.newaxis]
+    slopes[..., :2] /= below[:, np.newaxis, np.newaxis]
+    slopes[..., 2] = lit[..., 1] / xyz[:, np.newaxis, 1]
+    across = np.swapaxes(slopes, 1, 2)
+    covariance = variance[:, np.newaxis, np.newaxis] * (across @ (smooth() @ slopes))
+    return covariance[:, :2, :2], np.sqrt(covariance[:, 2, 2]) / np.log(2.0)
+
+
+def _variance(gels: Sequence[Gel]) -> float:
     counts: dict[Gel, int] = {}
     for gel in gels:
         counts[gel] = counts.get(gel, 0) + 1
-    variance = sum((count * gel.scatter) ** 2 for gel, count in counts.items())
-    if variance == 0.0:
-        return np.zeros((2, 2)), 0.0
-    lit = light[:, np.newaxis] * observer_grid()
-    xyz = lit.sum(axis=0)
-    uv, below = xyz_to_uv_prime(xyz), xyz @ np.array([1.0, 15.0, 3.0])
-    # How u′ v′ and ln Y answer to the log of transmittance at each wavelength.
-    slope = np.stack([4.0 * lit[:, 0], 9.0 * lit[:, 1]], axis=1)
-    slope -= (lit @ np.array([1.0, 15.0, 3.0]))[:, np.newaxis] * uv
-    slopes = np.column_stack([slope / below, lit[:, 1] / xyz[1]])
-    covariance = variance * slopes.T @ smooth() @ slopes
-    return covariance[:2, :2], float(np.sqrt(covariance[2, 2]) / np.log(2.0))
+    return sum((count * gel.scatter) ** 2 for gel, count in counts.items())

@@ -12,7 +12,7 @@ from evenkelvin.colorimetry.difference import STEP_UV, delta_uv_prime
 from evenkelvin.filters.gel import Gel
 from evenkelvin.filters.pack import DEEPEST
 from evenkelvin.lights.dimming import Dimming, dimming
-from evenkelvin.lights.fixing import Landing, Offset, land, landings, offset, rank
+from evenkelvin.lights.fixing import Landing, Offset, landings, lands, offset, rank
 from evenkelvin.lights.reading import Reading
 from evenkelvin.lights.tolerance import RANK, Verdict, verdict
 
@@ -138,18 +138,20 @@ def _one_pack(
     own = [member.best for member in members]
     if any(best is None for best in own):
         return own
-    shared: list[list[Landing]] = []
-    for gels in dict.fromkeys(landing.gels for some in packs for landing in some):
-        landed = [
-            land(light, member.target.xy, gels, radius)
-            for light, member in zip(lights, members, strict=True)
-            if member.target is not None
-        ]
+    every = list(dict.fromkeys(landing.gels for some in packs for landing in some))
+    of_each = [
+        lands(light, member.target.xy, every, radius)
+        for light, member in zip(lights, members, strict=True)
+        if member.target is not None
+    ]
+    shared = [
+        landed
+        for landed in zip(*of_each, strict=True)
         if all(
             best is not None and RANK[one.verdict] <= RANK[best.verdict]
             for one, best in zip(landed, own, strict=True)
-        ):
-            shared.append(landed)
+        )
+    ]
     if not shared:
         return own
     best_shared = min(shared, key=lambda landed: max(rank(one) for one in landed))

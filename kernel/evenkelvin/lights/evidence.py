@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any
 
 import numpy as np
 
 from evenkelvin.colorimetry.observer import GRID
 from evenkelvin.colorimetry.spectrum import Spectrum
 from evenkelvin.data import Floats
-from evenkelvin.rendering.cri import colour_rendering_index
+from evenkelvin.rendering.cri import indices_of_one_white
 from evenkelvin.rendering.reference import Unrated
 from evenkelvin.rendering.ssi import matching_reference, spectral_similarity
 from evenkelvin.rendering.tm30 import colour_rendition
@@ -24,17 +23,26 @@ IMPLAUSIBLE = 6.0
 _LEAST_LEFT = 4
 
 
-def _ssi(spectrum: Spectrum) -> float:
-    return spectral_similarity(spectrum, *matching_reference(spectrum)).unrounded
+def _tm30(spectra: Floats) -> Floats:
+    """Return Rf and Rg of each, shape (n, 2)."""
+    every = [colour_rendition(Spectrum(GRID, spectrum)) for spectrum in spectra]
+    return np.array([(one.rf, one.rg) for one in every])
 
 
-#: What is worked out of a spectrum for each figure, and how the figure is read off it.
-_FIGURES: dict[str, tuple[Callable[[Spectrum], Any], Callable[[Any], float]]] = {
-    "ra": (colour_rendering_index, lambda index: index.ra),
-    "r9": (colour_rendering_index, lambda index: index.r[8]),
-    "rf": (colour_rendition, lambda rendition: rendition.rf),
-    "rg": (colour_rendition, lambda rendition: rendition.rg),
-    "ssi": (_ssi, float),
+def _ssi(spectra: Floats) -> Floats:
+    """Return the SSI of each, shape (n, 1)."""
+    every = [Spectrum(GRID, spectrum) for spectrum in spectra]
+    rated = [spectral_similarity(one, *matching_reference(one)).unrounded for one in every]
+    return np.array(rated)[:, np.newaxis]
+
+
+#: What is worked out of the spectra for each figure, and how the figure is read off it.
+_FIGURES: dict[str, tuple[Callable[[Floats], Floats], Callable[[Floats], Floats]]] = {
+    "ra": (indices_of_one_white, lambda r: r[:, :8].mean(axis=1)),
+    "r9": (indices_of_one_white, lambda r: r[:, 8]),
+    "rf": (_tm30, lambda both: both[:, 0]),
+    "rg": (_tm30, lambda both: both[:, 1]),
+    "ssi": (_ssi, lambda ssi: ssi[:, 0]),
 }
 
 
@@ -55,15 +63,14 @@ def weighed(spectra: Floats, evidence: tuple[tuple[str, float], ...]) -> tuple[F
         no such figure, as a colour has none.
     """
     off = np.zeros(len(spectra))
-    lights = [Spectrum(GRID, spectrum) for spectrum in spectra]
     metrics = {_FIGURES[name][0] for name, _ in evidence}
     try:
-        told = {metric: [metric(light) for light in lights] for metric in metrics}
+        told = {metric: metric(spectra) for metric in metrics}
     except Unrated:
         return np.ones(len(spectra)), 0.0
     for name, typed in evidence:
         metric, read = _FIGURES[name]
-        off += ((np.array([read(one) for one in told[metric]]) - typed) / SCATTER[name]) ** 2
+        off += ((read(told[metric]) - typed) / SCATTER[name]) ** 2
     off = np.sqrt(off)
     width = max(1.0, float(np.sort(off)[:_LEAST_LEFT][-1]))
     return np.exp(-0.5 * (off**2 - off.min() ** 2) / width**2), float(off.min())

@@ -58,7 +58,7 @@ def _white_led() -> _Parts:
 
 
 def _mixed_led() -> _Parts:
-    """Blue, green and red, the red with or without amber."""
+    """Blue, green and red; the red with amber, or the green of two primaries."""
     found: _Parts = []
     greens = ((505, 30), (520, 34), (532, 34), (546, 36), (546, 60))
     for blue_nm, green in product((446, 456, 465, 473), greens):
@@ -67,6 +67,12 @@ def _mixed_led() -> _Parts:
         if green[0] > 510:
             for amber, share in product((576, 592), (0.25, 0.6, 1.2)):
                 found.append((blue, _band(*green), _band(632, 20) + share * _band(amber, 16)))
+    # Four for colour rendering: the gap between green and red is filled from the green side.
+    for blue_nm, cyan, lime, share, red in product(
+        (446, 458), (500, 516), (556, 574), (0.5, 1.0, 2.0), (614, 628)
+    ):
+        middle = _band(cyan, 28) + share * _band(lime, 20)
+        found.append((_band(blue_nm, 22), middle, _band(red, 20)))
     return found
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -19,7 +20,7 @@ from evenkelvin.colorimetry.temperature import mired, xy_to_cct
 from evenkelvin.data import Floats
 from evenkelvin.filters.gel import Gel
 from evenkelvin.filters.pack import DEEPEST, SAME_STOPS, SAME_UV, Pack, search, touched
-from evenkelvin.filters.scatter import landing_scatter
+from evenkelvin.filters.scatter import landing_scatters
 from evenkelvin.lights.reading import Reading, difference, moved, pack_transmittance
 from evenkelvin.lights.region import PROMISE_RANK, UNSURE, Promise, Region, promise
 from evenkelvin.lights.stand_in import guess
@@ -134,7 +135,14 @@ def offset_words(found: Offset, from_white: bool = True) -> Said:
 
 
 def land(light: Reading, target_xy: Floats, gels: tuple[Gel, ...], radius: float) -> Landing:
-    """Return where a light lands with these gels on, in place of those it has now.
+    """Return where a light lands with these gels on (see :func:`lands`)."""
+    return lands(light, target_xy, [gels], radius)[0]
+
+
+def lands(
+    light: Reading, target_xy: Floats, packs: Sequence[tuple[Gel, ...]], radius: float
+) -> list[Landing]:
+    """Return where a light lands with each of these packs on, in place of what hangs now.
 
     Parameters
     ----------
@@ -142,58 +150,72 @@ def land(light: Reading, target_xy: Floats, gels: tuple[Gel, ...], radius: float
         As it was read; stops are counted from there.
     target_xy
         The white it should have, shape (2,).
-    gels
-        Everything that shall hang.
+    packs
+        Each is everything that shall hang.
     radius
         Tolerance in steps.
     """
-    region, stops_lost = landing_region(light, gels)
     wanted = xy_to_uv_prime(target_xy)
-    delta = float(delta_uv_prime(region.mean, wanted))
-    odds, word = region.odds(wanted, radius), verdict(delta / STEP_UV, radius)
-    return Landing(
-        gels=gels,
-        add=difference(gels, light.pack),
-        take_off=difference(light.pack, gels),
-        xy=uv_prime_to_xy(region.mean),
-        target_xy=target_xy,
-        region=region,
-        delta_uv=delta,
-        verdict=word,
-        odds=odds,
-        promise=promise(odds, word),
-        stops_lost=stops_lost,
-    )
+    found = []
+    for gels, (region, stops_lost) in zip(packs, landing_regions(light, packs), strict=True):
+        delta = float(delta_uv_prime(region.mean, wanted))
+        odds, word = region.odds(wanted, radius), verdict(delta / STEP_UV, radius)
+        found.append(
+            Landing(
+                gels=gels,
+                add=difference(gels, light.pack),
+                take_off=difference(light.pack, gels),
+                xy=uv_prime_to_xy(region.mean),
+                target_xy=target_xy,
+                region=region,
+                delta_uv=delta,
+                verdict=word,
+                odds=odds,
+                promise=promise(odds, word),
+                stops_lost=stops_lost,
+            )
+        )
+    return found
 
 
-def landing_region(light: Reading, gels: tuple[Gel, ...]) -> tuple[Region, float]:
-    """Return where a light lands with these gels on in place of those it has now, as far as its
-    spectrum and they are known; and the stops that it costs.
+def landing_regions(light: Reading, packs: Sequence[tuple[Gel, ...]]) -> list[tuple[Region, float]]:
+    """Return where a light lands with each of these packs on in place of what hangs now, as far as
+    its spectrum and the gels are known; and the stops that each costs.
     """
+    if not packs:
+        return []
     bars = observer_grid()
     count = len(light.spectra)
-    changed = moved(light.pack, gels)
-    through = pack_transmittance(gels) / pack_transmittance(light.pack)
-    xyz = (light.spectra * through) @ bars
+    changes = [moved(light.pack, gels) for gels in packs]
+    through = np.stack([pack_transmittance(gels) for gels in packs])
+    through = through / pack_transmittance(light.pack)
+    # X, Y, Z of every pack on everything that the light may be, (packs, n, 3), by one product.
+    lit = (light.spectra[:, np.newaxis] * bars.T).reshape(-1, len(GRID))
+    xyz = (through @ lit.T).reshape(len(packs), count, 3)
     uv_prime = xyz_to_uv_prime(xyz)
-    gained = np.log2(xyz[:, 1] / (light.spectra @ bars)[:, 1])
-    of_gels, stops_of_gels = landing_scatter(light.spectra[0] * through, changed)
+    gained = np.log2(xyz[..., 1] / (light.spectra @ bars)[:, 1])
+    of_gels, stops_of_gels = landing_scatters(light.spectra[0] * through, changes)
     if count == 1:
-        return Region(uv_prime[0], of_gels, stops_of_gels, 1.0), -float(gained[0])
+        return [
+            (Region(uv_prime[k, 0], of_gels[k], float(stops_of_gels[k]), 1.0), -float(gained[k, 0]))
+            for k in range(len(packs))
+        ]
     weights = np.full(count, 1.0 / count) if light.weights is None else light.weights
-    apart = uv_prime - uv_prime[0]
-    lamp = light.widen**2 * (apart.T @ (apart * weights[:, np.newaxis]))
-    if changed:
-        lamp = lamp + np.eye(2) * (FLOOR_STEPS * STEP_UV) ** 2
-    spread = float(np.sqrt(weights @ (gained - weights @ gained) ** 2))
-    whole = lamp + of_gels
-    region = Region(
-        uv_prime[0],
-        whole,
-        float(np.hypot(light.widen * spread, stops_of_gels)),
-        float(np.trace(of_gels) / np.trace(whole)) if changed else 0.0,
-    )
-    return region, -float(gained[0])
+    apart = uv_prime - uv_prime[:, :1]
+    lamp = light.widen**2 * (np.swapaxes(apart, 1, 2) @ (apart * weights[:, np.newaxis]))
+    spread = np.sqrt((gained - (gained @ weights)[:, np.newaxis]) ** 2 @ weights)
+    found = []
+    for k, changed in enumerate(changes):
+        floor = np.eye(2) * (FLOOR_STEPS * STEP_UV) ** 2 if changed else 0.0
+        whole = lamp[k] + floor + of_gels[k]
+        region = Region(
+            uv_prime[k, 0],
+            whole,
+            float(np.hypot(light.widen * spread[k], stops_of_gels[k])),
+            float(np.trace(of_gels[k]) / np.trace(whole)) if changed else 0.0,
+        )
+        found.append((region, -float(gained[k, 0])))
+    return found
 
 
 def narrowing(light: Reading, landing: Landing) -> Said | None:
@@ -264,7 +286,7 @@ def landings(
     work = sorted((pack for pack in front if _moves(pack.gels, hung)), key=place)
     tried = work if most is None else work[: max(most, _TRIED)]
     packs = [tuple(at_hand[index] for index in pack.gels) for pack in tried]
-    return sorted((land(light, target.xy, gels, radius) for gels in packs), key=rank)[:most]
+    return sorted(lands(light, target.xy, packs, radius), key=rank)[:most]
 
 
 def rank(one: Landing) -> tuple[float, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from functools import cache, cached_property
 from typing import Literal
@@ -62,8 +63,13 @@ class Region:
     @cached_property
     def _axes(self) -> tuple[Floats, Floats]:
         """The variances along the axes of the region, (2,), and the axes as columns, (2, 2)."""
-        values, vectors = np.linalg.eigh(self.covariance)
-        return values, vectors
+        # In closed form: a landing is one of hundreds, and a library's call costs more than this.
+        (a, b), (_, d) = self.covariance.tolist()
+        middle, half = (a + d) / 2.0, math.hypot((a - d) / 2.0, b)
+        turn = 0.5 * math.atan2(2.0 * b, a - d)
+        along, across = math.cos(turn), math.sin(turn)
+        values = np.array([middle - half, middle + half])
+        return values, np.array([[-across, along], [along, across]])
 
     @cached_property
     def root(self) -> Floats:

@@ -3,8 +3,8 @@
 Many spectra have one chromaticity. What the lamp may be is put together from the physics of its
 kind (see :mod:`evenkelvin.lights.families`) and from published illuminants, bent by
 exp(b·t + c·t²), t linear in wavelength; each has exactly the wanted x y. How likely each is was
-fitted on one half of a library of measured lamps (``lamp_families``), and how far the truth may
-be beyond them (``lamp_regions``); the other half is the referee in the tests.
+fitted on a library of measured lamps (``lamp_families``), and so was how far the truth may be
+beyond them (``lamp_regions``); in the tests every make of lamp is judged by what the others gave.
 """
 
 from __future__ import annotations
@@ -17,9 +17,10 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from evenkelvin.colorimetry.bending import bend, bent
+from evenkelvin.colorimetry.chromaticity import uv_prime_to_uv, xyz_to_uv_prime
 from evenkelvin.colorimetry.illuminant import daylight, illuminant, planck
 from evenkelvin.colorimetry.observer import GRID, observer_grid
-from evenkelvin.colorimetry.temperature import xy_to_cct
+from evenkelvin.colorimetry.temperature import uv_to_cct, xy_to_cct
 from evenkelvin.data import Floats, load_table
 from evenkelvin.lights.before import Before, KnownShift, KnownSpectrum, with_shift, with_spectra
 from evenkelvin.lights.evidence import weighed
@@ -46,7 +47,6 @@ LAMPS: dict[str, Said] = {
 }
 #: The CIE illuminants of a kind (CIE 15:2018).
 _TABULATED: dict[str, tuple[str, ...]] = {
-    "tungsten": ("A",),
     "daylight": ("C",),
     "hmi": ("HP3", "HP4", "HP5"),
     "fluorescent": (*(f"FL{i}" for i in range(1, 13)), *(f"FL3.{i}" for i in range(1, 16))),
@@ -59,10 +59,17 @@ _TABULATED: dict[str, tuple[str, ...]] = {
 UNKNOWN = {
     "led": 0.45, "led rgb": 0.15, "fluorescent": 0.1, "hmi": 0.1, "tungsten": 0.1, "daylight": 0.1,
 }  # fmt: skip
-#: So far, in σ, from what the meter shows a lamp is no black body.
-_NO_FILAMENT = 3.0
 #: Members that are bent to their x y are counted from here, those of the families from 0.
 BENT = 1000
+#: What a tungsten lamp may be, by the number of the member, and how often (common practice, no
+#: source): a filament somewhat cooler or hotter than its CCT, neodymium glass, a coating.
+_FILAMENTS = range(BENT, BENT + 5)
+_TUNGSTEN = dict(
+    zip(range(BENT, BENT + 8), (0.4, 0.1, 0.1, 0.1, 0.1, 0.05, 0.05, 0.1), strict=True)
+)
+#: How far from its own Duv such a lamp is read, and read behind gels, which have a scatter of their
+#: own (1 σ; common practice, no source).
+_DUV_SCATTER, _DUV_SCATTER_GELLED = 0.002, 0.006
 
 
 @dataclass(frozen=True, eq=False)
@@ -146,8 +153,7 @@ def _members_of(
     kinds: Sequence[tuple[str, dict[int, float] | None]], xy: Floats, through: Floats
 ) -> list[_Members]:
     """Return the members of several kinds; what is to be bent is bent all at once."""
-    cct, _ = xy_to_cct(xy)
-    kelvin = 3000.0 if np.isnan(cct) else float(np.clip(cct, 1000.0, 25000.0))
+    kelvin = _kelvin(xy)
     mixed: list[_Members] = []
     bases: list[Floats] = []
     of_bases: list[NDArray[np.intp]] = []
@@ -179,8 +185,8 @@ def _members_of(
     ]
 
 
-def _weighted(lamp: str, xy: Floats, through: Floats) -> tuple[Floats, Floats]:
-    """Return what a lamp may be, and how likely each is, adding up to 1; or none."""
+def _weighted(lamp: str, xy: Floats, through: Floats) -> tuple[Floats, Floats, NDArray[np.intp]]:
+    """Return what a lamp may be, how likely each is, adding up to 1, and its number; or none."""
     kinds = UNKNOWN if lamp == "unknown" else {lamp: 1.0}
     known = {kind: weights_of(kind) for kind in kinds}
     found = []
@@ -191,17 +197,45 @@ def _weighted(lamp: str, xy: Floats, through: Floats) -> tuple[Floats, Floats]:
         if not len(spectra) and fitted is not None:
             fitted = None
             spectra, numbers = members(kind, xy, through, None)
-        if fitted is None:
+        if kind == "tungsten":
+            weights = _of_tungsten(spectra, through, numbers, _kelvin(xy))
+        elif fitted is None:
             # Physics and publication are heard alike.
             is_bent = numbers >= BENT
             shares = np.where(is_bent, np.sum(~is_bent), np.sum(is_bent))
             weights = np.maximum(shares, 1).astype(np.float64)
         else:
             weights = np.array([fitted[int(k)] for k in numbers])
-        found.append((spectra, share * weights / weights.sum() if len(weights) else weights))
-    weights = np.concatenate([each for _, each in found])
+        share_of_each = share * weights / weights.sum() if len(weights) else weights
+        found.append((spectra, share_of_each, numbers))
+    spectra, weights, numbers = (np.concatenate(each) for each in zip(*found, strict=True))
     total = weights.sum()
-    return np.concatenate([each for each, _ in found]), weights / (total if total else 1.0)
+    return spectra, weights / (total if total else 1.0), numbers
+
+
+def _of_tungsten(
+    spectra: Floats, through: Floats, numbers: NDArray[np.intp], kelvin: float
+) -> Floats:
+    """Return how likely tungsten lamps are, by how near each is to its own Duv.
+
+    A filament is a black body, so that it is hardly one that reads off the line; neodymium glass
+    and coatings are off it by themselves.
+    """
+    bases = np.stack(_smooth("tungsten", kelvin))[numbers - BENT]
+    own, read = (
+        uv_to_cct(uv_prime_to_uv(xyz_to_uv_prime(light @ observer_grid())))[:, 1]
+        for light in (bases, spectra / through)
+    )
+    gelled = bool(np.any(through != 1.0))
+    far = ((own - read) / (_DUV_SCATTER_GELLED if gelled else _DUV_SCATTER)) ** 2
+    usual = np.array([_TUNGSTEN[int(number)] for number in numbers])
+    return np.asarray(usual * np.exp(-0.5 * (far - far.min(initial=np.inf))))
+
+
+def _kelvin(xy: Floats) -> float:
+    """Return a CCT that lamps have: that of the reading, as far as it has one."""
+    cct, _ = xy_to_cct(xy)
+    return 3000.0 if np.isnan(cct) else float(np.clip(cct, 1000.0, 25000.0))
 
 
 def stand_ins(lamp: str, xy: Floats, pack: Floats | None = None) -> Floats:
@@ -256,14 +290,12 @@ def _guess(
     xy = np.array([x, y])
     through = np.ones(GRID.shape) if pack is None else np.frombuffer(pack)
     widen = _widen(lamp, bool(evidence))
-    spectra, weights = _weighted(lamp, xy, through)
+    spectra, weights, numbers = _weighted(lamp, xy, through)
     spoke = len(spectra)
     earlier = [one for one in before if isinstance(one, KnownSpectrum)]
     spectra, weights = with_spectra(spectra, weights, earlier, xy, through)
     if not len(spectra):
-        cct, _ = xy_to_cct(xy)
-        kelvin = 3000.0 if np.isnan(cct) else float(np.clip(cct, 1000.0, 25000.0))
-        spectra = bend((planck(GRID, kelvin) * through)[np.newaxis], xy)
+        spectra = bend((planck(GRID, _kelvin(xy)) * through)[np.newaxis], xy)
         weights = np.ones(len(spectra))
     if not len(spectra):
         raise Problem(
@@ -286,17 +318,17 @@ def _guess(
         if isinstance(one, KnownShift):
             weights, told = with_shift(spectra, weights, one, through)
             after += [one.name] if told else []
+    filament = None
+    if lamp == "tungsten" and not recalled:
+        # A filament is a black body, and is dimmed as one; its kin only show how far it may
+        # differ. Where it is likelier to be behind neodymium glass or a coating it is none.
+        glows = np.isin(numbers, _FILAMENTS)
+        if weights[:spoke][glows].sum() >= 0.5 and numbers[0] == _FILAMENTS[0]:
+            filament = spectra[0]
     if evidence or after:
         spoken = weights > 0.01 * weights.max()
         spectra, weights = spectra[spoken], weights[spoken] / weights[spoken].sum()
-    mean = weights @ spectra
-    if lamp == "tungsten" and not recalled:
-        # A filament is a black body, and is dimmed as one; its kin only show how far it may differ.
-        kelvin = float(np.clip(np.nan_to_num(xy_to_cct(xy)[0], nan=3000.0), 1000.0, 25000.0))
-        filament = bend((planck(GRID, kelvin) * through)[np.newaxis], xy)
-        # Behind neodymium glass it is none: its Ra says so.
-        if len(filament) and (not evidence or weighed(filament, evidence)[1] < _NO_FILAMENT):
-            mean = filament[0]
+    mean = weights @ spectra if filament is None else filament
     spectra = np.concatenate([mean[np.newaxis], spectra])
     spectra = spectra / spectra.max(axis=1, keepdims=True)
     weights = np.concatenate([[0.0], weights])

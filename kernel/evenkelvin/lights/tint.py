@@ -12,8 +12,14 @@ from evenkelvin.data import Floats
 from evenkelvin.filters.kit import CUTS, cc_transmittance
 from evenkelvin.said import Said
 
-#: Densest correction that is looked for, in CC.
-_DENSEST_CC = 120.0
+#: Densities that are tried first, in CC, the bare light in the middle, and how many between two.
+_TRIED_CC = np.array([-120.0, -80.0, -50.0, -30.0, -18.0, -10.0, -5.0, 0.0,
+                      5.0, 10.0, 18.0, 30.0, 50.0, 80.0, 120.0])  # fmt: skip
+_FINELY = 6
+#: Round about what that gives, it is looked for once more.
+_NEAR_CC = np.array([-0.05, 0.0, 0.05])
+#: So far off, it is no place where Duv is what is wanted.
+_LEAP_DUV = 0.01
 #: ΔDuv from which each word holds; common practice, no source.
 _WORDS = (
     (0.008, Said("strongly green"), Said("strongly magenta")),
@@ -24,9 +30,22 @@ _WORDS = (
 NO_TINT = Said("no tint")
 
 
-def _duv_through(light: Floats, cc: float) -> float:
-    xyz = (light * cc_transmittance(cc)) @ observer_grid()
-    return float(uv_to_cct(uv_prime_to_uv(xyz_to_uv_prime(xyz))[np.newaxis])[0, 1])
+def _duv_through(light: Floats, ccs: Floats) -> Floats:
+    """Return the Duv of a light through CC filters of these densities, (n,) to (n,)."""
+    xyz = (light * cc_transmittance(ccs[:, np.newaxis])) @ observer_grid()
+    return uv_to_cct(uv_prime_to_uv(xyz_to_uv_prime(xyz)))[:, 1]
+
+
+def _at_zero(values: Floats, places: Floats) -> float:
+    """Return where steadily rising values are 0, by Neville's inverse interpolation."""
+    column = places.tolist()
+    at = values.tolist()
+    for width in range(1, len(at)):
+        column = [
+            (at[k + width] * column[k] - at[k] * column[k + 1]) / (at[k + width] - at[k])
+            for k in range(len(at) - width)
+        ]
+    return float(column[0])
 
 
 def neutralising_cc(light: Floats, duv: float = 0.0) -> float | None:
@@ -45,28 +64,22 @@ def neutralising_cc(light: Floats, duv: float = 0.0) -> float | None:
         In CC units (30 is a density of 0.30), base of the gel left aside; None when no density up
         to CC120 does it.
     """
-    now = _duv_through(light, 0.0)
-    if abs(now - duv) < 1e-7:
+    # A Duv costs nearly as much as a dozen at once: all densities are tried first, then finely
+    # those between which it lies. Duv rises steadily with the density of green.
+    apart = _duv_through(light, _TRIED_CC) - duv
+    bare = len(_TRIED_CC) // 2
+    if abs(apart[bare]) < 1e-7:
         return 0.0
-    # Duv rises steadily with the density of green: a bracketed secant (Illinois) finds it.
-    low, high = (0.0, _DENSEST_CC) if now < duv else (-_DENSEST_CC, 0.0)
-    f_low, f_high = _duv_through(light, low) - duv, _duv_through(light, high) - duv
-    if f_low * f_high > 0.0:
+    greener = apart[bare] < 0.0
+    beyond = np.nonzero(apart[bare:] >= 0.0 if greener else apart[: bare + 1] <= 0.0)[0]
+    if not len(beyond):
         return None
-    side = 0
-    cc = 0.0
-    for _ in range(40):
-        cc = (low * f_high - high * f_low) / (f_high - f_low)
-        f = _duv_through(light, cc) - duv
-        if abs(f) < 1e-8:
-            break
-        if f * f_high > 0.0:
-            high, f_high = cc, f
-            f_low, side = (f_low / 2.0, -1) if side == -1 else (f_low, -1)
-        else:
-            low, f_low = cc, f
-            f_high, side = (f_high / 2.0, 1) if side == 1 else (f_high, 1)
-    return cc
+    low = bare + int(beyond[0]) - 1 if greener else int(beyond[-1])
+    finely = np.linspace(_TRIED_CC[low], _TRIED_CC[low + 1], _FINELY)
+    near = _at_zero(_duv_through(light, finely) - duv, finely) + _NEAR_CC
+    apart = _duv_through(light, near) - duv
+    # Round about the blue end of the line a deep colour leaps from one side of it to the other.
+    return None if np.abs(apart).max() > _LEAP_DUV else _at_zero(apart, near)
 
 
 def duv_of_cc(cct_k: float, cc: float) -> float:
@@ -74,7 +87,7 @@ def duv_of_cc(cct_k: float, cc: float) -> float:
 
     The way back from :func:`neutralising_cc`, for meters that give green and magenta in CC.
     """
-    return _duv_through(planck(GRID, cct_k), cc) if cc else 0.0
+    return float(_duv_through(planck(GRID, cct_k), np.array([cc]))[0]) if cc else 0.0
 
 
 def cc_words(cc: float | None) -> Said:

@@ -14,7 +14,7 @@ import numpy as np
 
 from evenkelvin.colorimetry.chromaticity import xy_to_uv, xyz_to_xy
 from evenkelvin.colorimetry.illuminant import daylight, planck
-from evenkelvin.colorimetry.observer import observer_at
+from evenkelvin.colorimetry.observer import GRID, observer_at
 from evenkelvin.colorimetry.spectrum import Spectrum, on_1nm, sprague
 from evenkelvin.data import Floats, load_table
 from evenkelvin.rendering.reference import rated_cct
@@ -85,34 +85,64 @@ def colour_rendering_index(spectrum: Spectrum) -> ColourRenderingIndex:
     """
     test = on_1nm(spectrum, _NM, beyond="nearest")
     cct = rated_cct(test @ _weights()[:, 0])
-    if cct < DAYLIGHT_FROM_K:
-        reference, words = planck(_NM, cct), Said("black body {cct:.0f} K", cct=cct)
-    else:
-        # M1 and M2 to three decimals, as CIE 15 has its daylight computed.
-        reference = daylight(_NM, cct, rounded=True)
-        words = Said("CIE daylight {cct:.0f} K", cct=cct)
-
+    reference, words = _reference(cct)
     xyz = np.asarray(np.tensordot(np.stack([test, reference]), _weights(), axes=1), np.float64)
+    r, xyz, distance = _indices(xyz)
+    return ColourRenderingIndex(
+        ra=float(np.mean(r[0, :8])),
+        r=r[0],
+        cct=cct,
+        distance=float(distance[0]),
+        doubtful=bool(distance[0] > TOLERANCE_UV),
+        reference=words,
+        xyz=xyz,
+    )
+
+
+def indices_of_one_white(spectra: Floats) -> Floats:
+    """Return R1–R15 of many lights of one chromaticity, which have one reference: (n, 81) on the
+    search grid to (n, 15).
+
+    Raises
+    ------
+    Unrated
+        When they have none (see :func:`rated_cct`).
+    """
+    xyz = np.tensordot(spectra, _weights_on_grid(), axes=1)
+    reference, _ = _reference(rated_cct(xyz[0, 0]))
+    of_reference = np.tensordot(reference, _weights(), axes=1)[np.newaxis]
+    return _indices(np.concatenate([xyz, of_reference]))[0]
+
+
+@cache
+def _weights_on_grid() -> Floats:
+    """Return :func:`_weights` for what is given on the search grid, shape (81, 16, 3)."""
+    joined = [on_1nm(Spectrum(GRID, one), _NM, beyond="nearest") for one in np.eye(len(GRID))]
+    return np.asarray(np.tensordot(np.stack(joined), _weights(), axes=1))
+
+
+def _reference(cct: float) -> tuple[Floats, Said]:
+    """Return the reference of a CCT at 1 nm, and its name."""
+    if cct < DAYLIGHT_FROM_K:
+        return planck(_NM, cct), Said("black body {cct:.0f} K", cct=cct)
+    # M1 and M2 to three decimals, as CIE 15 has its daylight computed.
+    return daylight(_NM, cct, rounded=True), Said("CIE daylight {cct:.0f} K", cct=cct)
+
+
+def _indices(xyz: Floats) -> tuple[Floats, Floats, Floats]:
+    """Return R1–R15 of lights, (n, 15), by X, Y, Z of white and samples in each and, at the end, in
+    their reference, (n + 1, 16, 3); these with each white at 100; and ΔC, (n,).
+    """
     xyz = 100.0 * xyz / xyz[:, :1, 1:2]
     uv = xy_to_uv(xyz_to_xy(xyz))
-    light, ref = uv[0, 0], uv[1, 0]
+    light, ref = uv[:-1, :1], uv[-1, 0]
     # Adaptation of the samples under the light to the reference (5.7).
-    (c_k, d_k), (c_r, d_r), (c_ki, d_ki) = map(_c_and_d, (light, ref, uv[0, 1:]))
+    (c_k, d_k), (c_r, d_r), (c_ki, d_ki) = map(_c_and_d, (light, ref, uv[:-1, 1:]))
     c, d = c_r / c_k * c_ki, d_r / d_k * d_ki
     below = 16.518 + 1.481 * c - d
     adapted = np.stack([(10.872 + 0.404 * c - 4.0 * d) / below, 5.520 / below], axis=-1)
     w = 25.0 * np.cbrt(xyz[:, 1:, 1]) - 17.0
-    shift = np.stack([adapted, uv[1, 1:]]) - ref
+    shift = np.concatenate([adapted, uv[-1:, 1:]]) - ref
     uvw = np.concatenate([13.0 * w[..., np.newaxis] * shift, w[..., np.newaxis]], axis=-1)
-    r = 100.0 - 4.6 * np.linalg.norm(uvw[0] - uvw[1], axis=-1)
-
-    distance = float(np.hypot(*(light - ref)))
-    return ColourRenderingIndex(
-        ra=float(np.mean(r[:8])),
-        r=r,
-        cct=cct,
-        distance=distance,
-        doubtful=distance > TOLERANCE_UV,
-        reference=words,
-        xyz=xyz,
-    )
+    r = 100.0 - 4.6 * np.linalg.norm(uvw[:-1] - uvw[-1], axis=-1)
+    return r, xyz, np.hypot(*(light[:, 0] - ref).T)

@@ -164,6 +164,18 @@ def page(context: BrowserContext) -> Page:
     return context.new_page()
 
 
+def one_kernel(context: BrowserContext, site: Site) -> Page:
+    """Have all pages of a phone share one kernel; returns the page that runs it."""
+    context.add_init_script(WARM_KERNEL)
+    kernel = context.new_page()
+    without_app = '<!doctype html><link rel="icon" href="data:,">'
+    kernel.route(
+        "**/one-kernel", lambda route: route.fulfill(body=without_app, content_type="text/html")
+    )
+    kernel.goto(f"{site.url}one-kernel")
+    return kernel
+
+
 class Settled:
     """A phone on which the app is kept for offline use, handed on from test to test.
 
@@ -177,13 +189,7 @@ class Settled:
         self.watch = Watch()
         self.context = browser.new_context(viewport=PHONE, has_touch=True, is_mobile=True)
         self.watch.follow(self.context)
-        self.context.add_init_script(WARM_KERNEL)
-        self.kernel = self.context.new_page()
-        without_app = '<!doctype html><link rel="icon" href="data:,">'
-        self.kernel.route(
-            "**/one-kernel", lambda route: route.fulfill(body=without_app, content_type="text/html")
-        )
-        self.kernel.goto(f"{self.site.url}one-kernel")
+        self.kernel = one_kernel(self.context, self.site)
         page = self.open()
         wait_until_kept(page)
         page.close()
@@ -281,6 +287,7 @@ def offline_page(
     context.add_init_script("delete Navigator.prototype.share; delete Navigator.prototype.canShare")
     seen.follow(context)
     site = Site(dist)
+    one_kernel(context, site)
     page = context.new_page()
     page.goto(site.url)
     wait_for_kernel(page)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from conftest import Site, Watch, wait_for_kernel
+from conftest import Site, Watch, one_kernel, wait_for_kernel
 from hands import keep, open_demo, type_xy
 from places import open_all, visit, wear
 from playwright.sync_api import Browser, Page, expect
@@ -25,6 +25,7 @@ def wide(phone_browser: Browser, dist_site: Site) -> Iterator[Page]:
     seen.follow(context)
     context.add_init_script(path=AXE)
     context.add_init_script(path=LOOKING)
+    one_kernel(context, dist_site)
     page = context.new_page()
     page.goto(dist_site.url)
     wait_for_kernel(page)

@@ -4,6 +4,7 @@
  */
 import { html, svg } from "lit";
 import { t } from "../words/index.js";
+import { joined } from "../words/isolated.js";
 import { kelvin } from "../words/numbers.js";
 
 const WIDTH = 340;
@@ -30,7 +31,7 @@ const hours = (height) =>
   );
 
 /** Ends of a span in minutes; one that reaches beyond the day ends with it. @param {any} span */
-const ends = (span) => [span.from?.minute ?? 0, span.to?.minute ?? DAY];
+export const ends = (span) => [span.from?.minute ?? 0, span.to?.minute ?? DAY];
 
 /**
  * @param {any} day  the kernel's answer to "sun"
@@ -79,6 +80,47 @@ export function sunHeight(day) {
       `}
     </svg>
     <figcaption class="hint">${t(day.window ? "sun.chartKey" : "sun.chartKeyOpen")}</figcaption>
+  </figure>`;
+}
+
+/**
+ * When the sun shines into each window, on the hours of the picture above.
+ * @param {any} day  the kernel's answer to "sun"
+ */
+export function sunInWindows(day) {
+  const seen = (day.windows ?? []).filter((/** @type {any} */ one) => one.window);
+  if (!seen.length) return "";
+  const low = 20;
+  const bar = (
+    /** @type {any} */ span,
+    /** @type {string} */ kind,
+    /** @type {number} */ top,
+    /** @type {number} */ high,
+  ) => {
+    const [from, to] = ends(span);
+    return svg`<rect class=${kind} x=${across(from)} width=${Math.max(1, across(to) - across(from))} y=${top} height=${high}></rect>`;
+  };
+  return html`<figure class="chart sun-windows">
+    <ul>
+      ${seen.map(
+        (/** @type {any} */ { name, window: glass }) => html`<li>
+          ${joined([name, glass.words], ": ")}
+          <svg viewBox="0 0 ${WIDTH} ${low}" aria-hidden="true">
+            ${svg`
+              <line class="horizon" x1=${across(0)} x2=${across(DAY)} y1="12" y2="12"></line>
+              ${[0, 6, 12, 18, 24].map((hour) => svg`<line class="grid" x1=${across(hour * 60)} x2=${across(hour * 60)} y1="0" y2="12"></line>`)}
+              ${day.golden.map((/** @type {any} */ span) => bar(span, "golden", 14, 4))}
+              ${day.blue.map((/** @type {any} */ span) => bar(span, "blue", 14, 4))}
+              ${glass.direct.map((/** @type {any} */ span) => bar(span, "ink", 3, 8))}
+            `}
+          </svg>
+        </li>`,
+      )}
+    </ul>
+    <svg viewBox="0 0 ${WIDTH} 14" aria-hidden="true">
+      ${[0, 6, 12, 18, 24].map((hour) => svg`<text x=${across(hour * 60)} y="10" text-anchor=${hour === 24 ? "end" : "middle"}>${hour}:00</text>`)}
+    </svg>
+    <figcaption class="hint">${t("sun.windowsKey")}</figcaption>
   </figure>`;
 }
 

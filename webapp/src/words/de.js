@@ -1532,6 +1532,9 @@ const de = {
   "sun.line": "Punkt für Punkt",
   "sun.lineHint":
     "Wo Dächer, Hügel oder Bäume anfangen, am höchsten sind und enden. Gerade von Punkt zu Punkt, anstelle der einen Höhe darüber.",
+  "sun.lineChart": "Was vor dem Fenster steht, und der Weg der Sonne",
+  "sun.lineChartKey":
+    "Tippen setzt einen Punkt, ein Tipp auf einen Punkt nimmt ihn weg, Ziehen verschiebt ihn. Zahlen: Stunden. Dick: direkte Sonne.",
   "sun.lineAdd": "Punkt dazu",
   "sun.lineRemove": "Punkt {n} entfernen",
   "sun.azimuth_deg": "Richtung",
@@ -1553,6 +1556,8 @@ const de = {
   "sun.chartKey":
     "Dicke Linie: Sonne im Fenster. Untere Bänder: goldene Stunde (gepunktet) und blaue Stunde (gestreift).",
   "sun.chartKeyOpen": "Untere Bänder: goldene Stunde (gepunktet) und blaue Stunde (gestreift).",
+  "sun.windowsKey":
+    "Ausgefüllt: direkte Sonne im Fenster. Gepunktet: goldene Stunde. Gestreift: blaue Stunde.",
   "sun.colour": "Farbe des Tageslichts, geschätzt",
   "sun.colourKey":
     "Durchgezogen: freies Feld. Gestrichelt: zur Sonne. Gepunktet: Schatten. Nummeriert: Messungen im Buch.",

@@ -1376,6 +1376,9 @@ export default {
   "sun.line": "Point by point",
   "sun.lineHint":
     "Where roofs, hills or trees begin, peak and end. Straight from point to point, in place of the one height above.",
+  "sun.lineChart": "What stands before the window, and the sun's way",
+  "sun.lineChartKey":
+    "Tap to place a point, tap a point to take it off, drag it to move it. Numbers: hours. Thick: direct sun.",
   "sun.lineAdd": "Add a point",
   "sun.lineRemove": "Remove point {n}",
   "sun.azimuth_deg": "Direction",
@@ -1397,6 +1400,7 @@ export default {
   "sun.chartKey":
     "Thick line: direct sun in the window. Lower bands: golden hour (dotted) and blue hour (striped).",
   "sun.chartKeyOpen": "Lower bands: golden hour (dotted) and blue hour (striped).",
+  "sun.windowsKey": "Solid: direct sun in the window. Dotted: golden hour. Striped: blue hour.",
   "sun.colour": "Colour of daylight, estimated",
   "sun.colourKey":
     "Solid: open ground. Dashed: facing the sun. Dotted: shade. Numbered: readings in the book.",

@@ -1,7 +1,8 @@
 /** The sun at a location through one day: when it enters a window, and how daylight is coloured. */
 import { html, nothing } from "lit";
 import { properties } from "../../base/properties.js";
-import { daylightColour, readDay, sunHeight } from "../../charts/sun-day.js";
+import { horizonLine } from "../../charts/horizon-line.js";
+import { daylightColour, readDay, sunHeight, sunInWindows } from "../../charts/sun-day.js";
 import { LocationPage } from "./location-page.js";
 import "../../parts/boot-progress.js";
 import { LiveQuestion } from "../../base/live-question.js";
@@ -17,14 +18,7 @@ import { currentSetup, keepReading, lightNamed } from "../../store/log/shoot.js"
 import { t } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
 import { dayOf, degrees, duv, illuminance, kelvin, level } from "../../words/numbers.js";
-import {
-  clockAt,
-  daylightReadings,
-  deviceOffset,
-  directWords,
-  facingWindows,
-  withCct,
-} from "./daylight.js";
+import { clockAt, daylightReadings, deviceOffset, facingWindows, withCct } from "./daylight.js";
 
 const KEPT = /** @type {const} */ ([
   "lat_deg",
@@ -70,6 +64,9 @@ class SunView extends LocationPage {
     /** Readings of the day, with their CCT. @type {Awaited<ReturnType<typeof withCct>>} */
     this.found = [];
     this.asked = "";
+    /** The line as it was before each touch. @type {(typeof BLANK.horizon)[]} */
+    this.undone = [];
+    this.drawn = false;
     this.sun = /** @type {LiveQuestion<"sun">} */ (new LiveQuestion(this));
     this.watch = new Watch(this, book);
   }
@@ -238,6 +235,64 @@ class SunView extends LocationPage {
     </section>`;
   }
 
+  /** The points as numbers, each with its place in the list; what is no number, as understood. */
+  get points() {
+    const understood = this.sun.answer?.window?.horizon ?? [];
+    const whole = this.horizon;
+    return this.typed.horizon.flatMap((row, at) => {
+      const nth = whole.indexOf(row);
+      if (nth < 0) return [];
+      const known = understood.length === whole.length ? understood[nth] : undefined;
+      const number = (/** @type {"azimuth_deg" | "altitude_deg"} */ name) => {
+        const typed = Number(row[name]?.replace(",", "."));
+        return Number.isFinite(typed) ? typed : known?.[name];
+      };
+      const [azimuth_deg, altitude_deg] = [number("azimuth_deg"), number("altitude_deg")];
+      return azimuth_deg === undefined || altitude_deg === undefined
+        ? []
+        : [{ at, azimuth_deg, altitude_deg }];
+    });
+  }
+
+  /** @param {typeof BLANK.horizon} horizon @param {boolean} [further]  of the same touch */
+  draw(horizon, further = false) {
+    if (!further) this.undone.push(this.typed.horizon);
+    this.type({ horizon });
+  }
+
+  /** The line on the sun's way, where the window's view is known. */
+  renderDrawn() {
+    const { answer } = this.sun;
+    const { horizon } = this.typed;
+    if (!answer?.window) return nothing;
+    const text = (/** @type {import("../../charts/horizon-line.js").Point} */ point) => ({
+      azimuth_deg: String(point.azimuth_deg),
+      altitude_deg: String(point.altitude_deg),
+    });
+    const { words, sky_words } = answer.window;
+    return html`${horizonLine({
+      day: answer,
+      points: this.points,
+      onPlace: (point) => this.draw([...horizon, text(point)]),
+      onMove: (at, point, begins) =>
+        this.draw(
+          this.typed.horizon.map((row, i) => (i === at ? text(point) : row)),
+          !begins,
+        ),
+      onRemove: (at) => this.draw(horizon.filter((_, i) => i !== at)),
+    })}
+      <p class="reason">${words} ${sky_words}</p>
+      <div class="actions">
+        <button
+          type="button"
+          ?disabled=${!this.undone.length}
+          @click=${() => this.type({ horizon: this.undone.pop() ?? [] })}
+        >
+          ${t("undo")}
+        </button>
+      </div>`;
+  }
+
   /** What stands before the window, where it is no level line. */
   renderLine() {
     const { horizon } = this.typed;
@@ -255,9 +310,12 @@ class SunView extends LocationPage {
         problem: this.sun.problemAt(`horizon.${i}.${name}`),
         onInput: (value) => change({ [name]: value }),
       });
-    return html`<details class="more" ?open=${horizon.length > 0}>
+    // Once it has opened it stays so, though the last point is taken off.
+    this.drawn ||= horizon.length > 0;
+    return html`<details class="more" ?open=${this.drawn}>
       <summary>${t("sun.line")}</summary>
       <p class="hint">${t("sun.lineHint")}</p>
+      ${this.renderDrawn()}
       ${rows({
         rows: horizon,
         addLabel: t("sun.lineAdd"),
@@ -301,7 +359,7 @@ class SunView extends LocationPage {
       ${glass ? html`<p class="change">${day.words} ${glass.sky_share < 0.995 ? glass.sky_words : ""}</p>` : nothing}
       ${warningList(day.warnings)}
       <p class="caution">${day.cautions.join(" ")}</p>
-      ${sunHeight(day)}
+      ${sunHeight(day)} ${sunInWindows(day)}
       <dl class="facts">
         <dt>${t("sun.golden")}</dt>
         <dd>${spans(day.golden)}</dd>
@@ -316,7 +374,6 @@ class SunView extends LocationPage {
           })}
         </dd>
       </dl>
-      ${directWords(day).map((/** @type {string} */ words) => html`<p>${words}</p>`)}
       ${this.renderColour(day)}
     `;
   }

@@ -6,6 +6,7 @@ import re
 import shutil
 import subprocess
 import sys
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 from steps import (
@@ -28,10 +29,12 @@ def set_up(*, for_tests: bool = False) -> None:
     """Fetch what is missing: a handful of Python packages to build, many more to test."""
     check_tools()
     CACHE.mkdir(exist_ok=True)
-    for lock in [BUILD_LOCK, TEST_LOCK][: 1 + for_tests]:
-        pins = ["--require-hashes", "--requirement", str(lock.relative_to(ROOT))]
-        make_venv(VENV, pins, lock.read_text(), name=lock.stem)
-    ensure_node_modules()
+    with ThreadPoolExecutor() as pool:
+        for_node = pool.submit(ensure_node_modules)
+        for lock in [BUILD_LOCK, TEST_LOCK][: 1 + for_tests]:
+            pins = ["--require-hashes", "--requirement", str(lock.relative_to(ROOT))]
+            make_venv(VENV, pins, lock.read_text(), name=lock.stem)
+        for_node.result()
 
 
 def check_tools() -> None:
@@ -58,7 +61,9 @@ def make_venv(folder: Path, pins: list[str], lock: str = "", name: str = "pins")
         say(f"Making the virtual environment {folder.name}")
         run([sys.executable, "-m", "venv", folder])
     say(f"Installing Python packages into {folder.name} (once)")
-    run([python, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", *pins])
+    # Most modules are never imported: Python compiles those that are.
+    pip = [python, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "--no-compile"]
+    run([*pip, *pins])
     stamp.write_text(wanted)
     return python
 

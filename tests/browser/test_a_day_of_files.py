@@ -11,7 +11,7 @@ from conftest import offline_page
 from day_of_files import load, meter_file
 from hands import go, headline, open_slip
 from playwright.sync_api import Browser, Page, expect
-from test_around_the_reading import open_sun
+from test_around_the_reading import open_sun, open_windows
 
 
 @pytest.fixture(scope="module")
@@ -47,7 +47,7 @@ def test_a_folder_asks_what_is_open_once(demo: Page, tmp_path: Path) -> None:
         meter_file(tmp_path, number, "Bow window", day="05/06/2026", lux="100 200")
     meter_file(tmp_path, 12, "Stern window")
     load(demo, tmp_path, 13)
-    asked = demo.locator("ek-files select:not([id^=of-])")
+    asked = demo.locator("ek-files select:not([id^=of-], #files-lamp)")
     expect(asked).to_have_count(3)
     order = demo.get_by_label("is the day first, or the month?")
     expect(order).to_have_count(1)
@@ -88,6 +88,7 @@ def test_a_day_parts_into_setups_as_the_person_says(demo: Page, tmp_path: Path) 
     expect(groups).to_have_count(0)
     expect(demo.get_by_role("button", name="Keep all 7 in 2 The last sailing")).to_be_visible()
     ways.get_by_role("radio", name="a setup after each pause").check()
+    demo.get_by_label("Lamp type of all 7").select_option("daylight")
     demo.get_by_role("button", name="Keep all 7 in 2 setups").click()
     expect(demo.locator("ek-set")).to_contain_text("Deck key", timeout=30_000)
     assert open_slip(demo, "Deck fill").count() == 1
@@ -98,6 +99,9 @@ def test_a_day_parts_into_setups_as_the_person_says(demo: Page, tmp_path: Path) 
     expect(demo.locator("main")).to_contain_text("Key")
     expect(demo.locator("main")).to_contain_text("Fill")
     expect(demo.locator("main")).not_to_contain_text("Deck")
+    # As daylight they are what a window can go by.
+    open_windows(demo)
+    expect(demo.locator("#windows-0-light")).to_contain_text("Deck key")
 
 
 def test_a_position_in_one_piece_and_a_horizon_point_by_point(demo: Page) -> None:

@@ -110,7 +110,14 @@ def test_no_page_ends_with_a_heading_or_is_left_empty(page: Page, address: str, 
 @pytest.mark.parametrize("address", ["report/hall", "windows/hall", "order/location"])
 def test_paper_bears_the_answer_and_nothing_to_touch(page: Page, address: str) -> None:
     open_to_print(page, address)
+    # A line that has just been said covers nothing on paper.
+    page.evaluate("location.hash = '#windows/hall'")
+    page.locator("#windows-0-name").fill(f"Fill, pane 1 for {address}")
+    page.get_by_role("button", name="Keep with the location").click()
+    expect(page.locator(".toast.shown")).to_be_visible()
+    open_to_print(page, address)
     page.emulate_media(media="print")
+    expect(page.locator(".toast")).to_be_hidden()
     touch = page.locator("ek-shell :is(button, input, select, textarea, a[href], .segments)")
     shown = [one.evaluate("e => e.outerHTML") for one in touch.all() if one.is_visible()]
     page.emulate_media(media="null")  # what is printed is print again

@@ -825,6 +825,7 @@ const de = {
   "files.untilPause": "ein Licht bis zur Pause",
   "files.one": "Messungen eines Lichts",
   "files.setups": "Das gibt",
+  "files.lamp": "Lampentyp aller {n}",
   "files.setups.one": "eine Einstellung",
   "files.setups.title": "je Titel eine Einstellung",
   "files.setups.time": "nach jeder Pause eine neue",

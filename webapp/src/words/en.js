@@ -119,6 +119,7 @@ export default {
   "files.untilPause": "one light until a pause",
   "files.one": "readings of one light",
   "files.setups": "They make",
+  "files.lamp": "Lamp type of all {n}",
   "files.setups.one": "one setup",
   "files.setups.title": "a setup for each title",
   "files.setups.time": "a setup after each pause",

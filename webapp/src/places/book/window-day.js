@@ -195,7 +195,7 @@ export function windowDay({ day, answer, windows, onTime, onHang }) {
  */
 function oneWindow(one, i, day, row, hang) {
   const light = [
-    one.light?.cct_K ? kelvin(one.light.cct_K) : "",
+    one.light?.cct_K ? `${kelvin(one.light.cct_K)}, Duv ${duv(one.light.duv)}` : "",
     one.illuminance_lx ? illuminance(one, settings.get("illuminance")) : "",
   ].filter(Boolean);
   const hangs = one.gels.length

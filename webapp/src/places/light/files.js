@@ -12,6 +12,7 @@ import { properties } from "../../base/properties.js";
 import { Watch } from "../../base/watch.js";
 import { bringText, fileButton } from "../../parts/bring-files.js";
 import { choice, optionsOf, segments } from "../../parts/inputs.js";
+import { LAMPS } from "../../parts/lamp-kinds.js";
 import { longWork } from "../../parts/long-work.js";
 import { say, sayWithUndo } from "../../parts/toast.js";
 import { problemNote, warningList } from "../../parts/warnings.js";
@@ -51,7 +52,7 @@ import {
 const FEW = 4;
 
 class FilesView extends Page {
-  static properties = properties({ own: ["untitled", "setups"] });
+  static properties = properties({ own: ["untitled", "setups", "lamp"] });
 
   constructor() {
     super();
@@ -59,6 +60,8 @@ class FilesView extends Page {
     this.untitled = "each";
     /** How setups begin; as the kernel proposes until the person says. @type {"" | "one" | "title" | "time"} */
     this.setups = "";
+    /** What lit those whose files do not say. @type {typeof LAMPS[number]} */
+    this.lamp = "unknown";
     this.grouping = /** @type {LiveQuestion<"group">} */ (new LiveQuestion(this));
     this.keeping = new Keeping(this);
     this.watch = new Watch(this, incoming, book, settings, gels);
@@ -180,17 +183,32 @@ class FilesView extends Page {
       light: known?.id ?? null,
       lightData: known
         ? {}
-        : { name: item.name.trim() || t("light.nth", { n }), lamp: item.data.lamp ?? "unknown" },
+        : { name: item.name.trim() || t("light.nth", { n }), lamp: item.data.lamp ?? this.lamp },
       // A table may say what lamp it was and what hung; a spectrum alone says neither.
       data: {
         ...item.data,
-        lamp: item.data.lamp ?? known?.data.lamp ?? "unknown",
+        lamp: item.data.lamp ?? known?.data.lamp ?? this.lamp,
         pack: item.data.pack ?? [],
         target,
       },
     });
     incoming.done([item]);
     return light;
+  }
+
+  /** One question for all whose files do not say what lit them: daylight is used for windows. */
+  renderLamp() {
+    const open = this.toGroup.filter(({ data }) => !data.lamp);
+    if (open.length < 2) return nothing;
+    return choice({
+      id: "files-lamp",
+      label: t("files.lamp", { n: open.length }),
+      value: this.lamp,
+      options: LAMPS.map((value) => ({ value, label: t(`lamp.${value}`) })),
+      onChange: (lamp) => {
+        this.lamp = /** @type {"unknown"} */ (lamp);
+      },
+    });
   }
 
   /** How the day parts into setups, and one question for all that have no title. */
@@ -490,7 +508,7 @@ class FilesView extends Page {
           : nothing
       }
       ${shared.map(({ question, files: those }) => this.renderQuestion(question, those))}
-      ${this.renderGroups()}
+      ${this.renderGroups()} ${this.renderLamp()}
       ${repeat(
         files,
         ({ key }) => key,

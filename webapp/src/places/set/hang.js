@@ -30,7 +30,7 @@ import { colourField, numbersOf } from "../../store/questions/forms.js";
 import { terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
 import { joined } from "../../words/isolated.js";
-import { kelvin } from "../../words/numbers.js";
+import { duv, kelvin } from "../../words/numbers.js";
 import { toDoWords } from "./slip.js";
 
 /** @typedef {ReturnType<typeof lightsOf>[number]} Lit */
@@ -235,7 +235,7 @@ class HangCards extends Page {
         ${joined(
           [
             lamp && lamp !== "unknown" ? t(`lamp.${/** @type {"led"} */ (lamp)}`) : "",
-            answer ? kelvin(answer.cct_K) : "",
+            answer ? `${kelvin(answer.cct_K)}, Duv ${duv(answer.duv)}` : "",
             on.length ? t("slip.on", { pack: on.join(" + ") }) : "",
           ].filter(Boolean),
         )}

@@ -10,6 +10,7 @@ import pytest
 
 from evenkelvin.colorimetry.temperature import cct_to_xy, xy_to_cct
 from evenkelvin.desk import answer
+from evenkelvin.interchange.display_words import Word, number_in
 
 
 def rows(*lines: str) -> list[dict[str, Any]]:
@@ -96,8 +97,44 @@ def test_one_misread_sign_is_found_and_said() -> None:
 
 
 def test_a_lost_point_is_put_back_only_where_the_figures_then_agree() -> None:
-    way = taken(rows(f"x {X.replace('.', '')}", f"y {Y}", f"CCT {CCT} K"))
+    way = taken(rows(f"x {X.removeprefix('0.')}", f"y {Y}", f"CCT {CCT} K"))
     assert (way["sure"], way["reading"]["x"]) == ("mended", X)
+
+
+def test_a_number_with_a_nought_in_front_lost_its_point() -> None:
+    """No display writes 04293: that is 0.4293, and checked against the others all the same."""
+    way = taken(rows(f"x {X.replace('.', '')}", f"y {Y.replace('.', '')}", f"CCT {CCT} K"))
+    assert (way["sure"], way["reading"]["x"], way["reading"]["y"]) == ("agrees", X, Y)
+
+
+def test_what_agrees_is_taken_whatever_labels_say() -> None:
+    """A label that was misread, or stands nearer to another number, hides nothing that agrees."""
+    words = [*rows(f"u' {X}", f"K {Y}", f"CCT {CCT} K")]
+    way = taken(words)
+    assert (way["sure"], way["reading"]) == ("agrees", {"x": X, "y": Y})
+
+
+def test_a_label_may_run_on_to_its_number() -> None:
+    number = number_in(Word("Farbtemperatur 3129"), 0)
+    assert number
+    assert number.value == 3129
+
+
+def test_what_is_left_of_a_letter_is_no_level() -> None:
+    """A speck beside a label is smaller than the numbers; the level with its unit is taken."""
+    words = [
+        {"text": "E", "box": [0, 0, 15, 22]},
+        {"text": "1", "box": [20, 2, 24, 20]},
+        {"text": "2870", "box": [0, 40, 90, 76]},
+        {"text": "lx", "box": [95, 56, 112, 76]},
+        {"text": CCT, "box": [0, 90, 90, 126]},
+        {"text": "K", "box": [95, 106, 112, 126]},
+    ]
+    (way,) = answer({"ask": "display", "words": words})["ways"]
+    assert way["reading"]["illuminance_lx"] == "2870"
+    del words[2:4]
+    (way,) = answer({"ask": "display", "words": words})["ways"]
+    assert "illuminance_lx" not in way["reading"]
 
 
 def test_figures_that_contradict_are_a_question() -> None:

@@ -30,6 +30,8 @@ _METRIC_LABELS = (
 )
 #: Letters that are digits when they stand among digits.
 _LOOK_ALIKES = str.maketrans("OoDQlIi|!ZzSsBgq", "0000111112255899"[:16])
+#: Smaller than this share of the numbers' height, or seen worse than this, no number is believed.
+_SMALL, _ILL_SEEN = 0.62, 0.1
 _NUMBER = re.compile(r"[0-9]*[.,]?[0-9]+")
 _LUX = re.compile(r"[l1i|]u?x", re.IGNORECASE)
 _LUX_SECONDS = re.compile(r"[l1i|]u?x\W{0,2}s", re.IGNORECASE)
@@ -88,6 +90,8 @@ def number_in(word: Word, index: int) -> Number | None:
     text = re.sub(r"(?<=[\d.,])\s+(?=[\d.,])", "", text)
     # A number with its unit, or with its label before a sign that parts them.
     text = re.split(r"[=:]", text)[-1].strip()
+    # A label that runs on to its number.
+    text = re.sub(r"^[^\W\d_]{3,}\.?\s+(?=[+-]?\d[\d.,]{2,}$)", "", text)
     head = re.match(r"[+-]?\s*[0-9OoDQlIi|!ZzSsBgq.,]+", text)
     if head is None:
         return None
@@ -112,6 +116,9 @@ def number_in(word: Word, index: int) -> Number | None:
     plain = body.lstrip("+-")
     if plain.startswith("."):
         plain = "0" + plain
+    if re.fullmatch(r"0\d{3,4}", plain):
+        # No number begins so but one whose point was not seen.
+        plain = "0." + plain[1:]
     if not _NUMBER.fullmatch(plain):
         return None
     return Number(sign + plain, float(sign + plain), index)
@@ -124,6 +131,11 @@ class Labels:
         self._words = words
         self._letters = [bool(re.search(r"[^\W\d_]|λ", word.text)) for word in words]
         self._of: dict[int, str] = {}
+        tall = sorted(
+            w.box[3] - w.box[1] for w in words if w.box and sum(map(str.isdigit, w.text)) >= 3
+        )
+        #: How tall the numbers are.
+        self._tall = tall[len(tall) // 2] if tall else 0.0
 
     def of(self, number: Number) -> str:
         """Return the field that the label or the unit of a number names, or an empty text."""
@@ -131,12 +143,23 @@ class Labels:
             self._of[number.word] = self._find(number)
         return self._of[number.word]
 
-    def _find(self, number: Number) -> str:
+    def by_unit(self, number: Number) -> str:
+        """Return the field that the unit of a number names, or an empty text."""
         own = self._words[number.word].text
         after = own[own.rfind(number.text[-1]) + 1 :].strip() if number.text[-1] in own else ""
-        for unit in [after, *(self._words[i].text for i in self._right(number.word))]:
-            if unit and (named := _named_by_unit(unit)):
-                return named
+        units = [after, *(self._words[i].text for i in self._right(number.word))]
+        return next((named for unit in units if unit and (named := _named_by_unit(unit))), "")
+
+    def doubts(self, number: Number) -> bool:
+        """Tell whether a number is too small among the others, or too ill seen, to be one."""
+        word = self._words[number.word]
+        small = word.box is not None and word.box[3] - word.box[1] < _SMALL * self._tall
+        return small or word.confidence < _ILL_SEEN
+
+    def _find(self, number: Number) -> str:
+        if named := self.by_unit(number):
+            return named
+        own = self._words[number.word].text
         if re.search(r"[=:]", own) and (named := _named(re.split(r"[=:]", own)[0])):
             return named
         for label in [*self._left(number.word), *self._above(number.word)]:

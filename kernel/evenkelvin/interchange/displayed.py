@@ -104,13 +104,15 @@ def read_display(words: Sequence[Word]) -> list[Displayed]:
 def _amounts(numbers: Sequence[Number], labels: Labels) -> dict[str, Number]:
     """Return the figures that their labels or units name, other than those of colour."""
     found: dict[str, Number] = {}
-    for number in numbers:
+    # A unit says more than a label near by.
+    for number in sorted(numbers, key=lambda number: not labels.by_unit(number)):
         name = labels.of(number)
         if name not in (*AMOUNTS, *METRICS, TINT) or name in found:
             continue
         low, high = _RANGES[name]
-        # No level and no index looks like x or y, whatever label stands nearest.
-        if _is_chromaticity(number):
+        # No level and no index looks like x or y, whatever label stands nearest, and what is left
+        # of a letter is smaller than the numbers.
+        if _is_chromaticity(number) or labels.doubts(number):
             continue
         if low <= number.value <= high:
             found[name] = number
@@ -127,11 +129,24 @@ def _is_chromaticity(number: Number) -> bool:
     return number.places >= 3 and 0.15 <= number.value <= 0.70
 
 
+def _is_cct(number: Number) -> bool:
+    low, high = _RANGES["cct_K"]
+    return number.places == 0 and number.text[0] not in "+-" and low <= number.value <= high
+
+
+def _is_duv(number: Number) -> bool:
+    return number.places >= 3 and abs(number.value) <= 0.05
+
+
 def _colours(numbers: Sequence[Number], labels: Labels) -> list[Displayed]:
     """Return the ways of taking the colour figures, the likeliest first."""
     plain = _by_kind(numbers, labels, [[number] for number in numbers])
     ways = _agreeing(plain, labels, "agrees")
     if ways:
+        return ways[:1]
+    # A label that was misread, or that stands nearer to another number, hides nothing that agrees.
+    ways = _agreeing(_by_form(numbers), labels, "agrees")
+    if len(_different([way for way in ways if len(way.agreeing) == len(ways[0].agreeing)])) == 1:
         return ways[:1]
     if len(plain["xy"]) > _MOST_MENDED:
         return _alone(plain, labels)
@@ -158,17 +173,24 @@ def _by_kind(
         for way in ways:
             if _is_chromaticity(way) and label not in ("cct_K", "duv", "else"):
                 kinds["xy"].append(way)
-            low, high = _RANGES["cct_K"]
-            whole = way.places == 0 and way.text[:1] not in "+-" and low <= way.value <= high
-            if whole and label not in ("x", "y", "duv", *METRICS, "else"):
+            if _is_cct(way) and label not in ("x", "y", "duv", *METRICS, "else"):
                 kinds["cct_K"].append(way)
-            if way.places >= 3 and abs(way.value) <= 0.05 and label not in ("x", "y", "cct_K"):
+            if _is_duv(way) and label not in ("x", "y", "cct_K"):
                 kinds["duv"].append(way)
     # What is named a CCT leaves no other number to be one.
     for kind in ("cct_K", "duv"):
         named = [number for number in kinds[kind] if labels.of(number) == kind]
         kinds[kind] = named or [n for n in kinds[kind] if labels.of(n) in ("", kind)]
     return kinds
+
+
+def _by_form(numbers: Sequence[Number]) -> _Kinds:
+    """Return the numbers by what they look like, whatever stands beside them."""
+    return {
+        "xy": [number for number in numbers if _is_chromaticity(number)],
+        "cct_K": [number for number in numbers if _is_cct(number)],
+        "duv": [number for number in numbers if _is_duv(number)],
+    }
 
 
 def _mended(number: Number) -> Iterator[Number]:
@@ -181,9 +203,7 @@ def _mended(number: Number) -> Iterator[Number]:
 
     digits = plain.replace(".", "")
     if "." not in plain:
-        if plain.startswith("0") and len(plain) >= 4:
-            yield as_number(f"{sign}0.{plain[1:]}")
-        elif len(plain) == 4:
+        if len(plain) == 4:
             yield as_number(f"{sign}0.{plain}")
     elif len(digits) == 5 and not plain.startswith("0."):
         yield as_number(f"{sign}0.{digits[1:]}")

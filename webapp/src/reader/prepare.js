@@ -6,9 +6,9 @@ import { readSegments } from "./segments.js";
  *
  * @typedef {{ width: number, height: number, data: Uint8Array }} Grey
  * @typedef {{ left: number, right: number, top: number, bottom: number }} Box
- * @typedef {{ box: Box, corners: [number, number][], line: { top: number, bottom: number }, text: string | null }} Word
+ * @typedef {{ box: Box, corners: [number, number][], line: { top: number, bottom: number }, bars: ReturnType<typeof readSegments> }} Word
  *   where it stands in the picture turned upright, in the picture as it is, and on the page; what
- *   it says if it is made of bars
+ *   it says if it is a number made of bars
  * @typedef {{ page: Grey, words: Word[], tilt: number }} Prepared
  */
 
@@ -445,7 +445,7 @@ function setOut(picture, dark, turn, boxes, bars) {
       box,
       corners,
       line,
-      text: bars ? readSegments(cut(data, width, wide, row * step)) : null,
+      bars: bars ? readSegments(cut(data, width, wide, row * step)) : null,
     };
   });
   return { page: { width, height: step * lines.length, data }, words };

@@ -81,20 +81,26 @@ async function look(picture, bars) {
   const prepared = prepare(picture, bars);
   if (!prepared) return { words: [], width, height, bars: 0 };
   const lines = read(prepared.page);
-  const words = prepared.words.map(({ box, corners, line, text }) => {
+  const words = prepared.words.map(({ box, corners, line, bars: number }) => {
     const parts = lines.filter((part) => {
       const middle = (part.top + part.bottom) / 2;
       return middle >= line.top && middle < line.bottom;
     });
+    const print = parts.map((part) => part.text).join(" ");
     return {
-      text: text ?? parts.map((part) => part.text).join(" "),
+      text: number ? number.text + (number.unit ? unitOf(print) : "") : print,
       box: [box.left, box.top, box.right, box.bottom],
       corners,
-      confidence: text ? 1 : Math.min(1, ...parts.map((part) => part.confidence)),
+      confidence: number ? 1 : Math.min(1, ...parts.map((part) => part.confidence)),
     };
   });
-  const madeOfBars = prepared.words.filter(({ text }) => text && text.length > 2).length;
+  const madeOfBars = prepared.words.filter((word) => word.bars && word.bars.text.length > 2).length;
   return { words: words.filter(({ text }) => text), width, height, bars: madeOfBars };
+}
+
+/** The unit that a number ends with. @param {string} print */
+function unitOf(print) {
+  return ` ${/[a-z|·]{1,4}$/i.exec(print)?.[0] ?? ""}`;
 }
 
 self.onmessage = async ({ data }) => {

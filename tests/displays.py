@@ -20,6 +20,8 @@ from PIL import Image, ImageDraw, ImageFilter, ImageFont
 
 from evenkelvin.colorimetry.temperature import cct_to_xy
 
+#: The seed of a display with x y, CCT, Duv and lux that is easily read.
+CLEAR = 4
 _FONTS = ("DejaVuSans", "DejaVuSans-Bold", "DejaVuSansMono", "DejaVuSansMono-Bold", "DejaVuSerif")
 _LABELS = {
     "cct_K": ("CCT", "Tcp", "Farbtemperatur", "Temp. couleur"),

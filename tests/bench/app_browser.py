@@ -14,13 +14,13 @@ from steps import DIST
 
 
 @contextmanager
-def app_in_browser() -> Iterator[tuple[Browser, str, ThreadingHTTPServer]]:
-    """The browser, the app's address, and the server, which may be shut down earlier."""
+def app_in_browser(*switches: str) -> Iterator[tuple[Browser, str, ThreadingHTTPServer]]:
+    """The browser with its switches, the app's address, and the server, which may be shut down."""
     server = make_server(DIST, 0)
     threading.Thread(target=server.serve_forever, daemon=True).start()
     with sync_playwright() as play:
         browser = play.chromium.launch(
-            executable_path=os.environ["EVENKELVIN_CHROMIUM"], args=["--no-sandbox"]
+            executable_path=os.environ["EVENKELVIN_CHROMIUM"], args=["--no-sandbox", *switches]
         )
         yield browser, f"http://localhost:{server.server_address[1]}/", server
         browser.close()

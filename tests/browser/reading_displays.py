@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 import base64
+import io
+import tempfile
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from pathlib import Path
 from typing import Any
 
+from PIL import Image
 from playwright.sync_api import Page
 
 from displays import Display, display
@@ -73,3 +77,25 @@ def read_all(page: Page, seeds: Iterable[int]) -> Tally:
         got = page.evaluate(READ, base64.b64encode(shown.picture).decode())
         tally.add(str(seed), shown, got)
     return tally
+
+
+def film_of(shown: Display) -> Path:
+    """A display as a camera's film, in the plainest format that Chromium takes for one."""
+    photo = Image.open(io.BytesIO(shown.picture)).convert("L")
+    photo.thumbnail((1280, 960))
+    frame = Image.new("L", (1280, 960), 90)
+    frame.paste(photo, ((1280 - photo.width) // 2, (960 - photo.height) // 2))
+    grey = bytes([128]) * (1280 * 960 // 2)
+    with tempfile.NamedTemporaryFile(suffix=".y4m", delete=False) as film:
+        film.write(b"YUV4MPEG2 W1280 H960 F10:1 Ip A1:1 C420jpeg\n")
+        film.write((b"FRAME\n" + frame.tobytes() + grey) * 2)
+    return Path(film.name)
+
+
+def camera_of(film: Path) -> list[str]:
+    """The switches by which Chromium's camera shows a film, and nobody is asked for it."""
+    return [
+        "--use-fake-ui-for-media-stream",
+        "--use-fake-device-for-media-stream",
+        f"--use-file-for-fake-video-capture={film}",
+    ]

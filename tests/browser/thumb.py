@@ -76,16 +76,29 @@ def six_lights(thumb: Thumb) -> None:
             thumb.type(lux)
         else:
             type_reading(thumb, x, y, lux)
-        offered = page.get_by_role("group", name="Names for it").get_by_role(
-            "button", name=name, exact=True
-        )
-        if offered.count():
-            thumb.tap(offered)
-        else:
-            thumb.tap(field(page, "Name"))
-            thumb.type(name)
-        thumb.press("button", "Keep")
-        expect(page.locator(".kept")).to_contain_text(f"{name} kept")
+        name_and_keep(thumb, name)
+
+
+def name_and_keep(thumb: Thumb, name: str) -> None:
+    page = thumb.page
+    offered = page.get_by_role("group", name="Names for it").get_by_role(
+        "button", name=name, exact=True
+    )
+    if offered.count():
+        thumb.tap(offered)
+    else:
+        thumb.tap(field(page, "Name"))
+        thumb.type(name)
+    thumb.press("button", "Keep")
+    expect(page.locator(".kept")).to_contain_text(f"{name} kept")
+
+
+def six_lights_by_camera(thumb: Thumb) -> None:
+    """Each with its lux and its name; the reader of displays is there, and the camera sees one."""
+    for name, *_ in HALL:
+        thumb.press("button", "Read the meter's display")
+        expect(thumb.page.locator(".from-display")).to_be_visible(timeout=30_000)
+        name_and_keep(thumb, name)
 
 
 def hang_and_read_again(thumb: Thumb) -> None:
@@ -143,3 +156,5 @@ JOBS = [
     Job("a pick-up of three lights", pick_up, 8, None, lights_before=3),
     Job("share a link", share_a_link, 2, 0, lights_before=3),
 ]
+#: On a page whose camera sees a display, and that has the reader.
+BY_CAMERA = Job("six lights by the camera", six_lights_by_camera, 36, 45)

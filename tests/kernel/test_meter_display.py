@@ -107,6 +107,23 @@ def test_a_number_with_a_nought_in_front_lost_its_point() -> None:
     assert (way["sure"], way["reading"]["x"], way["reading"]["y"]) == ("agrees", X, Y)
 
 
+def test_x_and_y_of_unlike_length_never_agree() -> None:
+    """A display gives both to the same digit: one that lost its last leaves room for anything."""
+    for words in (
+        rows(f"x {X}", f"y {Y[:-1]}", f"CCT {CCT} K"),
+        rows(f"x {X[:-1]}", f"y {Y}", DUV),
+    ):
+        got = answer({"ask": "display", "words": words})
+        assert got["ways"][0]["sure"] not in ("agrees", "mended")
+        assert "ompare" in got["ways"][0]["words"]
+
+
+def test_a_duv_that_may_have_lost_a_digit_is_not_told() -> None:
+    way = taken(rows(f"x {X}", f"y {Y}", f"CCT {CCT} K", f"Duv {DUV[:-1]}"))
+    assert way["sure"] == "agrees"
+    assert [number["field"] for number in way["numbers"]] == ["x", "y", "cct_K"]
+
+
 def test_what_agrees_is_taken_whatever_labels_say() -> None:
     """A label that was misread, or stands nearer to another number, hides nothing that agrees."""
     words = [*rows(f"u' {X}", f"K {Y}", f"CCT {CCT} K")]

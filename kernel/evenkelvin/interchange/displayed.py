@@ -231,11 +231,15 @@ class _Pairs(NamedTuple):
 
 
 def _pairs(numbers: Sequence[Number]) -> _Pairs:
+    # A display gives both to the same digit: where they differ, one has lost its last.
     two = [
         (one, other)
         for one in numbers
         for other in numbers
-        if one.word != other.word and not (one.read and other.read) and one.value + other.value < 1
+        if one.word != other.word
+        and one.places == other.places
+        and not (one.read and other.read)
+        and one.value + other.value < 1
     ]
     if not two:
         none = np.empty(0)
@@ -271,7 +275,10 @@ def _agreeing(kinds: _Kinds, labels: Labels, sure: Sure) -> list[Displayed]:
             if _mends(way) > 1:
                 continue
             duv = _best_duv(way, kinds["duv"], off_duv, at, pairs, distance)
-            if duv is not None:
+            if duv is not None and duv.places < way["x"].places:
+                # It does not contradict, and is too coarse to be told: it may have lost a digit.
+                ways.append(Displayed(sure, way, ("x", "y", "cct_K"), (float(off[at]), 0.0)))
+            elif duv is not None:
                 ways.append(
                     Displayed(
                         sure, way | {"duv": duv}, COLOURS,
@@ -282,6 +289,8 @@ def _agreeing(kinds: _Kinds, labels: Labels, sure: Sure) -> list[Displayed]:
                 ways.append(Displayed(sure, way, ("x", "y", "cct_K"), (float(off[at]), 0.0)))
     if not kinds["cct_K"]:
         for number, off in zip(kinds["duv"], off_duv, strict=True):
+            if number.places < min(x.places for x in pairs.x):
+                continue
             room = 0.5 * 10.0**-number.places + pairs.duv_open + distance
             for at in np.flatnonzero(off <= room):
                 way = {"x": pairs.x[at], "y": pairs.y[at], "duv": number}

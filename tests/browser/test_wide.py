@@ -122,15 +122,18 @@ def test_everybody_can_use_it_at_every_width(wide: Page, width: int) -> None:
                     "report", "kit", "order"):  # fmt: skip
         visit(wide, address)
         open_all(wide)
+        looks = {
+            "axe": lambda: violations(wide),  # once: themes differ in contrast alone
+            "contrast": lambda: wide.evaluate("looking.text().complaints"),
+            "drawings": lambda: wide.evaluate("looking.parts().complaints"),
+            "room": lambda: wide.evaluate("looking.room()"),
+            "targets": lambda: wide.evaluate("looking.targets()"),
+        }
         for theme in ("light", "dark"):
             wear(wide, theme)
-            for name, look in {
-                "axe": lambda: violations(wide),
-                "contrast": lambda: wide.evaluate("looking.text().complaints"),
-                "drawings": lambda: wide.evaluate("looking.parts().complaints"),
-                "room": lambda: wide.evaluate("looking.room()"),
-                "targets": lambda: wide.evaluate("looking.targets()"),
-            }.items():
+            for name, look in looks.items():
+                if (theme, name) == ("dark", "axe"):
+                    continue
                 if told := at_last_nothing(wide, look):
                     found[f"{address} {theme} {name}"] = told[:3]
     assert found == {}

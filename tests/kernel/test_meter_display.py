@@ -118,6 +118,12 @@ def test_x_and_y_of_unlike_length_never_agree() -> None:
         assert "ompare" in got["ways"][0]["words"]
 
 
+def test_a_duv_alone_does_not_prove_x_y_of_three_digits() -> None:
+    way = taken(rows(f"x {float(X):.3f}", f"y {float(Y):.3f}", f"Duv {DUV}"))
+    assert way["sure"] not in ("agrees", "mended")
+    assert taken(rows(f"x {X}", f"y {Y}", f"Duv {DUV}"))["sure"] == "agrees"
+
+
 def test_a_duv_that_may_have_lost_a_digit_is_not_told() -> None:
     way = taken(rows(f"x {X}", f"y {Y}", f"CCT {CCT} K", f"Duv {DUV[:-1]}"))
     assert way["sure"] == "agrees"

@@ -49,6 +49,9 @@ _MISREAD = {
 _SAME_CCT, _NEAR_CCT = 1e-4, 6e-3
 _SAME_DUV, _NEAR_DUV = 1e-5, 6e-4
 
+#: A Duv that is left open by more agrees with too many lights to prove x y alone: x y of three
+#: digits leave it open by 0.0003 to 0.0006, of four by 0.0001.
+_TELLING_DUV = 2e-4
 #: A number that nothing names or checks is a CCT only where lights mostly are.
 _LIKELY_K = (1600.0, 15_000.0)
 #: A display shows fewer; of more chromaticities none is mended, as too much would agree by chance.
@@ -289,10 +292,8 @@ def _agreeing(kinds: _Kinds, labels: Labels, sure: Sure) -> list[Displayed]:
                 ways.append(Displayed(sure, way, ("x", "y", "cct_K"), (float(off[at]), 0.0)))
     if not kinds["cct_K"]:
         for number, off in zip(kinds["duv"], off_duv, strict=True):
-            if number.places < min(x.places for x in pairs.x):
-                continue
             room = 0.5 * 10.0**-number.places + pairs.duv_open + distance
-            for at in np.flatnonzero(off <= room):
+            for at in np.flatnonzero((off <= room) & (room < _TELLING_DUV)):
                 way = {"x": pairs.x[at], "y": pairs.y[at], "duv": number}
                 if _mends(way) <= 1 and number.word not in (way["x"].word, way["y"].word):
                     ways.append(Displayed(sure, way, ("x", "y", "duv"), (0.0, float(off[at]))))

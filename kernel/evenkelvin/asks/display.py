@@ -127,6 +127,10 @@ def _of_colour(way: Displayed) -> Said:
     figures = listed(["x y", *others]) if len(others) == 1 else joined(
         ["x y", listed(others)]
     )  # fmt: skip
+    if way.sure == "nearly" and "cct_K" not in way.agreeing:
+        return Said(
+            "{figures} agree as far as so few digits can tell: compare them.", figures=figures
+        )
     if way.sure == "nearly":
         return Said(
             "{figures} nearly agree ({cct:.0f} K apart): compare the last digits.",

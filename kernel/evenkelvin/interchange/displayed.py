@@ -293,7 +293,7 @@ def _agreeing(kinds: _Kinds, labels: Labels, sure: Sure) -> list[Displayed]:
     if not kinds["cct_K"]:
         for number, off in zip(kinds["duv"], off_duv, strict=True):
             room = 0.5 * 10.0**-number.places + pairs.duv_open + distance
-            for at in np.flatnonzero((off <= room) & (room < _TELLING_DUV)):
+            for at in np.flatnonzero((off <= room) & (loose | (room < _TELLING_DUV))):
                 way = {"x": pairs.x[at], "y": pairs.y[at], "duv": number}
                 if _mends(way) <= 1 and number.word not in (way["x"].word, way["y"].word):
                     ways.append(Displayed(sure, way, ("x", "y", "duv"), (0.0, float(off[at]))))

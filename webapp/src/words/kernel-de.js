@@ -1518,6 +1518,8 @@ export default {
     "Nichts auf der Anzeige prüft diese Zahlen: jede vergleichen.",
   "x y and CCT contradict each other: a digit was misread. Compare.":
     "x y und CCT widersprechen sich: eine Ziffer wurde falsch gelesen. Vergleichen.",
+  "{figures} agree as far as so few digits can tell: compare them.":
+    "{figures} stimmen überein, soweit so wenige Stellen es zeigen: vergleichen.",
   "{figures} nearly agree ({cct} K apart): compare the last digits.":
     "{figures} passen fast zusammen ({cct} K auseinander): die letzten Ziffern vergleichen.",
   "{figures} agree.": "{figures} passen zusammen.",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import base64
 import io
 import struct
 import zlib
@@ -93,6 +94,33 @@ def test_six_lights_by_the_camera_cost_few_taps(reading: Page) -> None:
     assert thumb.taps <= BY_CAMERA.taps
     assert BY_CAMERA.characters
     assert thumb.characters <= BY_CAMERA.characters
+
+
+def test_a_hand_that_shakes_loses_nothing_and_two_looks_still_agree(no_camera: Page) -> None:
+    """A look that sees nothing stands between two that read the same."""
+    page = no_camera
+    open_reader(page)
+    picture = base64.b64encode(display(CLEAR).picture).decode()
+    shown = page.evaluate(
+        """async text => {
+            const bytes = Uint8Array.from(atob(text), sign => sign.charCodeAt(0));
+            const picture = await createImageBitmap(new Blob([bytes], {type: "image/jpeg"}));
+            const blank = new OffscreenCanvas(640, 480);
+            blank.getContext("2d").fillRect(0, 0, 640, 480);
+            const element = document.querySelector("ek-read-display");
+            element.looking = true;
+            const steady = () => element.lookAt(picture, picture.width, picture.height);
+            await steady();
+            await element.lookAt(blank, 640, 480);
+            const kept = element.read.answer.ways.length;
+            await steady();
+            return kept;
+        }""",
+        picture,
+    )
+    assert shown == 1
+    expect(page.locator(".from-display")).to_contain_text("agree")
+    page.get_by_role("button", name="Take back").click()
 
 
 @pytest.fixture

@@ -27,6 +27,7 @@ import { problemNote } from "./warnings.js";
 const BETWEEN = 60; // ms between two looks: the reader takes several times that
 const LONGEST = 1280; // pixels: more are read no better
 const LARGEST_FILE = 40_000_000; // bytes
+const MOST_WORSE = 3; // looks in a row that read less than the one before them
 const SETTLES = 3000; // ms, until an answer and its drawings stand
 /** From the surest. */
 const SURE = ["agrees", "mended", "nearly", "unchecked", "contradicts"];
@@ -64,6 +65,8 @@ class ReadDisplay extends Page {
     /** @type {MediaStream | undefined} */
     this.stream = undefined;
     this.last = "";
+    /** How many looks since the one that is shown read less. */
+    this.worse = 0;
     this.watch = new Watch(this, readerPart);
   }
 
@@ -159,19 +162,29 @@ class ReadDisplay extends Page {
     setTimeout(enough, SETTLES);
   }
 
-  /** One look at the live picture; what two looks agree on is taken. @param {HTMLVideoElement} video @param {number} width @param {number} height */
-  async lookAt(video, width, height) {
+  /**
+   * One look at the live picture; what two looks agree on is taken. A look that a hand shook, or
+   * that sees less, leaves the one before it to be taken for a moment.
+   *
+   * @param {CanvasImageSource} source
+   * @param {number} width
+   * @param {number} height
+   */
+  async lookAt(source, width, height) {
+    let read;
     try {
-      const read = await this.readPicture(video, width, height);
-      if (!this.looking) return;
-      this.read = read;
+      read = await this.readPicture(source, width, height);
     } catch (error) {
       if (this.looking) this.fault(error);
       return;
     }
-    const [way] = this.read.answer.ways;
-    const said = way?.sure === "agrees" ? JSON.stringify(way.reading) : "";
-    if (!this.many && said && said === this.last) await this.takeOver(this.read);
+    if (!this.looking) return;
+    this.worse = this.read && rank(read) > rank(this.read) ? this.worse + 1 : 0;
+    if (this.worse % MOST_WORSE === 0) this.read = read;
+    const [way] = read.answer.ways;
+    if (way?.sure !== "agrees") return;
+    const said = JSON.stringify(way.reading);
+    if (!this.many && said === this.last) await this.takeOver(read);
     this.last = said;
   }
 
@@ -260,7 +273,8 @@ class ReadDisplay extends Page {
     this.problem = "";
     this.holds = true;
     this.taken = { read, way: 0, picture, crop: picture ? URL.createObjectURL(picture) : "", undo };
-    if (!this.many) this.close();
+    if (this.many) this.read = null;
+    else this.close();
     // What is to be compared is brought into sight; what agrees leaves the answer where it is.
     if (way.sure !== "agrees") this.stayInSight();
     navigator.vibrate?.(40);

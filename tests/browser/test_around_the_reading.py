@@ -128,6 +128,7 @@ def test_the_set_tells_each_light_against_the_key_and_warns_of_the_mains(demo: P
 
 def test_an_unknown_light_is_told_from_two_shutters(demo: Page) -> None:
     demo.evaluate("location.hash = '#flicker'")
+    expect(demo.get_by_test_id("flicker-answer")).to_be_visible()  # it stands above the form
     demo.get_by_role("radio", name="Not known").check()
     demo.get_by_label("Shutter 1").fill("1/60")
     demo.get_by_label("Shutter 2").fill("1/80")

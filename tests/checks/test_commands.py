@@ -278,7 +278,7 @@ def test_every_command_that_asks_something_gives_json() -> None:
         ("dial --target 4300 --tried 2 2 2 2", r"^--tried: "),
         ("even 0:0", r"^A point is ACROSS:UP:LUX"),
         ("falloff --lux 800 --distance 3", r"."),
-        ("hold day.csv --at 25:00 --target 3200", r"^--at: “25:00” is no time"),
+        ("hold day.csv --at 25:00 --target 3200", r"^--at: “25:00” is not a time"),
         ("hold day.csv --at 15:00 --target 3200 --gel blanket", r"^--gel: There is no gel"),
         ("hold days.csv --at 9:00 --target 3200", r"^--date: The readings are of 2026-06-21, 2026"),
         ("render 0.33 0.34", r"spectrum"),

@@ -81,6 +81,7 @@ def ask(place: tuple[float, float, float, str]) -> Plain:
 
 @pytest.mark.parametrize("day", DAYS)
 def test_direct_sun_of_each_window_is_that_of_every_minute(day: str) -> None:
+    """Brute force over the minutes, by the positions of astral."""
     found = ask(DAYS[day])["windows"]
     assert [one["name"] for one in found] == [one["name"] for one in WINDOWS]
     wrong = []
@@ -100,6 +101,7 @@ def test_direct_sun_of_each_window_is_that_of_every_minute(day: str) -> None:
 
 
 def test_a_window_that_never_gets_sun_says_so() -> None:
+    """By definition: north of the tropics an autumn sun never stands in the north."""
     north = ask(DAYS["autumn in the north"])["windows"][0]["window"]
     assert north["direct"] == []
     assert north["words"] == "No direct sun in the window facing north on this day."
@@ -109,6 +111,7 @@ def test_a_window_that_never_gets_sun_says_so() -> None:
 
 
 def test_on_a_polar_day_the_sun_goes_round_all_open_windows() -> None:
+    """By definition: where it does not set, the sun goes once round the horizon in a day."""
     found = ask(DAYS["polar day"])["windows"]
     # North of the house the sun stands at midnight: a span over both ends of the day.
     north = found[0]["window"]["direct"]

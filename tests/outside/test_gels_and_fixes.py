@@ -18,6 +18,7 @@ from evenkelvin.filters.gel import Gel, shifts_of
 from evenkelvin.filters.kit import cc_transmittance, nominal_kit
 from evenkelvin.filters.pack import all_stacks, search
 from evenkelvin.lights.stand_in import LAMPS, stand_ins
+from evenkelvin.lights.tint import neutralising_cc
 
 SHAPE = colour.SpectralShape(380, 780, 5)
 CMFS = colour.MSDS_CMFS["CIE 1931 2 Degree Standard Observer"].copy().align(SHAPE)
@@ -216,3 +217,53 @@ def test_cc_takes_the_tint_away(cct: float) -> None:
         light = stand_ins("led", cct_to_xy(cct, duv))[0] * cc_transmittance(cc)
         uv = colour.xy_to_UCS_uv(colour.XYZ_to_xy(_xyz(light)))
         assert abs(colour.temperature.uv_to_CCT_Ohno2013(uv)[1]) < 3e-6
+
+
+def _lights(count: int) -> list[np.ndarray]:
+    """Smooth lights, bands, lines and noise, from near infra-red warm to past the blue end."""
+    chance = np.random.default_rng(2026)
+    found = []
+    for n in range(count):
+        if n % 4 == 0:
+            slope = np.exp(chance.normal(0.0, 0.3, len(GRID)).cumsum() / 6.0)
+            found.append(planck(GRID, np.exp(chance.uniform(7.0, 10.8))) * slope)
+        elif n % 4 == 1:
+            middle, wide = chance.uniform(380.0, 780.0), chance.uniform(3.0, 60.0)
+            found.append(np.exp(-(((GRID - middle) / wide) ** 2)) + 1e-6)
+        elif n % 4 == 2:
+            bands = chance.uniform(400.0, 700.0, 4)[:, np.newaxis]
+            found.append(np.exp(-(((GRID - bands) / 12.0) ** 2)).T @ chance.random(4))
+        else:
+            found.append(chance.random(len(GRID)) ** chance.uniform(1.0, 12.0))
+    return found
+
+
+def test_cc_of_any_light_brings_it_to_the_duv_or_is_not_told() -> None:
+    """By definition: through it the light has that Duv; brute force in steps of 0.5 CC where none
+    is told: the Duv passes it nowhere but by a leap from one side of the line to the other."""
+
+    def duv_through(light: np.ndarray, cc: np.ndarray) -> np.ndarray:
+        through = light * cc_transmittance(cc[:, np.newaxis])
+        return uv_to_cct(uv_prime_to_uv(xyz_to_uv_prime(through @ observer_grid())))[:, 1]
+
+    told = 0
+    for n, light in enumerate(_lights(800)):
+        wanted = 0.0 if n % 3 else 0.004 * (n % 7 - 3)
+        cc = neutralising_cc(light, wanted)
+        if cc is not None:
+            told += 1
+            assert abs(cc) <= 120.0, n
+            assert duv_through(light, np.array([cc]))[0] == pytest.approx(wanted, abs=2e-5), n
+            continue
+        steps = np.linspace(-120.0, 120.0, 481)
+        apart = duv_through(light, steps) - wanted
+        side = slice(240, None) if apart[240] < 0.0 else slice(None, 241)
+        here = apart[side]
+        first = np.flatnonzero(np.diff(np.sign(here)) > 0)
+        if len(first):
+            at = first[0] if apart[240] < 0.0 else first[-1]
+            finer = np.linspace(steps[side][at], steps[side][at + 1], 2001)
+            near = duv_through(light, finer) - wanted
+            crossing = np.flatnonzero(np.diff(np.sign(near)) > 0)[0]
+            assert near[crossing + 1] - near[crossing] > 1e-4, n
+    assert told > 300

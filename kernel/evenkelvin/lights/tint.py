@@ -12,14 +12,14 @@ from evenkelvin.data import Floats
 from evenkelvin.filters.kit import CUTS, cc_transmittance
 from evenkelvin.said import Said
 
-#: Densities that are tried first, in CC, the bare light in the middle, and how many between two.
+#: Densities that are tried first, in CC, the bare light in the middle.
 _TRIED_CC = np.array([-120.0, -80.0, -50.0, -30.0, -18.0, -10.0, -5.0, 0.0,
                       5.0, 10.0, 18.0, 30.0, 50.0, 80.0, 120.0])  # fmt: skip
-_FINELY = 6
-#: Round about what that gives, it is looked for once more.
-_NEAR_CC = np.array([-0.05, 0.0, 0.05])
-#: So far off, it is no place where Duv is what is wanted.
-_LEAP_DUV = 0.01
+#: How many are tried between the two where Duv passes what is wanted, and how often, each time
+#: between the two that are nearest: from 40 CC to 0.03.
+_FINELY, _TIMES = 12, 3
+#: Two so near that are so far apart lie on either side of a leap.
+_LEAP_DUV = 1e-4
 #: ΔDuv from which each word holds; common practice, no source.
 _WORDS = (
     (0.008, Said("strongly green"), Said("strongly magenta")),
@@ -34,18 +34,6 @@ def _duv_through(light: Floats, ccs: Floats) -> Floats:
     """Return the Duv of a light through CC filters of these densities, (n,) to (n,)."""
     xyz = (light * cc_transmittance(ccs[:, np.newaxis])) @ observer_grid()
     return uv_to_cct(uv_prime_to_uv(xyz_to_uv_prime(xyz)))[:, 1]
-
-
-def _at_zero(values: Floats, places: Floats) -> float:
-    """Return where steadily rising values are 0, by Neville's inverse interpolation."""
-    column = places.tolist()
-    at = values.tolist()
-    for width in range(1, len(at)):
-        column = [
-            (at[k + width] * column[k] - at[k] * column[k + 1]) / (at[k + width] - at[k])
-            for k in range(len(at) - width)
-        ]
-    return float(column[0])
 
 
 def neutralising_cc(light: Floats, duv: float = 0.0) -> float | None:
@@ -64,8 +52,8 @@ def neutralising_cc(light: Floats, duv: float = 0.0) -> float | None:
         In CC units (30 is a density of 0.30), base of the gel left aside; None when no density up
         to CC120 does it.
     """
-    # A Duv costs nearly as much as a dozen at once: all densities are tried first, then finely
-    # those between which it lies. Duv rises steadily with the density of green.
+    # A Duv costs nearly as much as a dozen at once, so a dozen densities are tried at a time. Duv
+    # rises with the density of green, and it lies between the first two where it passes.
     apart = _duv_through(light, _TRIED_CC) - duv
     bare = len(_TRIED_CC) // 2
     if abs(apart[bare]) < 1e-7:
@@ -75,11 +63,17 @@ def neutralising_cc(light: Floats, duv: float = 0.0) -> float | None:
     if not len(beyond):
         return None
     low = bare + int(beyond[0]) - 1 if greener else int(beyond[-1])
-    finely = np.linspace(_TRIED_CC[low], _TRIED_CC[low + 1], _FINELY)
-    near = _at_zero(_duv_through(light, finely) - duv, finely) + _NEAR_CC
-    apart = _duv_through(light, near) - duv
+    tried = _TRIED_CC
+    for _ in range(_TIMES):
+        tried = np.linspace(tried[low], tried[low + 1], _FINELY)
+        apart = _duv_through(light, tried) - duv
+        # The last is beyond, though rounding may tell otherwise by now.
+        low = int(np.argmax([*(apart[1:-1] >= 0.0), True]))
+    (below, above), (less, more) = apart[low : low + 2], tried[low : low + 2]
     # Round about the blue end of the line a deep colour leaps from one side of it to the other.
-    return None if np.abs(apart).max() > _LEAP_DUV else _at_zero(apart, near)
+    if not above - below < _LEAP_DUV:
+        return None
+    return float(less - below * (more - less) / (above - below))
 
 
 def duv_of_cc(cct_k: float, cc: float) -> float:

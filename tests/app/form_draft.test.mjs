@@ -40,10 +40,15 @@ test("what was typed is there when the form is opened again", async () => {
   assert.deepEqual((await opened()).typed, { a: "typed", b: "1" });
 });
 
-test("what is typed before the saved text was read is not overwritten by it", async () => {
-  (await opened()).type({ a: "of yesterday" });
+test("what is typed before the saved text was read is newer than it, and the rest is still there", async () => {
+  (await opened()).type({ a: "of yesterday", b: "2" });
   await settle();
-  const form = new FormDraft(host, { name: () => "form", blank: () => ({ a: "" }) });
+  let of = "";
+  const form = new FormDraft(host, {
+    name: () => "form",
+    blank: () => ({ a: "", b: "1", c: of }),
+  });
+  of = "the book";
   const { run } = database;
   let arrive;
   database.run = async (...all) => {
@@ -57,9 +62,12 @@ test("what is typed before the saved text was read is not overwritten by it", as
   form.hostConnected();
   await settle();
   form.type({ a: "now" });
+  assert.deepEqual(form.typed, { a: "now", b: "1", c: "the book" });
   arrive();
   await settle();
-  assert.equal(form.typed.a, "now");
+  assert.deepEqual(form.typed, { a: "now", b: "2", c: "the book" });
+  await settle();
+  assert.deepEqual((await opened()).typed, { a: "now", b: "2", c: "the book" });
 });
 
 test("only what is to be saved is, and what stands elsewhere comes from there", async () => {

@@ -6,6 +6,7 @@ Every page fails its test on a console error and on any request that leaves the 
 
 from __future__ import annotations
 
+import json
 import os
 import shutil
 import threading
@@ -127,6 +128,34 @@ def phone_browser(playwright: Playwright, chromium_path: str) -> Iterator[Browse
     browser = playwright.chromium.launch(executable_path=chromium_path, **QUICK)
     yield browser
     browser.close()
+
+
+@contextmanager
+def phone_with(
+    browser: Browser, dist: Path, book: dict[str, Any], setup: str, **more: Any
+) -> Iterator[Page]:
+    """The app on a phone of its own with a book, brought in by the door for books, and work begun
+    in one of its setups. ``more`` goes to the browser's context."""
+    seen = Watch()
+    context = browser.new_context(viewport=PHONE, bypass_csp=True, **more)
+    seen.follow(context)
+    site = Site(dist)
+    page = context.new_page()
+    page.goto(site.url + "#receive")
+    wait_for_kernel(page)
+    file = {
+        "name": "book.json",
+        "mimeType": "application/json",
+        "buffer": json.dumps(book).encode(),
+    }
+    page.locator("#receive-file").set_input_files(file)
+    page.get_by_role("button", name="Add to my book").click()
+    page.evaluate(f"location.hash = '#setup/{setup}'")
+    page.get_by_role("button", name="Work here").first.click()
+    yield page
+    context.close()
+    site.stop()
+    assert seen.faults == []
 
 
 @pytest.fixture

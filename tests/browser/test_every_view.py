@@ -7,13 +7,12 @@ page, a name that turns round the words after it (UAX #9, the Unicode bidirectio
 from __future__ import annotations
 
 import io
-import json
 import re
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from conftest import PHONE, Site, Watch, wait_for_kernel
+from conftest import phone_with
 from paper import lines_of
 from places import VIEWS, open_all, visit
 from playwright.sync_api import Browser, Page, expect
@@ -68,26 +67,17 @@ TURNED = """() => {
 @pytest.fixture(scope="module")
 def page(phone_browser: Browser, dist: Path) -> Iterator[Page]:
     """The app with the complete book, brought in by the door for books."""
-    seen = Watch()
-    context = phone_browser.new_context(
-        viewport=PHONE, has_touch=True, bypass_csp=True, accept_downloads=True
-    )
-    seen.follow(context)
-    context.add_init_script(path=LOOKING)
-    site = Site(dist)
-    page = context.new_page()
-    page.goto(site.url + "#receive")
-    wait_for_kernel(page)
-    text = json.dumps(complete_book.book()).encode()
-    file = {"name": "book.json", "mimeType": "application/json", "buffer": text}
-    page.locator("#receive-file").set_input_files(file)
-    page.get_by_role("button", name="Add to my book").click()
-    page.evaluate(f"location.hash = '#setup/{complete_book.SETUP}'")
-    page.get_by_role("button", name="Work here").first.click()
-    yield page
-    context.close()
-    site.stop()
-    assert seen.faults == []
+    with phone_with(
+        phone_browser,
+        dist,
+        complete_book.book(),
+        complete_book.SETUP,
+        has_touch=True,
+        accept_downloads=True,
+    ) as page:
+        page.add_init_script(path=LOOKING)
+        page.evaluate(LOOKING.read_text())
+        yield page
 
 
 def things(*kinds: str) -> list[str]:

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import io
-import json
 import re
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
-from conftest import PHONE, Site, Watch, wait_for_kernel
+from conftest import phone_with
 from paper import lines_of
 from places import visit
 from playwright.sync_api import Browser, Page, expect
@@ -35,23 +34,10 @@ PRINTED = (
 @pytest.fixture(scope="module")
 def page(phone_browser: Browser, dist: Path) -> Iterator[Page]:
     """The app with the long book, brought in by the door for books."""
-    seen = Watch()
-    context = phone_browser.new_context(viewport=PHONE, has_touch=True, bypass_csp=True)
-    seen.follow(context)
-    site = Site(dist)
-    page = context.new_page()
-    page.goto(site.url + "#receive")
-    wait_for_kernel(page)
-    text = json.dumps(long_sheet.book()).encode()
-    file = {"name": "book.json", "mimeType": "application/json", "buffer": text}
-    page.locator("#receive-file").set_input_files(file)
-    page.get_by_role("button", name="Add to my book").click()
-    page.evaluate(f"location.hash = '#setup/{long_sheet.SETUPS[0]}'")
-    page.get_by_role("button", name="Work here").first.click()
-    yield page
-    context.close()
-    site.stop()
-    assert seen.faults == []
+    with phone_with(
+        phone_browser, dist, long_sheet.book(), long_sheet.SETUPS[0], has_touch=True
+    ) as page:
+        yield page
 
 
 def open_to_print(page: Page, address: str) -> None:

@@ -20,8 +20,9 @@ from evenkelvin.colorimetry.chromaticity import xyz_to_xy
 from evenkelvin.colorimetry.illuminant import illuminant, illuminant_names, planck
 from evenkelvin.colorimetry.observer import GRID, observer_at
 from evenkelvin.colorimetry.spectrum import Spectrum
+from evenkelvin.lights.stand_in import stand_ins
 from evenkelvin.rendering import camera, ssi, tlci, verdict
-from evenkelvin.rendering.cri import colour_rendering_index
+from evenkelvin.rendering.cri import colour_rendering_index, indices_of_one_white
 from evenkelvin.rendering.tlci import daylight as tlci_daylight
 from evenkelvin.rendering.tlci import television_consistency, temperature
 from evenkelvin.rendering.tm30 import colour_rendition
@@ -103,6 +104,19 @@ def test_special_indices_of_fl2() -> None:
     # Computed with colour-science 0.4.7.
     expected = [56, 77, 90, 57, 59, 67, 74, 33, -84, 45, 46, 54, 60, 94]
     assert [round(value) for value in colour_rendering_index(ours("FL2")).r[:14]] == expected
+
+
+def test_cri_of_many_lights_of_one_white_is_that_of_each() -> None:
+    """By definition: the guesses of a lamp go by the same Ra and R9 that a measured one has."""
+    for lamp, xy in (("fluorescent", (0.3801, 0.3767)), ("led", (0.4383, 0.4052)),
+                     ("led rgb", (0.3302, 0.3441)), ("mercury", (0.3801, 0.3912))):  # fmt: skip
+        spectra = stand_ins(lamp, np.array(xy))
+        together = indices_of_one_white(spectra)
+        assert len(spectra) > 3
+        for spectrum, r in zip(spectra, together, strict=True):
+            alone = colour_rendering_index(Spectrum(GRID, spectrum))
+            assert np.mean(r[:8]) == pytest.approx(alone.ra, abs=0.1)
+            assert r[8] == pytest.approx(alone.r[8], abs=0.5)
 
 
 def test_skin_sample_is_the_one_of_jis_as_luxpy_carries_it() -> None:

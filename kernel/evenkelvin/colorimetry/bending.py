@@ -7,7 +7,12 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from evenkelvin.colorimetry.chromaticity import xy_to_uv_prime, xyz_to_uv_prime, xyz_to_xy
+from evenkelvin.colorimetry.chromaticity import (
+    UV_PRIME_BELOW,
+    xy_to_uv_prime,
+    xyz_to_uv_prime,
+    xyz_to_xy,
+)
 from evenkelvin.colorimetry.observer import GRID, observer_grid
 from evenkelvin.data import Floats
 
@@ -26,8 +31,6 @@ def _bars_and_slopes() -> Floats:
 
 
 _BASIS = np.stack([_T, _T**2])
-#: What sums X, Y, Z to what u′ and v′ are divided by.
-_BELOW = np.array([1.0, 15.0, 3.0])
 #: Nearer to where it should be than this, in u′ v′, a spectrum is bent no further; and it is there
 #: if its x y are as near as this.
 _THERE, _REACHED = 1e-13, 1e-9
@@ -86,13 +89,13 @@ def _coefficients(spectra: Floats, xy: Floats, legs: tuple[tuple[float, int], ..
         for _ in range(tries):
             summed = (spectra * _bend_by(found) @ _bars_and_slopes()).reshape(-1, 3, 3)
             xyz, slopes = summed[:, 0], summed[:, 1:]
-            below = xyz @ _BELOW
+            below = xyz @ UV_PRIME_BELOW
             uv = xyz_to_uv_prime(xyz)
             p, q = (aim - uv).T
             if max(np.abs(p).max(), np.abs(q).max()) < _THERE:
                 break
             # Two equations in two unknowns, by Cramer's rule.
-            of_below = slopes @ _BELOW / below[:, np.newaxis]
+            of_below = slopes @ UV_PRIME_BELOW / below[:, np.newaxis]
             a, b = (4.0 * slopes[..., 0] / below[:, np.newaxis] - uv[:, :1] * of_below).T
             c, d = (9.0 * slopes[..., 1] / below[:, np.newaxis] - uv[:, 1:] * of_below).T
             stride = np.stack([d * p - b * q, a * q - c * p], axis=-1)

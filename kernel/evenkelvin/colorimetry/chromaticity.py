@@ -13,7 +13,8 @@ from evenkelvin.colorimetry.observer import observer_1nm, wavelengths_1nm
 from evenkelvin.data import Floats
 
 _FOUR_NINE = np.array([4.0, 9.0])
-_BELOW = np.array([1.0, 15.0, 3.0])
+#: What sums X, Y, Z to what u′ and v′ are divided by.
+UV_PRIME_BELOW = np.array([1.0, 15.0, 3.0])
 
 
 def xyz_to_xy(xyz: Floats) -> Floats:
@@ -63,7 +64,7 @@ def uv_to_xy(uv: Floats) -> Floats:
 
 def xyz_to_uv_prime(xyz: Floats) -> Floats:
     """Return u′, v′ (CIE 1976 UCS) of X, Y, Z: (..., 3) to (..., 2)."""
-    return np.asarray(xyz[..., :2] * _FOUR_NINE / (xyz @ _BELOW)[..., np.newaxis])
+    return np.asarray(xyz[..., :2] * _FOUR_NINE / (xyz @ UV_PRIME_BELOW)[..., np.newaxis])
 
 
 @cache

@@ -7,15 +7,13 @@ from functools import cache
 
 import numpy as np
 
-from evenkelvin.colorimetry.chromaticity import xyz_to_uv_prime
+from evenkelvin.colorimetry.chromaticity import UV_PRIME_BELOW, xyz_to_uv_prime
 from evenkelvin.colorimetry.observer import GRID, observer_grid
 from evenkelvin.data import Floats
 from evenkelvin.filters.gel import Gel
 
 #: Length in nm over which a gel's deviation is smooth (common practice, no source).
 SMOOTH_NM = 80.0
-#: What sums X, Y, Z to what u′ and v′ are divided by.
-_BELOW = np.array([1.0, 15.0, 3.0])
 #: σ of a gel that was learned from two readings in x y: its shift is known, its curve is not.
 LEARNED_SCATTER = 0.02
 
@@ -54,11 +52,11 @@ def landing_scatters(lights: Floats, stacks: Sequence[Sequence[Gel]]) -> tuple[F
         return np.zeros((len(stacks), 2, 2)), np.zeros(len(stacks))
     lit = lights[..., np.newaxis] * observer_grid()
     xyz = lit.sum(axis=1)
-    uv, below = xyz_to_uv_prime(xyz), xyz @ _BELOW
+    uv, below = xyz_to_uv_prime(xyz), xyz @ UV_PRIME_BELOW
     # How u′ v′ and ln Y answer to the log of transmittance at each wavelength, (n, 81, 3).
     slopes = np.empty_like(lit)
     slopes[..., 0], slopes[..., 1] = 4.0 * lit[..., 0], 9.0 * lit[..., 1]
-    slopes[..., :2] -= (lit @ _BELOW)[..., np.newaxis] * uv[:, np.newaxis]
+    slopes[..., :2] -= (lit @ UV_PRIME_BELOW)[..., np.newaxis] * uv[:, np.newaxis]
     slopes[..., :2] /= below[:, np.newaxis, np.newaxis]
     slopes[..., 2] = lit[..., 1] / xyz[:, np.newaxis, 1]
     across = np.swapaxes(slopes, 1, 2)

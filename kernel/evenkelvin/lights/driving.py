@@ -13,7 +13,7 @@ from itertools import combinations, product
 
 import numpy as np
 
-from evenkelvin.colorimetry.chromaticity import xyz_to_uv_prime
+from evenkelvin.colorimetry.chromaticity import UV_PRIME_BELOW, xyz_to_uv_prime
 from evenkelvin.colorimetry.difference import delta_uv_prime
 from evenkelvin.colorimetry.spectrum import Spectrum, tristimulus
 from evenkelvin.data import Floats
@@ -22,7 +22,6 @@ from evenkelvin.lights.gamut import Polygon, hull
 from evenkelvin.lights.nonnegative import nonnegative_least_squares
 from evenkelvin.rendering.ssi import band_sums, difference_matrix
 
-_WEIGHT = np.array([1.0, 15.0, 3.0])
 #: Points closer than this in u′ v′ are one; a primary this near an edge lies on it.
 _SAME_UV = 1e-9
 #: How much heavier the wanted white weighs than similarity while the primaries are chosen.
@@ -97,7 +96,7 @@ def brightest(primaries: Floats, wanted_uv: Floats) -> Floats:
         Shape (2,).
     """
     uv = xyz_to_uv_prime(primaries)
-    weight = primaries @ _WEIGHT
+    weight = primaries @ UV_PRIME_BELOW
     polygon = Polygon(hull(uv))
     aim = polygon.nearest(wanted_uv[np.newaxis])[0]
     balance = ((uv - aim) * weight[:, np.newaxis]).T
@@ -168,7 +167,9 @@ def most_similar(
     unlike = difference_matrix(wanted) @ (bands - wanted[:, np.newaxis] * total)
     # All as parts of one unit of light, so that the columns are alike in size.
     size = np.maximum(total, 1e-12 * total.max())
-    white = ((uv - aim) * (primaries @ _WEIGHT)[:, np.newaxis]).T / (primaries @ _WEIGHT).mean()
+    white = ((uv - aim) * (primaries @ UV_PRIME_BELOW)[:, np.newaxis]).T / (
+        primaries @ UV_PRIME_BELOW
+    ).mean()
     held = np.vstack([white * total.mean() / size, total / size])
     aims = np.array([0.0, 0.0, 1.0])
     rows = np.vstack([unlike / size, _HELD * held])

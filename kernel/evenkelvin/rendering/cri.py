@@ -103,6 +103,9 @@ def indices_of_one_white(spectra: Floats) -> Floats:
     """Return R1–R15 of many lights of one chromaticity, which have one reference: (n, 81) on the
     search grid to (n, 15).
 
+    At 1 nm their chromaticities part a little: Ra is that of :func:`colour_rendering_index` to 0.1,
+    and R9 to 0.5.
+
     Raises
     ------
     Unrated

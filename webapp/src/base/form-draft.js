@@ -29,29 +29,34 @@ export class FormDraft {
     host.addController(this);
   }
 
-  /** Whether something was typed since the form was opened: that is newer than what was saved. */
-  #touched = false;
+  /** What was typed before the saved text was read: it is newer; null once there is no such text. @type {Partial<T> | null} */
+  #early = {};
 
   hostConnected() {
-    this.#touched = false;
+    this.#early = {};
+    // Here the host knows what it is of, so that nothing is typed over what the book has.
+    this.typed = this.blank();
     this.#load().catch(reportFault);
   }
 
   async #load() {
-    const typed = await drafts.load(this.name());
-    if (this.#touched) return;
-    this.typed = this.from({ ...this.blank(), ...typed });
+    const saved = await drafts.load(this.name());
+    const early = this.#early;
+    this.#early = null;
+    if (!early) return;
+    this.typed = { ...this.from({ ...this.blank(), ...saved }), ...early };
     this.host.requestUpdate();
+    if (Object.keys(early).length) this.save();
   }
 
   /** @param {Partial<T>} fields */
   type(fields) {
+    if (this.#early) Object.assign(this.#early, fields);
     this.typed = { ...this.typed, ...fields };
     this.save();
   }
 
   save() {
-    this.#touched = true;
     this.host.requestUpdate();
     drafts.save(this.name(), this.toSave(this.typed)).catch(reportFault);
   }
@@ -61,7 +66,7 @@ export class FormDraft {
    * @param {Partial<T>} [fields]  what stands there in place of what is blank
    */
   async clear(fields) {
-    this.#touched = true;
+    this.#early = null;
     this.typed = { ...this.blank(), ...fields };
     this.host.requestUpdate();
     await drafts.save(this.name(), undefined);

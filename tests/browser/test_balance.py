@@ -81,7 +81,7 @@ def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
     lights = app.locator(".slip").count()
     cards = open_balance(app)
     # The trade-off: all hold with most work; without any gel some are not matched.
-    expect(cards.first).to_contain_text("every light should hold")
+    expect(cards.first).to_contain_text("by the best guess every light holds")
     expect(cards.last).to_contain_text("no gel")
     assert cards.count() >= 3
     expect(app.locator("ek-balance")).to_contain_text("Every combination was weighed")
@@ -102,7 +102,7 @@ def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
     expect(app.get_by_text("Copied")).to_be_visible()
     text = app.evaluate("navigator.clipboard.readText()")
     assert text.startswith("Ticket hall · 2 The last sailing. ")
-    assert "every light should hold" in text
+    assert "by the best guess every light holds" in text
     assert "practical on the counter: hang full CTB\n  " in text
     assert "1 piece of full CTB for practical on the counter" in text
     app.emulate_media(media="print")
@@ -114,7 +114,7 @@ def test_a_set_is_balanced_the_plan_kept_and_compared_with_what_is_measured(
     app.get_by_role("button", name="Keep this plan").click()
     expect(app.locator(".toast")).to_contain_text("Plan kept")
     note = app.get_by_role("region", name="Planned")
-    expect(note).to_contain_text("every light should hold")
+    expect(note).to_contain_text("by the best guess every light holds")
     practical = app.locator(".slip", has_text="practical")
     expect(practical.locator(".hang")).to_contain_text("full CTB")
     expect(practical).to_contain_text("Measured since not yet")
@@ -202,7 +202,7 @@ def test_no_more_pieces_are_hung_than_were_counted(app: Page) -> None:
     cards = open_balance(app)
     app.locator("summary", has_text="What may be done").click()
     may(app, "sky", "Leave")
-    expect(cards.first).to_contain_text("every light should hold")
+    expect(cards.first).to_contain_text("by the best guess every light holds")
     go(app, "Kit")
     blue = app.locator(".family", has_text="Orange and blue")
     blue.locator("summary").click()

@@ -195,13 +195,13 @@ def test_a_near_light_may_be_left_and_what_is_to_be_done_comes_first(app: Page) 
     app.get_by_label("Duv", exact=True).fill("0.001")
     app.get_by_label("Lamp type").select_option("fluorescent")
     expect(headline(app)).to_have_text("1/8 CTO")
-    expect(app.locator(".answer")).to_contain_text("good enough, 4.6 colour steps away")
+    expect(app.locator(".answer")).to_contain_text("Or leave it: near, 4.6 colour steps away")
     # With the gels told that it was read through, it is no more work.
     for gel in ("1/2 CTO", "1/4 minus green"):
         app.get_by_label("Gel already on it").select_option(gel)
     expect(headline(app)).to_have_text(re.compile("^(Add|Take off|Swap) "))
     expect(app.locator(".answer")).to_contain_text("Then on it:")
-    expect(app.locator(".answer")).to_contain_text("good enough")
+    expect(app.locator(".answer")).to_contain_text("Or leave it")
 
 
 def test_typing_need_not_wait_for_the_kernel(

@@ -475,8 +475,8 @@ def _plan_words(one: Balance, parts: list[dict[str, Any]], kelvin: float) -> Sai
         if any(part["meant"] != meant_words(AS_WHITE) for part in judged):
             if unsure:
                 return Said(
-                    "{plan}; all {n} should be where they are meant to be: read {again} again "
-                    "when hung.",
+                    "{plan}; by the best guess all {n} are where they are meant to be: "
+                    "read {again} again when hung.",
                     plan=plan,
                     n=len(judged),
                     again=unsure,
@@ -484,7 +484,7 @@ def _plan_words(one: Balance, parts: list[dict[str, Any]], kelvin: float) -> Sai
             return Said("{plan}; all {n} where they are meant to be.", plan=plan, n=len(judged))
         if unsure:
             return Said(
-                "{plan}; every light should hold: read {again} again when hung.",
+                "{plan}; by the best guess every light holds: read {again} again when hung.",
                 plan=plan,
                 again=unsure,
             )

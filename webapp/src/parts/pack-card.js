@@ -25,9 +25,9 @@ export function inAll(pack) {
 }
 
 /** That a light near the white may be left, by its distance. @param {string} verdict @param {number} away */
-export function goodEnough(verdict, away) {
+export function orLeave(verdict, away) {
   if (verdict !== "near") return nothing;
-  return html`<p class="reason">${t("pack.goodEnough", { steps: steps(away) })}</p>`;
+  return html`<p class="reason">${t("pack.orLeave", { steps: steps(away) })}</p>`;
 }
 
 /** @param {Pack} pack */

@@ -148,7 +148,7 @@ const de = {
   "pack.swap": "{off} gegen {on} tauschen",
   "pack.anew": "{off} abnehmen, dann {on} hängen",
   "pack.inAll": "Dann darauf: {pack}",
-  "pack.goodEnough": "Oder so lassen: gut genug, {steps} daneben.",
+  "pack.orLeave": "Oder so lassen: nah dran, {steps} daneben.",
   "pack.distance": "Mit dieser Folie ist es {steps} weg.",
   "pack.spread":
     "Lampe und Folie sind zum Teil geschätzt: 9 von 10 solchen Lichtern landen bei {range}, {least} bis {most} daneben.",

@@ -303,7 +303,7 @@ export default {
   "pack.swap": "Swap {off} for {on}",
   "pack.anew": "Take off {off}, then hang {on}",
   "pack.inAll": "Then on it: {pack}",
-  "pack.goodEnough": "Or leave it: good enough, {steps} away.",
+  "pack.orLeave": "Or leave it: near, {steps} away.",
   "pack.distance": "With this gel it is {steps} away.",
   "pack.spread":
     "Lamp and gel are partly guessed: 9 in 10 such lights land {range}, {least} to {most} away.",

@@ -111,10 +111,10 @@ export default {
   "hang {pack}": "{pack} davor",
   "take off {pack}": "{pack} abnehmen",
   "{plan}; all {n} where they are meant to be.": "{plan}; alle {n} sind, wie sie gemeint sind.",
-  "{plan}; all {n} should be where they are meant to be: read {again} again when hung.":
-    "{plan}; alle {n} sollten sein, wie sie gemeint sind: {again} nach dem Hängen noch einmal messen.",
-  "{plan}; every light should hold: read {again} again when hung.":
-    "{plan}; jedes Licht sollte passen: {again} nach dem Hängen noch einmal messen.",
+  "{plan}; by the best guess all {n} are where they are meant to be: read {again} again when hung.":
+    "{plan}; nach bester Schätzung sind alle {n} wie gemeint: {again} nach dem Hängen noch einmal messen.",
+  "{plan}; by the best guess every light holds: read {again} again when hung.":
+    "{plan}; nach bester Schätzung passt jedes Licht: {again} nach dem Hängen noch einmal messen.",
   "{plan}; every light holds.": "{plan}; jedes Licht passt.",
   "{lights} and {count} more": "{lights} und {count} weitere",
   "Beside none of the whites can {name} be {meant}: take other whites, or another meaning.":

@@ -4,8 +4,8 @@ import { figureTable } from "../../charts/figures.js";
 import { dimLine, dimsFirst } from "../../parts/dim-line.js";
 import {
   changeWords,
-  goodEnough,
   inAll,
+  orLeave,
   packFigures,
   packReasons,
   packWords,
@@ -65,7 +65,7 @@ export function answerCard(fix, before) {
   }
   return html`
     <p class="headline" data-testid="headline">${headline(fix)}</p>
-    ${best ? inAll(best) : nothing} ${goodEnough(fix.verdict, offset.steps)}
+    ${best ? inAll(best) : nothing} ${orLeave(fix.verdict, offset.steps)}
     ${best ? packFigures(best) : nothing}
     ${best && fix.after ? html`<p class="reason" data-testid="after">${fix.after}</p>` : nothing}
     ${best && fix.advice ? html`<p class="reason">${fix.advice}</p>` : nothing} ${dimLine(fix)}

@@ -2,7 +2,7 @@
 import { html, nothing } from "lit";
 import { patch } from "../../charts/patch.js";
 import { dimLine, dimsFirst } from "../../parts/dim-line.js";
-import { changeWords, goodEnough, inAll, packWords } from "../../parts/pack-card.js";
+import { changeWords, inAll, orLeave, packWords } from "../../parts/pack-card.js";
 import "../../parts/meant-row.js";
 import { fetchNote } from "../../parts/to-fetch.js";
 import { verdictMark } from "../../parts/verdict.js";
@@ -182,7 +182,7 @@ function howItGoes(light, reading, answer) {
   if (!answer.target) return nothing;
   const { pack } = answer;
   if (dimsFirst(answer) || !pack) return dimLine(answer);
-  return html`${inAll(pack)} ${goodEnough(answer.verdict, answer.steps)}
+  return html`${inAll(pack)} ${orLeave(answer.verdict, answer.steps)}
     <p class="reason">
       ${t("slip.lands", { cct: kelvin(pack.lands.cct_K), stops: stops(pack.stops_lost) })}
       ${verdictMark(pack.promise)} ${answer.after}

@@ -3,13 +3,15 @@ import assert from "node:assert/strict";
 import { beforeEach, mock, test } from "node:test";
 import "./browser.mjs";
 
-/** Stands for the worker: the test answers for it. */
+/** Stands for a worker: the test answers for it. */
 class FakeWorker {
+  /** Those of the kernel, and those beside them that unpack. */
   static all = [];
+  static beside = [];
   posted = [];
   ended = false;
-  constructor() {
-    FakeWorker.all.push(this);
+  constructor(address) {
+    (address.endsWith("/worker.js") ? FakeWorker.all : FakeWorker.beside).push(this);
   }
   postMessage = (message) => this.posted.push(message);
   terminate = () => {
@@ -39,9 +41,30 @@ beforeEach(async () => {
   mock.timers.reset();
   mock.timers.enable({ apis: ["setTimeout"] });
   FakeWorker.all = [];
+  FakeWorker.beside = [];
   count += 1;
   // The queue is one of the whole app: each test reads it anew.
   client = await import(`../../webapp/src/kernel/client.js?${count}`);
+});
+
+test("on a first visit another worker unpacks, and the kernel's hears of all it does", () => {
+  client.ask({ n: 1 }).catch(() => {});
+  const [unpacks] = FakeWorker.beside;
+  unpacks.tell({ name: "library", files: new Uint8Array(1) });
+  unpacks.onerror({ message: "no unpack.js", preventDefault: () => {} });
+  assert.deepEqual(worker().posted, [
+    { name: "library", files: new Uint8Array(1) },
+    { lost: "no unpack.js" },
+  ]);
+});
+
+test("where the service worker has everything the kernel's worker is alone", (t) => {
+  const own = Object.getOwnPropertyDescriptor(globalThis, "navigator");
+  const value = { serviceWorker: { controller: {} } };
+  Object.defineProperty(globalThis, "navigator", { value, configurable: true });
+  t.after(() => Object.defineProperty(globalThis, "navigator", own));
+  client.ask({ n: 1 }).catch(() => {});
+  assert.deepEqual([FakeWorker.all.length, FakeWorker.beside.length], [1, 0]);
 });
 
 test("questions are asked one at a time, in their order", async () => {

@@ -45,8 +45,13 @@ loadPyodide({ indexURL: new URL("./", location.href).href, packages: ["numpy"] }
 
 PAGE = "<!doctype html><link rel=icon href=data:,><script src=./bench.js></script>"
 PAGE_SCRIPT = """
-const name = navigator.serviceWorker?.controller ? "kept" : "";
-const worker = new Worker("./worker.js", { name });
+// As start.js does it.
+const helped = KEPT && !navigator.serviceWorker.controller;
+const beside = helped && new Worker("./unpack.js");
+const worker = new Worker("./worker.js", { name: helped ? "helped" : "" });
+if (helped) {
+  beside.onmessage = ({ data }) => worker.postMessage(data, data.files ? [data.files.buffer] : []);
+}
 worker.onmessage = async ({ data }) => {
   if (data.stage === "ready") worker.postMessage({ id: 1, request: QUESTION });
   if (data.fatal) document.title = "failed: " + data.fatal;

@@ -20,9 +20,10 @@ LISTEN = """{
     window.Worker = class extends Own {
         constructor(...all) {
             super(...all);
-            window.workers += 1;
+            window.workers += String(all[0]).endsWith("/worker.js");
         }
-        postMessage(message) {
+        postMessage(message, handedOver) {
+            if (!message.request) return super.postMessage(message, handedOver);
             window.asked.push(message.request);
             const {ask} = JSON.parse(message.request);
             if (ask !== window.held) return super.postMessage(message);

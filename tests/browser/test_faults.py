@@ -28,9 +28,9 @@ KILL_ON_FIX = """{
     const Own = Worker;
     window.kills = 0;
     window.Worker = class extends Own {
-        postMessage(message) {
-            super.postMessage(message);
-            if (!window.kills || !message.request.includes('"ask":"fix"')) return;
+        postMessage(message, handedOver) {
+            super.postMessage(message, handedOver);
+            if (!window.kills || !message.request?.includes('"ask":"fix"')) return;
             window.kills -= 1;
             this.terminate();
             document.documentElement.dataset.killed = "yes";
@@ -39,7 +39,7 @@ KILL_ON_FIX = """{
 }"""
 #: Put in front of the worker: reports what a browser without memory throws, at every fix.
 OUT_OF_MEMORY_ON_FIX = """addEventListener("message", event => {
-    if (!event.data.request.includes('"ask":"fix"')) return;
+    if (!event.data.request?.includes('"ask":"fix"')) return;
     event.stopImmediatePropagation();
     postMessage({fatal: "RangeError: out of memory", booting: false});
 });

@@ -17,6 +17,7 @@
       line.postMessage({ from: this.name });
     }
     postMessage(asked) {
+      if (asked.id === undefined) return; // what the app's own start hands from worker to worker
       line.postMessage({ from: this.name, asked });
     }
     terminate() {

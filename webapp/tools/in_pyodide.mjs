@@ -70,10 +70,10 @@ for (const pair of values.mount) {
 const [script, ...rest] = positionals;
 const globals = pyodide.toPy({ __name__: "__main__", argv: rest });
 try {
-  const code = await pyodide.runPythonAsync(await readFile(script, "utf8"), {
-    globals,
-    filename: script,
-  });
+  const text = await readFile(script, "utf8");
+  // What the browser gets has no asyncio.
+  const runs = values.boot ? pyodide.runPython : pyodide.runPythonAsync;
+  const code = await runs(text, { globals, filename: script });
   process.exitCode = typeof code === "number" ? code : 0;
 } catch (error) {
   console.error(error instanceof Error ? error.message : error);

@@ -28,6 +28,7 @@ from steps import (
     sha256,
 )
 from strip_lists import (
+    ADDED,
     EMPTIED,
     KEPT_ENCODINGS,
     LATER,
@@ -110,9 +111,10 @@ def library_packs(wheels: Path, lock: dict[str, Any]) -> Path:
         STRIPPED_PACKAGES.pattern,
         EMPTIED,
         *REPLACED,
+        *ADDED,
         LATER,
         (TOOLS / "browser_later.py").read_text(),
-        *((TOOLS / name).read_text() for name in REPLACED.values()),
+        *((TOOLS / name).read_text() for name in [*REPLACED.values(), *ADDED.values()]),
         compiler(),
     )
 
@@ -127,6 +129,9 @@ def library_packs(wheels: Path, lock: dict[str, Any]) -> Path:
                 (folder / "packages" / emptied).write_text("")
             for name, ours in REPLACED.items():
                 shutil.copyfile(TOOLS / ours, folder / name)
+            for name, ours in ADDED.items():
+                with (folder / name).open("a") as module:
+                    module.write((TOOLS / ours).read_text())
             for name, constants in LATER.items():
                 put_off(folder / "library" / name, constants)
             compile_tree(folder / "library", LIBRARY_HOME)

@@ -10,7 +10,7 @@ from typing import Any
 
 from licences import all_licences
 from python_packs import compress, kernel_pack, library_packs
-from slim_runtime import slimmed
+from slim_runtime import asked_of_script, edited, with_wanted_exports
 from steps import PYODIDE, TOOLS, WEBAPP, cached, key_of, run, say, sha256
 from wheels import (
     KERNEL_NEEDS,
@@ -29,7 +29,7 @@ def slim_runtime(wheels: Path, lock: dict[str, Any]) -> Path:
     packages = [verified_wheel(wheels, lock["packages"][name]) for name in sorted(KERNEL_NEEDS)]
     key = key_of(
         *(sha256(path.read_bytes()) for path in (code, script, *callers, *packages)),
-        (TOOLS / "slim_runtime.py").read_text(),
+        *((TOOLS / name).read_text() for name in ("slim_runtime.py", "unused_script.mjs")),
     )
 
     def make(target: Path) -> None:
@@ -40,15 +40,21 @@ def slim_runtime(wheels: Path, lock: dict[str, Any]) -> Path:
                 # Also those that are left out of the pack: the kernel's tests use numpy.random.
                 names = [n for n in wheel.namelist() if n.endswith(".so")]
                 extensions += [wheel.read(name) for name in names]
-        slim_code, slim_script = slimmed(
-            code.read_bytes(), script.read_text(), [c.read_text() for c in callers], extensions
-        )
         target.mkdir()
+        whole, used = target / "whole.js", target / "used.js"
+        asked = target / "asked.json"
+        whole.write_text(edited(script.read_text()))
+        asked.write_text(json.dumps(sorted(asked_of_script([code.read_bytes(), *extensions]))))
+        run(["node", TOOLS / "unused_script.mjs", whole, used, asked, *callers], cwd=WEBAPP)
+        slim_code, slim_script = with_wanted_exports(
+            code.read_bytes(), used.read_text(), [c.read_text() for c in callers], extensions
+        )
         compress(target / "runtime.wasm.pack", slim_code)
-        (target / "whole.js").write_text(slim_script)
+        used.write_text(slim_script)
         esbuild = ["npx", "--no-install", "esbuild", "--minify", "--log-level=warning"]
-        run([*esbuild, target / "whole.js", f"--outfile={target / 'pyodide.asm.js'}"], cwd=WEBAPP)
-        (target / "whole.js").unlink()
+        run([*esbuild, used, f"--outfile={target / 'pyodide.asm.js'}"], cwd=WEBAPP)
+        for path in (whole, used, asked):
+            path.unlink()
 
     return cached(f"runtime-{key}", make)
 

@@ -3,7 +3,8 @@
 Its machine code exports every function of Python's C interface, of the C library and of much
 else (9837 names), so that any package may call them, and its script wraps a third of them. Each
 name costs bytes and time at every start. Here only the names stay that the script itself, the
-worker or the extension modules we ship ask for.
+worker or the extension modules we ship ask for. What of the script is left then is decided by
+unused_script.mjs.
 """
 
 from __future__ import annotations
@@ -13,6 +14,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 _IMPORTS, _EXPORTS = 2, 7
+#: How names of functions begin that machine code only holds a table of.
+GRAPHICS = "emscripten_gl"
 
 #: How the script makes a function of an export:
 #: var _f=Module["_f"]=a0=>(_f=Module["_f"]=wasmExports["f"])(a0);
@@ -20,13 +23,22 @@ _WRAPPER = re.compile(
     r'var (_[\w$]+)=(?:Module\["\1"\]=)?(?:\([\w,]*\)|a0)=>'
     r'\(\1=(?:Module\["\1"\]=)?wasmExports\["([^"]+)"\]\)\([\w,]*\);'
 )
-#: Where the script reads an extension module that Python wants to load; here the worker may hand
-#: it one that was compiled while Python was starting.
-_READS_EXTENSION = "function loadLibData(){"
-_TAKES_COMPILED = (
-    _READS_EXTENSION + 'var compiled=Module["extensions"]&&Module["extensions"][libName];'
-    "if(compiled)return flags.loadAsync?Promise.resolve(compiled):compiled;"
-)
+#: What is written otherwise in the script.
+_EDITS = {
+    # An extension module that Python wants to load: the worker may hand it one that was compiled
+    # while Python was starting.
+    "function loadLibData(){": (
+        'function loadLibData(){var compiled=Module["extensions"]&&Module["extensions"][libName];'
+        "if(compiled)return flags.loadAsync?Promise.resolve(compiled):compiled;"
+    ),
+    # The table of graphics, 155 functions that would each be wrapped by a module of its own.
+    "if(!value&&!entry.required){continue}": (
+        f'if(!value&&(!entry.required||symName.startsWith("{GRAPHICS}"))){{continue}}'
+    ),
+    # Names of time zones, which nobody asks for: to have the browser form one takes 20 ms.
+    'var extractZone=date=>date.toLocaleTimeString(undefined,{hour12:false,timeZoneName:"short"})'
+    '.split(" ")[1];': 'var extractZone=()=>"local";',
+}
 
 _NAME = re.compile(r"[A-Za-z_$][\w$]*")
 
@@ -131,7 +143,25 @@ def with_exports(module: bytes, wanted: set[str]) -> bytes:
     return bytes(made)
 
 
-def slimmed(
+def edited(script: str) -> str:
+    """Return Pyodide's script with what is written otherwise here."""
+    for place, words in _EDITS.items():
+        if script.count(place) != 1:
+            raise ValueError(
+                f"Pyodide's script has no single {place!r}, which slim_runtime.py edits"
+            )
+        script = script.replace(place, words)
+    return script
+
+
+def asked_of_script(modules: Iterable[bytes]) -> set[str]:
+    """Return the names that WebAssembly modules ask of the script."""
+    return {
+        name for module in modules for name in imported(module) if not name.startswith(GRAPHICS)
+    }
+
+
+def with_wanted_exports(
     machine_code: bytes, script: str, callers: Iterable[str], extensions: Iterable[bytes]
 ) -> tuple[bytes, str]:
     """Return Pyodide's machine code and script without the exports that nobody asks for.
@@ -146,7 +176,7 @@ def slimmed(
         The extension modules of packages.
     """
     wrapped = dict(_WRAPPER.findall(script))
-    if len(wrapped) < 1000 or script.count(_READS_EXTENSION) != 1:
+    if len(wrapped) < 1000:
         raise ValueError("Pyodide's script has another form than slim_runtime.py knows")
     bare = _WRAPPER.sub("", script)
     said = {name for text in (bare, *callers) for name in _NAME.findall(text)}
@@ -154,4 +184,4 @@ def slimmed(
     for extension in extensions:
         wanted |= imported(extension)
     slim = _WRAPPER.sub(lambda m: m[0] if m[1] in said or m[2] in said else "", script)
-    return with_exports(machine_code, wanted), slim.replace(_READS_EXTENSION, _TAKES_COMPILED)
+    return with_exports(machine_code, wanted), slim

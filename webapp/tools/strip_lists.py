@@ -12,25 +12,19 @@ import re
 #: what is frozen into Python's machine code anyway. Whole names of modules or packages at the
 #: library's top, or paths below it.
 STRIPPED_LIBRARY = """
-    __hello__ __phello__ _aix_support _markupbase _osx_support _py_abc _pydatetime _pydecimal _pyio
-    aifc antigravity argparse asynchat asyncio/__main__ asyncio/base_events
-    asyncio/base_subprocess asyncio/locks asyncio/mixins asyncio/proactor_events
-    asyncio/protocols asyncio/queues asyncio/selector_events asyncio/sslproto
-    asyncio/staggered asyncio/streams asyncio/subprocess asyncio/taskgroups asyncio/threads
-    asyncio/transports asyncio/trsock asyncio/unix_events asyncio/windows_events
-    asyncio/windows_utils asyncore bdb cProfile cgi cgitb chunk cmd code codeop colorsys
-    compileall concurrent/futures/process concurrent/futures/thread configparser crypt
-    ctypes/_aix ctypes/macholib ctypes/util ctypes/wintypes curses dbm difflib
-    distutils doctest email ensurepip filecmp fileinput fractions ftplib getopt getpass gettext
-    graphlib gzip hmac html http idlelib imaplib imghdr importlib/metadata lib2to3
-    logging/config logging/handlers mailbox mailcap mimetypes modulefinder msilib
-    multiprocessing netrc nntplib nturl2path optparse pdb pickletools pipes plistlib poplib
-    pprint profile pstats pty py_compile pyclbr pydoc pydoc_data pyodide/console pyodide/http
-    queue quopri rlcompleter runpy sched secrets shelve shlex smtpd smtplib sndhdr socketserver
-    sqlite3 sre_compile sre_constants sre_parse statistics stringprep sunau symtable tabnanny
-    tarfile telnetlib test this timeit tkinter tomllib trace tracemalloc tty turtle turtledemo
-    unittest urllib/error urllib/request urllib/response urllib/robotparser uu uuid venv wave
-    webbrowser wsgiref xdrlib xml/dom xml/etree xml/sax xmlrpc zipapp
+    __hello__ __phello__ _aix_support _markupbase _osx_support _py_abc _pydatetime _pydecimal
+    _pyio aifc antigravity argparse asynchat asyncio asyncore bdb cProfile cgi cgitb chunk cmd
+    code codeop colorsys compileall concurrent configparser crypt ctypes/_aix ctypes/macholib
+    ctypes/util ctypes/wintypes curses dbm difflib distutils doctest email ensurepip filecmp
+    fileinput fractions ftplib getopt getpass gettext graphlib gzip hmac html http idlelib imaplib
+    imghdr importlib/metadata lib2to3 logging/config logging/handlers mailbox mailcap mimetypes
+    modulefinder msilib multiprocessing netrc nntplib nturl2path optparse pdb pickletools pipes
+    plistlib poplib pprint profile pstats pty py_compile pyclbr pydoc pydoc_data pyodide/console
+    pyodide/http queue quopri rlcompleter runpy sched secrets shelve shlex smtpd smtplib sndhdr
+    socketserver sqlite3 sre_compile sre_constants sre_parse statistics stringprep sunau symtable
+    tabnanny tarfile telnetlib test this timeit tkinter tomllib trace tracemalloc tty turtle
+    turtledemo unittest urllib/error urllib/request urllib/response urllib/robotparser uu uuid
+    venv wave webbrowser wsgiref xdrlib xml/dom xml/etree xml/sax xmlrpc zipapp
     _collections_abc _sitebuiltins abc codecs genericpath importlib/_bootstrap
     importlib/_bootstrap_external io ntpath posixpath site stat zipimport
 """
@@ -60,10 +54,14 @@ EMPTIED = ["numpy/_core/_add_newdocs.py", "numpy/_core/_add_newdocs_scalars.py"]
 
 #: Modules of Python's library and of packages that are shipped in another form, from this folder.
 REPLACED = {
-    "library/asyncio/__init__.py": "browser_asyncio.py",
+    "library/asyncio.py": "browser_asyncio.py",
     "library/pyodide/_package_loader.py": "browser_package_loader.py",
+    "library/pyodide/webloop.py": "browser_webloop.py",
     "packages/numpy/_typing.py": "browser_numpy_typing.py",
 }
+
+#: What is added to the end of modules of Python's library, from this folder.
+ADDED = {"library/dataclasses.py": "browser_dataclasses.py"}
 
 #: Modules that the start imports by name but does not use: what stands in for each at first
 #: (see browser_later.py), with the constants that others ask for while they are imported.
@@ -74,9 +72,6 @@ LATER = {
     "ipaddress.py": "",
     "pickle.py": "",
     "platform.py": "",
-    "signal.py": "",
-    "socket.py": "AF_UNSPEC = 0\nAI_PASSIVE = 1\n",
-    "subprocess.py": "PIPE = -1\n",
 }
 
 

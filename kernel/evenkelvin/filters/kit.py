@@ -120,15 +120,11 @@ def nominal_kit() -> tuple[Gel, ...]:
         for cc in CC_STEPS:
             curve = _CLEAR * cc_transmittance(sign * cc)
             gels.append(Gel(f"CC{cc:02g} {colour}", "cc", curve, BETWEEN_K, None, sign * cc))
-    half = _depth(next(gel for gel in gels if gel.name == "1/2 CTO"))
+    # How deep a colour is: the scatter of its density over the grid. A lighter cut has less of
+    # the same dye, so that it can be off by less; neutral gels have none.
+    depths = np.std(np.log([gel.transmittance for gel in gels]), axis=1)
+    half = depths[[gel.name for gel in gels].index("1/2 CTO")]
     return tuple(
-        replace(gel, scatter=NOMINAL_SCATTER * min(1.0, _depth(gel) / half)) for gel in gels
+        replace(gel, scatter=float(NOMINAL_SCATTER * min(1.0, depth / half)))
+        for gel, depth in zip(gels, depths, strict=True)
     )
-
-
-def _depth(gel: Gel) -> float:
-    """Return how deep a colour is: the scatter of its density over the grid.
-
-    A lighter cut has less of the same dye, so that it can be off by less; neutral gels have none.
-    """
-    return float(np.std(np.log(gel.transmittance)))

@@ -2,10 +2,9 @@
 // worker, so that one no longer wanted can be dropped; the worker holds one at a time. Python in
 // the worker cannot be interrupted: where an abandoned question keeps others waiting for longer
 // than a fresh worker needs to start, and two seconds at least, a fresh one takes over.
-import { scriptAddress } from "../trusted.js";
 import { inOurWords, language, t } from "../words/index.js";
 import { turns } from "../words/isolated.js";
-import { KEPT } from "./kept.js";
+import { startKernel } from "./start.js";
 
 /**
  * @typedef {{stage: "runtime" | "packages" | "kernel" | "ready" | "failed", part: number,
@@ -51,8 +50,7 @@ function start() {
   if (worker) return;
   setReport({ stage: "runtime", part: 0, words: "" });
   started = performance.now();
-  const name = navigator.serviceWorker?.controller ? KEPT : "";
-  worker = new Worker(scriptAddress("./worker.js"), { name });
+  worker = startKernel();
   worker.onmessage = ({ data }) => {
     if (data.stage) setReport({ ...data, words: "" });
     else if (data.fatal !== undefined) fail(data.fatal, data.booting);

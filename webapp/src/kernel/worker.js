@@ -1,11 +1,12 @@
 // The kernel's worker: boots Python in named stages, then answers one question after the other.
-// In:  {id, request: JSON text, forms: whether what is said comes as forms and values}.
+// In:  {id, request: JSON text, forms: whether what is said comes as forms and values} ·
+// what unpack.js gives.
 // Out: {stage, part} · {id, answer: JSON text} · {id, stumbled: words, memory: whether for
 // want of it} · {fatal: words} when Python can no longer be used.
 import { loadPyodide } from "pyodide";
 import { scriptAddress } from "../trusted.js";
 import { FILES, fetchPacks, RUNTIME } from "./fetch-packs.js";
-import { KEPT } from "./kept.js";
+import { HELPED } from "./helped.js";
 import { extensionFile, writePythonPack } from "./python-packs.js";
 import { zstdIn } from "./zstandard.js";
 
@@ -22,8 +23,8 @@ function tell(stage, part) {
 }
 
 /**
- * What Python is made of, part by part, each by its name. A second worker unpacks and compiles it
- * beside this one, unless it lies unpacked on this device: then that would only cost a worker's start.
+ * What Python is made of, part by part, each by its name: from a worker beside this one, or, where
+ * there is none, fetched here.
  * @returns {(name: string) => Promise<any>} rejects as soon as any part cannot be read
  */
 function packs() {
@@ -46,19 +47,14 @@ function packs() {
     else part(fetched.name).found("files" in fetched ? fetched.files : fetched.code);
   };
   const lost = new Promise((_, reject) => {
-    if (self.name === KEPT) {
+    if (self.name !== HELPED) {
       fetchPacks(INDEX_URL, zstdIn(INDEX_URL), take).catch(reject);
       return;
     }
-    const beside = new Worker(scriptAddress("./unpack.js"));
-    beside.onmessage = ({ data }) => {
-      if (data.lost === undefined) take(data);
-      else reject(new Error(data.lost));
-    };
-    beside.onerror = (event) => {
-      event.preventDefault();
-      reject(new Error(event.message || "unpack.js could not be read"));
-    };
+    self.addEventListener("message", ({ data }) => {
+      if (data.lost !== undefined) reject(new Error(data.lost));
+      else if (data.id === undefined) take(data);
+    });
   });
   return (name) => Promise.race([part(name).promise, lost]);
 }
@@ -164,6 +160,7 @@ async function practise(begin) {
 }
 
 self.onmessage = async ({ data: { id, request, forms } }) => {
+  if (id === undefined) return; // no question: what Python is made of
   const kernel = await booted.catch(() => undefined);
   if (!kernel) return;
   try {

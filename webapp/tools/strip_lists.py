@@ -60,8 +60,12 @@ REPLACED = {
     "packages/numpy/_typing.py": "browser_numpy_typing.py",
 }
 
-#: What is added to the end of modules of Python's library, from this folder.
-ADDED = {"library/dataclasses.py": "browser_dataclasses.py"}
+#: What is added to the end of modules of Python's library and of packages, from this folder.
+ADDED = {
+    "library/dataclasses.py": "browser_dataclasses.py",
+    "packages/numpy/_core/getlimits.py": "browser_getlimits.py",
+    "packages/numpy/_core/overrides.py": "browser_overrides.py",
+}
 
 #: Modules that the start imports by name but does not use: what stands in for each at first
 #: (see browser_later.py), with the constants that others ask for while they are imported.

@@ -20,6 +20,7 @@ import pytest
 import traces
 from hands import open_demo, wait_for_kernel
 from machine import find_chromium
+from native_kernel import answer_natively
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Request, expect
 from static_server import make_server
 
@@ -70,9 +71,6 @@ BORROW_POLICY = """{
         return policy;
     };
 }"""
-
-
-WARM_KERNEL = (Path(__file__).parent / "warm_kernel.js").read_text()
 
 
 class Watch:
@@ -181,7 +179,10 @@ def watch() -> Iterator[Watch]:
 
 @pytest.fixture
 def context(phone_browser: Browser, watch: Watch, site: Site) -> Iterator[BrowserContext]:
-    """A fresh browser profile of phone size, closed before the site that it reads stops."""
+    """A fresh browser profile of phone size, closed before the site that it reads stops.
+
+    Its kernel is the browser's own; a test that is not about that calls ``answer_natively``.
+    """
     made = phone_browser.new_context(viewport=PHONE, has_touch=True, is_mobile=True)
     watch.follow(made)
     yield made
@@ -193,24 +194,11 @@ def page(context: BrowserContext) -> Page:
     return context.new_page()
 
 
-def one_kernel(context: BrowserContext, site: Site) -> Page:
-    """Have all pages of a phone share one kernel; returns the page that runs it."""
-    context.add_init_script(WARM_KERNEL)
-    kernel = context.new_page()
-    without_app = '<!doctype html><link rel="icon" href="data:,">'
-    kernel.route(
-        "**/one-kernel", lambda route: route.fulfill(body=without_app, content_type="text/html")
-    )
-    kernel.goto(f"{site.url}one-kernel")
-    return kernel
-
-
 class Settled:
     """A phone on which the app is kept for offline use, handed on from test to test.
 
     Each test finds the app opened anew with nothing kept. What the browser keeps of the program
-    stays, and so does the kernel, which remembers nobody (warm_kernel.js): that is most of the
-    work of an opening. Tests of the opening itself take phones of their own.
+    stays: that is most of the work of an opening. Tests of the opening take phones of their own.
     """
 
     def __init__(self, browser: Browser, dist: Path) -> None:
@@ -218,7 +206,7 @@ class Settled:
         self.watch = Watch()
         self.context = browser.new_context(viewport=PHONE, has_touch=True, is_mobile=True)
         self.watch.follow(self.context)
-        self.kernel = one_kernel(self.context, self.site)
+        answer_natively(self.context)
         page = self.open()
         wait_until_kept(page)
         page.close()
@@ -239,8 +227,7 @@ class Settled:
     def close_pages(self) -> list[str]:
         """What went wrong on the pages that are closed."""
         for page in self.context.pages:
-            if page is not self.kernel:
-                page.close()
+            page.close()
         faults, self.watch.faults = self.watch.faults, []
         return faults
 
@@ -316,7 +303,7 @@ def offline_page(
     context.add_init_script("delete Navigator.prototype.share; delete Navigator.prototype.canShare")
     seen.follow(context)
     site = Site(dist)
-    one_kernel(context, site)
+    answer_natively(context)
     page = context.new_page()
     page.goto(site.url)
     wait_for_kernel(page)

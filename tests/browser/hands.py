@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 
+from native_kernel import answer_natively
 from playwright.sync_api import Locator, Page, expect
 
 #: Six lights of our own scenario with x, y and lux, as a hall is read from the key outward.
@@ -141,6 +142,7 @@ def visitor(page: Page, link: str) -> Iterator[Page]:
     """What follows the # of a link, opened on a phone that has never had the app."""
     assert page.context.browser is not None
     phone = page.context.browser.new_context(viewport={"width": 390, "height": 844})
+    answer_natively(phone)
     opened = phone.new_page()
     opened.goto(f"{page.url.partition('#')[0]}#{link}")
     wait_for_kernel(opened)

@@ -14,6 +14,7 @@ import pytest
 from conftest import PHONE, Site, Watch, wait_for_kernel
 from hands import go, keep_light, open_demo
 from joining import entries, join, read_code, show_code, status
+from native_kernel import answer_natively
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 Phones = Callable[..., Page]
@@ -28,6 +29,7 @@ def phone(phone_browser: Browser, watch: Watch, site: Site) -> Phones:
             viewport=PHONE, permissions=["clipboard-read"], service_workers="allow"
         )
         watch.follow(context)
+        answer_natively(context)
         page = context.new_page()
         if clock:
             page.add_init_script(clock)

@@ -13,6 +13,7 @@ from hands import (
     type_xy,
     wait_for_kernel,
 )
+from native_kernel import answer_natively
 from playwright.sync_api import BrowserContext, Page, expect
 
 
@@ -129,6 +130,7 @@ def test_a_kit_goes_along_where_it_is_chosen_and_is_one_tap_there(
     along = copied_link(app)
     assert context.browser is not None
     stranger = context.browser.new_context(viewport={"width": 390, "height": 844})
+    answer_natively(stranger)
     other = stranger.new_page()
     for link, there in ((without, 0), (along, 1), (alone, 1)):
         other.goto("about:blank")

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from conftest import Site, Watch, one_kernel, wait_for_kernel
+from conftest import Site, Watch, wait_for_kernel
 from hands import keep, open_demo, type_xy
+from native_kernel import answer_natively
 from places import open_all, visit, wear
 from playwright.sync_api import Browser, Page, expect
 from test_access import AXE, LOOKING, at_last_nothing, violations
@@ -25,7 +26,7 @@ def wide(phone_browser: Browser, dist_site: Site) -> Iterator[Page]:
     seen.follow(context)
     context.add_init_script(path=AXE)
     context.add_init_script(path=LOOKING)
-    one_kernel(context, dist_site)
+    answer_natively(context)
     page = context.new_page()
     page.goto(dist_site.url)
     wait_for_kernel(page)

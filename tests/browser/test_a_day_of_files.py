@@ -104,6 +104,31 @@ def test_a_day_parts_into_setups_as_the_person_says(demo: Page, tmp_path: Path) 
     expect(demo.locator("#windows-0-light")).to_contain_text("Deck key")
 
 
+def test_a_second_folder_of_the_day_goes_on_with_the_lights_of_the_first(
+    demo: Page, tmp_path: Path
+) -> None:
+    first, second = tmp_path / "first", tmp_path / "second"
+    first.mkdir()
+    second.mkdir()
+    for number, title in enumerate(["Key", "Fill", "Key", ""]):
+        meter_file(first, number, title)
+        meter_file(second, number, title)  # the card still holds the morning
+    for number, title in enumerate(["Key", "Kicker"], 4):
+        meter_file(second, number, title)
+    for folder, count in ((first, 4), (second, 6)):
+        load(demo, folder, count)
+        demo.get_by_role("radio", name="one setup").check()
+        demo.get_by_role("button", name=f"Keep all {count} in").click()
+        expect(demo.locator("ek-set")).to_contain_text("Key", timeout=30_000)
+    expect(demo.get_by_text("2 lights kept. 4 readings were here already.")).to_be_visible()
+    for title in ("Key", "Fill", "Kicker"):
+        assert open_slip(demo, title).count() == 1
+    # Six readings of that day, not ten.
+    go(demo, "Book")
+    demo.get_by_role("link", name="2 The last sailing").first.click()
+    expect(demo.locator("a.reading", has_text="Nov 25")).to_have_count(6)
+
+
 def test_a_position_in_one_piece_and_a_horizon_point_by_point(demo: Page) -> None:
     open_sun(demo, "Car deck")
     demo.get_by_label("Latitude").fill("53° 33′ N, 9° 59.4′ E")

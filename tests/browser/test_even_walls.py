@@ -24,6 +24,11 @@ def pad(page: Page) -> Locator:
     return page.locator("#sweep-level")
 
 
+def choose(page: Page, name: str) -> None:
+    """Tap a choice by its words, which lie over the round."""
+    page.locator("label", has=page.get_by_role("radio", name=name)).click()
+
+
 def press(page: Page, digits: str) -> None:
     """On the pad's own keys, as a thumb does."""
     for digit in digits:
@@ -66,7 +71,7 @@ def test_a_wall_is_read_trimmed_and_read_again(offline: Page) -> None:
     expect(page.get_by_text("let it cool before you move it")).to_be_visible()
 
     # Planned beside measured.
-    page.get_by_role("radio", name="Planned").check(force=True)
+    choose(page, "Planned")
     planned = cell(page, 1).inner_text()
     assert "410" not in planned
     page.get_by_role("button", name="Dimmed: read again").click()
@@ -143,13 +148,13 @@ def test_the_aim_is_a_touched_point_or_a_level(app: Page) -> None:
     open_sweep(app)
     walk(app, WALK)
     # At once, while the surface is still being kept: it is not lost.
-    app.get_by_role("radio", name="a level").check(force=True)
+    choose(app, "a level")
     expect(app.get_by_role("heading", level=1)).to_contain_text("Surface 1")
     expect(app.get_by_role("radio", name="a level")).to_be_checked()
     cell(app, 3).click()
-    app.get_by_role("radio", name="point 3").check(force=True)
+    choose(app, "point 3")
     expect(cell(app, 3)).to_contain_text("● 0.0")
-    app.get_by_role("radio", name="a level").check(force=True)
+    choose(app, "a level")
     app.get_by_label("Level to aim at").fill("1400")
     expect(cell(app, 3)).to_contain_text("▼ −1.0")
 

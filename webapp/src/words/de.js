@@ -863,6 +863,10 @@ const de = {
   "files.keepLights": { one: "In {setup} aufheben", other: "Alle {n} in {setup} aufheben" },
   "files.keepGels": { one: "In den Koffer legen", other: "Alle {n} in den Koffer legen" },
   "files.keepBoth": "Alle {n} aufheben",
+  "files.hadAlready": {
+    one: "1 Messung war schon hier.",
+    other: "{n} Messungen waren schon hier.",
+  },
   "files.keptLights": { one: "1 Licht aufgehoben.", other: "{n} Lichter aufgehoben." },
   "files.keptGels": { one: "1 Folie ist im Koffer.", other: "{n} Folien sind im Koffer." },
   "files.keptCameras": { one: "1 Kamera ist im Koffer.", other: "{n} Kameras sind im Koffer." },

@@ -157,6 +157,10 @@ export default {
   "files.keepLights": { one: "Keep it in {setup}", other: "Keep all {n} in {setup}" },
   "files.keepGels": { one: "Keep it in the kit", other: "Keep all {n} in the kit" },
   "files.keepBoth": "Keep all {n}",
+  "files.hadAlready": {
+    one: "1 reading was here already.",
+    other: "{n} readings were here already.",
+  },
   "files.keptLights": { one: "1 light kept.", other: "{n} lights kept." },
   "files.keptGels": { one: "1 gel is in the kit.", other: "{n} gels are in the kit." },
   "files.keptCameras": { one: "1 camera is in the kit.", other: "{n} cameras are in the kit." },

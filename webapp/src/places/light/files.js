@@ -25,6 +25,7 @@ import { gels } from "../../store/kit/gels.js";
 import { keepOwnGel } from "../../store/kit/own-gels.js";
 import {
   currentSetup,
+  hasReading,
   keepReading,
   lightsOf,
   targetToKeep,
@@ -137,12 +138,16 @@ class FilesView extends Page {
       if (grouped.problem) throw new Error(grouped.problem.message);
       const later = lights.filter((item) => item.of).sort((a, b) => timeOf(a) - timeOf(b));
       for (const item of later) await this.keepLight(item, target);
+      let had = 0;
       for (const group of grouped.groups) {
         const name = setupName(group);
         if (name) await workInSetup(name);
         for (const { readings } of group.lights) {
-          const items = readings.map((/** @type {number} */ at) => fresh[at]);
-          let light = "";
+          const all = readings.map((/** @type {number} */ at) => fresh[at]);
+          const items = all.filter(({ data }) => !hasReading(currentSetup(), data));
+          incoming.done(all.filter((item) => !items.includes(item)));
+          had += all.length - items.length;
+          let light = ofThatTitle(all[0]);
           for (const item of items) {
             // Where keeping breaks off, the rest is still this light's.
             item.of = light;
@@ -162,7 +167,8 @@ class FilesView extends Page {
         onward(lights.length ? "set" : some.length ? "kit" : "cameras");
       }
       return [
-        lights.length ? t("files.keptLights", { n: lights.length }) : "",
+        lights.length > had ? t("files.keptLights", { n: lights.length - had }) : "",
+        had ? t("files.hadAlready", { n: had }) : "",
         some.length ? t("files.keptGels", { n: some.length }) : "",
         cameras.length ? t("files.keptCameras", { n: cameras.length }) : "",
       ]
@@ -560,6 +566,15 @@ function setupName({ title, stretch, from, to }) {
   const span = `${timeOfDay(from)}–${timeOfDay(to)}`;
   return `${dayOf(from)}, ${from.slice(0, 16) === to.slice(0, 16) ? timeOfDay(from) : span}`;
 }
+
+/**
+ * The light of the setup worked in that a titled reading is of: "" where it has none of that name.
+ * @param {Item} item
+ */
+const ofThatTitle = ({ titled, name }) =>
+  (titled &&
+    lightsOf(currentSetup()).find(({ light }) => light.data.name === name.trim())?.light.id) ||
+  "";
 
 /** When a light was read, as far as its file says: what is not said stands last. @param {Item | undefined} item */
 const timeOf = (item) => Date.parse(item?.data?.read_at) || Number.MAX_SAFE_INTEGER;

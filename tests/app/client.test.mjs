@@ -47,7 +47,7 @@ beforeEach(async () => {
   client = await import(`../../webapp/src/kernel/client.js?${count}`);
 });
 
-test("on a first visit another worker unpacks, and the kernel's hears of all it does", () => {
+test("another worker unpacks, and the kernel's hears of all it does", () => {
   client.ask({ n: 1 }).catch(() => {});
   const [unpacks] = FakeWorker.beside;
   unpacks.tell({ name: "library", files: new Uint8Array(1) });
@@ -56,15 +56,6 @@ test("on a first visit another worker unpacks, and the kernel's hears of all it 
     { name: "library", files: new Uint8Array(1) },
     { lost: "no unpack.js" },
   ]);
-});
-
-test("where the service worker has everything the kernel's worker is alone", (t) => {
-  const own = Object.getOwnPropertyDescriptor(globalThis, "navigator");
-  const value = { serviceWorker: { controller: {} } };
-  Object.defineProperty(globalThis, "navigator", { value, configurable: true });
-  t.after(() => Object.defineProperty(globalThis, "navigator", own));
-  client.ask({ n: 1 }).catch(() => {});
-  assert.deepEqual([FakeWorker.all.length, FakeWorker.beside.length], [1, 0]);
 });
 
 test("questions are asked one at a time, in their order", async () => {

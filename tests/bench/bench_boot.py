@@ -46,11 +46,10 @@ loadPyodide({ indexURL: new URL("./", location.href).href, packages: ["numpy"] }
 PAGE = "<!doctype html><link rel=icon href=data:,><script src=./bench.js></script>"
 PAGE_SCRIPT = """
 // As start.js does it.
-const helped = KEPT && !navigator.serviceWorker.controller;
-const beside = helped && new Worker("./unpack.js");
-const worker = new Worker("./worker.js", { name: helped ? "helped" : "" });
-if (helped) {
-  beside.onmessage = ({ data }) => worker.postMessage(data, data.files ? [data.files.buffer] : []);
+const worker = new Worker("./worker.js", { name: KEPT ? "helped" : "" });
+if (KEPT) {
+  new Worker("./unpack.js").onmessage = ({ data }) =>
+    worker.postMessage(data, data.files ? [data.files.buffer] : []);
 }
 worker.onmessage = async ({ data }) => {
   if (data.stage === "ready") worker.postMessage({ id: 1, request: QUESTION });
@@ -88,10 +87,14 @@ def lay_out(site: Path) -> None:
         script = PAGE_SCRIPT.replace("QUESTION", json.dumps(QUESTION)).replace("KEPT", kept)
         (site / which / "bench.html").write_text(PAGE)
         (site / which / "bench.js").write_text(script)
-    # The page is kept for offline use with the rest, as if it belonged to the app.
-    service_worker = site / "ours" / "sw.js"
+    keep_all(site / "ours")
+
+
+def keep_all(app: Path) -> None:
+    """Have all that lies there kept for offline use, the page as well, as if it were the app's."""
+    service_worker = app / "sw.js"
     service_worker.write_text(service_worker.read_text().split("\n", 1)[1])
-    put_service_worker(site / "ours")
+    put_service_worker(app)
 
 
 def boot_rows(site: Path) -> list[tuple[str, float | None, str]]:

@@ -19,7 +19,7 @@ import time
 from pathlib import Path
 
 import zstandard
-from bench_boot import lay_out, visit
+from bench_boot import keep_all, lay_out, visit
 from machine import find_chromium
 from plain_server import Unsealed
 from playwright.sync_api import sync_playwright
@@ -54,6 +54,7 @@ class Narrow(Unsealed):
 
     def do_GET(self) -> None:  # noqa: N802
         path = Path(self.translate_path(self.path))
+        path = path / "index.html" if path.is_dir() else path
         if not path.is_file():
             self.send_error(404)
             return
@@ -79,6 +80,7 @@ def lay_out_both(site: Path) -> None:
     shutil.copytree(site / "zstd", site / "gzip")
     for pack in (site / "gzip").glob("pyodide/*.pack"):
         pack.write_bytes(zstandard.ZstdDecompressor().decompress(pack.read_bytes()))
+    keep_all(site / "gzip")
     for path in [path for path in site.rglob("*") if path.is_file()]:
         zipped = gzip.compress(path.read_bytes(), 9)
         if len(zipped) < path.stat().st_size * 0.98:

@@ -156,7 +156,7 @@ def test_python_out_of_memory_refuses_one_question_and_answers_the_next(
     page = plain_context.new_page()
     page.goto(site.url)
     wait_for_kernel(page)
-    (worker,) = page.workers
+    worker = next(one for one in page.workers if one.url.endswith("/worker.js"))
     worker.evaluate(
         """() => {
             const {grow} = WebAssembly.Memory.prototype;

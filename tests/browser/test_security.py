@@ -148,7 +148,7 @@ def test_the_policy_holds_in_page_and_worker_where_the_host_sends_none(
     page.reload()
     wait_for_kernel(page)
     assert page.evaluate(violated) == "connect-src"
-    (worker,) = page.workers
+    worker = next(one for one in page.workers if one.url.endswith("/worker.js"))
     assert worker.evaluate(violated) == "connect-src"
     address = "() => { try { importScripts('./worker.js'); } catch (e) { return e.name; } }"
     assert worker.evaluate(address) == "TypeError"

@@ -277,7 +277,7 @@ def guess(
     return _guess(lamp, float(xy[0]), float(xy[1]), through, evidence, before)
 
 
-@lru_cache(maxsize=256)
+@lru_cache(maxsize=64)  # a large setup's lights, 40 kB each
 def _guess(
     lamp: str,
     x: float,

@@ -52,7 +52,7 @@ function packs() {
       return;
     }
     self.addEventListener("message", ({ data }) => {
-      if (data.lost !== undefined) reject(new Error(data.lost));
+      if (data.lost !== undefined) reject(new Error(data.lost || "unpack.js could not be read"));
       else if (data.id === undefined) take(data);
     });
   });

@@ -867,7 +867,7 @@ const de = {
     one: "1 Messung war schon hier.",
     other: "{n} Messungen waren schon hier.",
   },
-  "files.keptLights": { one: "1 Licht aufgehoben.", other: "{n} Lichter aufgehoben." },
+  "files.keptReadings": { one: "1 Messung aufgehoben.", other: "{n} Messungen aufgehoben." },
   "files.keptGels": { one: "1 Folie ist im Koffer.", other: "{n} Folien sind im Koffer." },
   "files.keptCameras": { one: "1 Kamera ist im Koffer.", other: "{n} Kameras sind im Koffer." },
   "files.toLight": "Die Lösung dazu zeigen",

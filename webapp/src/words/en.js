@@ -161,7 +161,7 @@ export default {
     one: "1 reading was here already.",
     other: "{n} readings were here already.",
   },
-  "files.keptLights": { one: "1 light kept.", other: "{n} lights kept." },
+  "files.keptReadings": { one: "1 reading kept.", other: "{n} readings kept." },
   "files.keptGels": { one: "1 gel is in the kit.", other: "{n} gels are in the kit." },
   "files.keptCameras": { one: "1 camera is in the kit.", other: "{n} cameras are in the kit." },
   "files.toLight": "Show its fix",

@@ -25,7 +25,6 @@ import { gels } from "../../store/kit/gels.js";
 import { keepOwnGel } from "../../store/kit/own-gels.js";
 import {
   currentSetup,
-  hasReading,
   keepReading,
   lightsOf,
   targetToKeep,
@@ -143,12 +142,14 @@ class FilesView extends Page {
         const name = setupName(group);
         if (name) await workInSetup(name);
         for (const { readings } of group.lights) {
-          const all = readings.map((/** @type {number} */ at) => fresh[at]);
-          const items = all.filter(({ data }) => !hasReading(currentSetup(), data));
-          incoming.done(all.filter((item) => !items.includes(item)));
-          had += all.length - items.length;
-          let light = ofThatTitle(all[0]);
+          const items = readings.map((/** @type {number} */ at) => fresh[at]);
+          let light = ofThatTitle(items[0]);
           for (const item of items) {
+            if (hasReading(currentSetup(), item.data)) {
+              incoming.done([item]);
+              had += 1;
+              continue;
+            }
             // Where keeping breaks off, the rest is still this light's.
             item.of = light;
             light = await this.keepLight(item, target);
@@ -167,7 +168,7 @@ class FilesView extends Page {
         onward(lights.length ? "set" : some.length ? "kit" : "cameras");
       }
       return [
-        lights.length > had ? t("files.keptLights", { n: lights.length - had }) : "",
+        lights.length > had ? t("files.keptReadings", { n: lights.length - had }) : "",
         had ? t("files.hadAlready", { n: had }) : "",
         some.length ? t("files.keptGels", { n: some.length }) : "",
         cameras.length ? t("files.keptCameras", { n: cameras.length }) : "",
@@ -565,6 +566,34 @@ function setupName({ title, stretch, from, to }) {
   if (stretch === null || !from || !to) return title;
   const span = `${timeOfDay(from)}–${timeOfDay(to)}`;
   return `${dayOf(from)}, ${from.slice(0, 16) === to.slice(0, 16) ? timeOfDay(from) : span}`;
+}
+
+/** What a reading says, by which the same one is known again. */
+const SAYS = /** @type {const} */ ([
+  "read_at",
+  "x",
+  "y",
+  "cct_K",
+  "duv",
+  "illuminance_lx",
+  "exposure_lx_s",
+  "spectrum",
+]);
+
+/**
+ * Whether a setup has this very reading already: taken at the same time, with the same numbers.
+ * @param {{id: string} | undefined} setup
+ * @param {Record<string, any>} data
+ */
+function hasReading(setup, data) {
+  if (!setup || !data.read_at) return false;
+  const says = (/** @type {Record<string, any>} */ one) =>
+    JSON.stringify(SAYS.map((name) => one[name] ?? null));
+  const wanted = says(data);
+  return book
+    .below(setup.id, "light")
+    .flatMap((light) => book.below(light.id, "reading"))
+    .some((one) => one.data.read_at === data.read_at && says(one.data) === wanted);
 }
 
 /**

@@ -40,34 +40,6 @@ export function lightsOf(setup) {
     });
 }
 
-/** What a reading says, by which the same one is known again. */
-const SAYS = /** @type {const} */ ([
-  "read_at",
-  "x",
-  "y",
-  "cct_K",
-  "duv",
-  "illuminance_lx",
-  "exposure_lx_s",
-  "spectrum",
-]);
-
-/**
- * Whether a setup has this very reading already: taken at the same time, with the same numbers.
- * @param {Thing | undefined} setup
- * @param {Record<string, any>} data
- */
-export function hasReading(setup, data) {
-  if (!setup || !data.read_at) return false;
-  const says = (/** @type {Record<string, any>} */ one) =>
-    JSON.stringify(SAYS.map((name) => one[name] ?? null));
-  const wanted = says(data);
-  return book
-    .below(setup.id, "light")
-    .flatMap((light) => book.below(light.id, "reading"))
-    .some((one) => one.data.read_at === data.read_at && says(one.data) === wanted);
-}
-
 /**
  * The lights of a setup that have no reading yet, such as those of a pick-up.
  * @param {Thing | undefined} setup

@@ -185,6 +185,7 @@ def test_a_window_that_came_back_is_still_told_by_its_noon(own: Page) -> None:
         go(own, "Set")
         open_slip(own, "north window")
         own.get_by_role("button", name="Read again: north window").click()
+        own.locator("#light-illuminance").wait_for()  # all of Light is drawn
         # What was advised was not hung: the window is read bare again.
         for gel in own.locator(".chips .chip").all()[::-1]:
             gel.click()

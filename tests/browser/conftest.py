@@ -30,7 +30,9 @@ PHONE = {"width": 390, "height": 844}
 expect.set_options(timeout=15_000)
 #: For each window Chromium gets two pages of its own ready, for its line of addresses.
 NO_PAGES_OF_ITS_OWN = "--disable-features=WebUIOmniboxPopup,WebUIOmniboxAimPopup"
-LAUNCH = {"args": ["--no-sandbox", "--disable-dev-shm-usage", NO_PAGES_OF_ITS_OWN]}
+#: Pages of one phone share a process, which has read the app's script already.
+SHARED = "--process-per-site"
+LAUNCH = {"args": ["--no-sandbox", "--disable-dev-shm-usage", NO_PAGES_OF_ITS_OWN, SHARED]}
 #: Compiled once and quickly: most pages of the tests are closed before better code would pay.
 #: Tests of long work take `profile`; Firefox, WebKitGTK, Node and the bench run it as it comes.
 QUICK = {"args": [*LAUNCH["args"], "--js-flags=--liftoff-only"]}
@@ -210,6 +212,9 @@ class Settled:
         page = self.open()
         wait_until_kept(page)
         page.close()
+        # Of no test: it keeps the process going from page to page.
+        self.warm = self.context.new_page()
+        self.warm.goto(self.site.url + "icon.svg")
 
     def open(self) -> Page:
         page = self.context.new_page()
@@ -227,7 +232,8 @@ class Settled:
     def close_pages(self) -> list[str]:
         """What went wrong on the pages that are closed."""
         for page in self.context.pages:
-            page.close()
+            if page is not self.warm:
+                page.close()
         faults, self.watch.faults = self.watch.faults, []
         return faults
 

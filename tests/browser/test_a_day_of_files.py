@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import shutil
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -116,19 +115,22 @@ def test_a_second_folder_of_the_day_goes_on_with_the_lights_of_the_first(
         meter_file(second, number, title)  # the card still holds the morning
     for number, title in enumerate(["Key", "Kicker"], 4):
         meter_file(second, number, title)
-    shutil.copy(second / "R056.txt", second / "copy.txt")  # the key's, once more
-    for folder, count in ((first, 4), (second, 7)):
+    # The card still holds the fill under another name, and a twin read the same in that minute.
+    fill = (second / "R059.txt").read_text()
+    (second / "copy.txt").write_text(fill)
+    (second / "twin.txt").write_text(fill.replace("Fill", "Fill, far side"))
+    for folder, count in ((first, 4), (second, 8)):
         load(demo, folder, count)
         demo.get_by_role("radio", name="one setup").check()
         demo.get_by_role("button", name=f"Keep all {count} in").click()
         expect(demo.locator("ek-set")).to_contain_text("Key", timeout=30_000)
-    expect(demo.get_by_text("2 readings kept. 5 readings were here already.")).to_be_visible()
-    for title in ("Key", "Fill", "Kicker"):
+    expect(demo.get_by_text("3 readings kept. 5 readings were here already.")).to_be_visible()
+    for title in ("Key", "Fill", "Fill, far side", "Kicker"):
         assert open_slip(demo, title).count() == 1
-    # Six readings of that day, not ten.
+    # Seven readings of that day, not twelve.
     go(demo, "Book")
     demo.get_by_role("link", name="2 The last sailing").first.click()
-    expect(demo.locator("a.reading", has_text="Nov 25")).to_have_count(6)
+    expect(demo.locator("a.reading", has_text="Nov 25")).to_have_count(7)
 
 
 def test_a_position_in_one_piece_and_a_horizon_point_by_point(demo: Page) -> None:

@@ -141,11 +141,12 @@ class FilesView extends Page {
       for (const group of grouped.groups) {
         const name = setupName(group);
         if (name) await workInSetup(name);
+        const before = readingsOf(currentSetup());
         for (const { readings } of group.lights) {
           const items = readings.map((/** @type {number} */ at) => fresh[at]);
           let light = ofThatTitle(items[0]);
           for (const item of items) {
-            if (hasReading(currentSetup(), item.data)) {
+            if (before.some((one) => isSame(one, item))) {
               incoming.done([item]);
               had += 1;
               continue;
@@ -568,33 +569,26 @@ function setupName({ title, stretch, from, to }) {
   return `${dayOf(from)}, ${from.slice(0, 16) === to.slice(0, 16) ? timeOfDay(from) : span}`;
 }
 
-/** What a reading says, by which the same one is known again. */
-const SAYS = /** @type {const} */ ([
-  "read_at",
-  "x",
-  "y",
-  "cct_K",
-  "duv",
-  "illuminance_lx",
-  "exposure_lx_s",
-  "spectrum",
-]);
+/** @typedef {{name: string, data: Record<string, any>}} Kept  a reading and the name of its light */
+
+/** All that a setup has been read. @param {{id: string} | undefined} setup @returns {Kept[]} */
+const readingsOf = (setup) =>
+  (setup ? book.below(setup.id, "light") : []).flatMap((light) =>
+    book.below(light.id, "reading").map(({ data }) => ({ name: light.data.name, data })),
+  );
 
 /**
- * Whether a setup has this very reading already: taken at the same time, with the same numbers.
- * @param {{id: string} | undefined} setup
- * @param {Record<string, any>} data
+ * Whether a reading was brought in before: taken at the same time, with all the same numbers, and
+ * of the same light where it says of which. Its file may be called otherwise.
+ * @param {Kept} kept @param {Item} item
  */
-function hasReading(setup, data) {
-  if (!setup || !data.read_at) return false;
-  const says = (/** @type {Record<string, any>} */ one) =>
-    JSON.stringify(SAYS.map((name) => one[name] ?? null));
-  const wanted = says(data);
-  return book
-    .below(setup.id, "light")
-    .flatMap((light) => book.below(light.id, "reading"))
-    .some((one) => one.data.read_at === data.read_at && says(one.data) === wanted);
-}
+const isSame = ({ name, data }, item) =>
+  Boolean(item.data.read_at) &&
+  item.data.read_at === data.read_at &&
+  (!item.titled || item.name.trim() === name) &&
+  Object.entries(item.data).every(
+    ([key, value]) => key === "file" || JSON.stringify(value) === JSON.stringify(data[key]),
+  );
 
 /**
  * The light of the setup worked in that a titled reading is of: "" where it has none of that name.

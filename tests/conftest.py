@@ -36,22 +36,30 @@ def dist(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return DIST
 
 
+#: Folders of tests that take milliseconds each.
+QUICK = {"kernel", "outside", "words"}
+
+
 @pytest.hookimpl(trylast=True)
 def pytest_collection_modifyitems(
     session: pytest.Session, config: pytest.Config, items: list[pytest.Item]
 ) -> None:
     """Spread the tests over the workers of pytest-xdist (`build.py test`).
 
-    What shares a page (a fixture of its module) stays together; every other test goes to whoever
-    is free. What takes longest comes first, so that no worker ends alone with it.
+    What shares a page (a fixture of its module) stays together; so do some dozens of quick tests,
+    as handing out takes longer than most of them; every other test goes to whoever is free. What
+    takes longest comes first, so that no worker ends alone with it.
     """
     if not config.pluginmanager.hasplugin("xdist"):
         return
     manager = session._fixturemanager
-    for item in items:
+    for number, item in enumerate(items):
         names = getattr(item, "fixturenames", ())
         fixtures = [one for name in names for one in manager.getfixturedefs(name, item) or ()]
+        path = Path(item.path)
         if any(fixture.scope == "module" for fixture in fixtures):
-            item.add_marker(pytest.mark.xdist_group(Path(item.path).stem))
+            item.add_marker(pytest.mark.xdist_group(path.stem))
+        elif path.parent.name in QUICK:
+            item.add_marker(pytest.mark.xdist_group(f"{path.stem} {number // 40}"))
     first = ("checks/test_elsewhere", "browser", "checks")
     items.sort(key=lambda item: next((n for n, s in enumerate(first) if f"/{s}" in item.nodeid), 9))

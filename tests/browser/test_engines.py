@@ -37,18 +37,6 @@ def elsewhere() -> Iterator[Elsewhere]:
     made.close()
 
 
-#: A browser that crashes is another's fault, which Debian's small one does now and then: its test
-#: runs again.
-CRASHED = [
-    "WebDriverException",
-    "InvalidSessionId",
-    "ReadTimeoutError",
-    "MaxRetryError",
-    "Protocol",
-]
-pytestmark = pytest.mark.flaky(reruns=2, only_rerun=CRASHED)
-
-
 @pytest.fixture(scope="module", params=ENGINES, ids=lambda engine: engine.name)
 def started(
     request: pytest.FixtureRequest,

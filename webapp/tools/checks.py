@@ -6,6 +6,7 @@ and types, the app's tests under Node, and the kernel's inside Pyodide (tests/ch
 
 from __future__ import annotations
 
+import json
 import os
 import subprocess
 import time
@@ -52,11 +53,11 @@ WITHOUT_DIST = [TESTS / "kernel", TESTS / "outside"]
 
 #: One worker a core. What shares a page stays together, and what takes longest starts first
 #: (tests/conftest.py): the scheduler is not to sort it by number.
-#: What fails runs once more, as a busy machine may be too slow for a browser; what passes only
-#: then is told as RERUN at the end.
 IN_PARALLEL = ["--dist", "loadgroup", "--no-loadscope-reorder", "-n", str(os.cpu_count() or 1)]
-IN_PARALLEL += ["--reruns", "1", "-rR"]
 
+#: What failed in the run before, and nothing where nothing did.
+LAST_FAILED = ROOT / ".pytest_cache/v/cache/lastfailed"
+ONCE_MORE = ["-q", "--last-failed", "--last-failed-no-failures", "none"]
 
 #: What pytest ends with when tests failed.
 SOME_FAILED = 1
@@ -120,12 +121,19 @@ def pytest(paths: list[Path], wheels_folder: Path | None) -> int:
         env = {**os.environ, **environment, **more}
         return subprocess.run(command, cwd=ROOT, env=env, check=False).returncode
 
+    LAST_FAILED.unlink(missing_ok=True)
     result = go(*IN_PARALLEL, *paths)
-    if result == SOME_FAILED and "CI" not in os.environ:  # where nobody could open a trace
-        say("Whatever failed in the browser runs once more, and leaves its trace in test-results/")
-        only = ["--last-failed", "--last-failed-no-failures", "none"]
-        go("-q", *only, TESTS / "browser", EVENKELVIN_TRACES="1")
+    if result == SOME_FAILED:
+        failed = last_failed()
+        say(f"{len(failed)} failed and run once more, alone; browser tests leave a trace")
+        result = go(*ONCE_MORE, *paths, EVENKELVIN_TRACES="1")
+        for test in sorted(failed - last_failed()):
+            say(f"RERUN {test} passed only the second time, and wants mending")
     return result
+
+
+def last_failed() -> set[str]:
+    return set(json.loads(LAST_FAILED.read_text())) if LAST_FAILED.exists() else set()
 
 
 def node_tests(paths: list[Path]) -> int:

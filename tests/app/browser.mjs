@@ -2,7 +2,12 @@
 // memory in place of IndexedDB. Import this first.
 const held = new Set();
 
+// Events of the window.
+const page = new EventTarget();
+
 Object.assign(globalThis, {
+  addEventListener: page.addEventListener.bind(page),
+  dispatchEvent: page.dispatchEvent.bind(page),
   location: new URL("https://localhost/app/index.html"),
   // Node's own would keep the process alive for a message that never comes.
   BroadcastChannel: undefined,

@@ -63,3 +63,23 @@ test("what storage refuses is told, and the tab remembers it until it is saved",
   await drafts.save("light", { x: "0.42" });
   assert.deepEqual(await drafts.load("light"), { x: "0.42" });
 });
+
+test("what is not written yet when the page is left comes back in its tab", async () => {
+  const drafts = tab("one");
+  await drafts.save("light", { x: "0.4" });
+  let write;
+  const slow = new Promise((resolve) => {
+    write = resolve;
+  });
+  database.run = async (...all) => {
+    await slow;
+    return MemoryDatabase.prototype.run.apply(database, all);
+  };
+  const saved = drafts.save("light", { x: "0.41" });
+  dispatchEvent(new Event("pagehide"));
+  assert.deepEqual(await tab("one").load("light"), { x: "0.41" });
+  write();
+  await saved;
+  await drafts.save("light", { x: "0.42" });
+  assert.deepEqual(await tab("one").load("light"), { x: "0.42" });
+});

@@ -1,7 +1,7 @@
 /**
  * What is typed and not kept yet, written at every keystroke. Each tab has its own draft of a
  * form; the draft of a tab that was killed is taken over by the next one that opens. What the
- * database refuses, the tab remembers.
+ * database refuses, or has not written when the page is left, the tab remembers.
  */
 import { session } from "../session.js";
 import { openTabs } from "../tabs.js";
@@ -13,7 +13,15 @@ export class Drafts {
   constructor(database) {
     this.database = database;
     this.tab = "";
+    globalThis.addEventListener?.("pagehide", () => {
+      for (const [form, value] of this.#unwritten) {
+        if (value !== undefined) session.set(this.#refused(form), JSON.stringify(value));
+      }
+    });
   }
+
+  /** What is on its way into the database, by form. @type {Map<string, any>} */
+  #unwritten = new Map();
 
   /** @param {string} form */
   #refused(form) {
@@ -51,6 +59,7 @@ export class Drafts {
   /** @param {string} form @param {any} value undefined = nothing typed any more */
   async save(form, value) {
     const own = form + BETWEEN + this.tab;
+    this.#unwritten.set(form, value);
     try {
       await this.database.run(
         "drafts",
@@ -62,6 +71,8 @@ export class Drafts {
     } catch (error) {
       if (value !== undefined) session.set(this.#refused(form), JSON.stringify(value));
       throw error;
+    } finally {
+      if (this.#unwritten.get(form) === value) this.#unwritten.delete(form);
     }
     session.remove(this.#refused(form));
   }

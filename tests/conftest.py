@@ -36,30 +36,13 @@ def dist(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return DIST
 
 
-#: Folders of tests that take milliseconds each.
-QUICK = {"kernel", "outside", "words"}
+#: What takes longest begins first, so that no worker ends alone with it.
+FIRST = ("checks/test_elsewhere", "browser", "checks", "outside")
 
 
 @pytest.hookimpl(trylast=True)
-def pytest_collection_modifyitems(
-    session: pytest.Session, config: pytest.Config, items: list[pytest.Item]
-) -> None:
-    """Spread the tests over the workers of pytest-xdist (`build.py test`).
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    def turn(item: pytest.Item) -> int:
+        return next((n for n, part in enumerate(FIRST) if f"/{part}" in item.nodeid), len(FIRST))
 
-    What shares a page (a fixture of its module) stays together; so do some dozens of quick tests,
-    as handing out takes longer than most of them; every other test goes to whoever is free. What
-    takes longest comes first, so that no worker ends alone with it.
-    """
-    if not config.pluginmanager.hasplugin("xdist"):
-        return
-    manager = session._fixturemanager
-    for number, item in enumerate(items):
-        names = getattr(item, "fixturenames", ())
-        fixtures = [one for name in names for one in manager.getfixturedefs(name, item) or ()]
-        path = Path(item.path)
-        if any(fixture.scope == "module" for fixture in fixtures):
-            item.add_marker(pytest.mark.xdist_group(path.stem))
-        elif path.parent.name in QUICK:
-            item.add_marker(pytest.mark.xdist_group(f"{path.stem} {number // 40}"))
-    first = ("checks/test_elsewhere", "browser", "checks")
-    items.sort(key=lambda item: next((n for n, s in enumerate(first) if f"/{s}" in item.nodeid), 9))
+    items.sort(key=turn)

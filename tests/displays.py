@@ -10,6 +10,7 @@ from __future__ import annotations
 import io
 import math
 import random
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -105,9 +106,8 @@ _SHOWN = (
 )
 
 
-def display(seed: int, *, segmented: bool | None = None) -> Display:
-    """Return the picture of a seed; the same seed gives the same picture."""
-    chance = random.Random(seed)
+def _shown(chance: random.Random) -> dict[str, str]:
+    """Draw which figures a display shows, in their order."""
     figures = _figures(chance)
     fields = list(chance.choices(_SHOWN, weights=(3, 4, 5, 4, 3, 1, 1, 1))[0])
     if len(fields) >= 10 and chance.random() < 0.4:
@@ -117,9 +117,21 @@ def display(seed: int, *, segmented: bool | None = None) -> Display:
         if "x" in fields and "y" in fields:
             fields.remove("y")
             fields.insert(fields.index("x") + 1, "y")
+    return {name: figures[name] for name in fields}
+
+
+def first_showing(fields: set[str], seeds: Iterable[int]) -> Display:
+    """Return the first of some displays that shows these figures and no other."""
+    return display(next(seed for seed in seeds if set(_shown(random.Random(seed))) == fields))
+
+
+@cache
+def display(seed: int, *, segmented: bool | None = None) -> Display:
+    """Return the picture of a seed; the same seed gives the same picture."""
+    chance = random.Random(seed)
+    shown = _shown(chance)
     if segmented is None:
-        segmented = len(fields) <= 6 and chance.random() < 0.12
-    shown = {name: figures[name] for name in fields}
+        segmented = len(shown) <= 6 and chance.random() < 0.12
     screen = _screen(chance, shown, segmented)
     photo = _photographed(chance, screen)
     data = io.BytesIO()

@@ -170,8 +170,11 @@ def test_a_code_that_is_none_and_one_that_nobody_answers_are_said(
     read_code(guest, second)
     answer = show_code(guest, tmp_path, "answer")
     guest.close()
+    host.clock.install()
     read_code(host, answer)
-    expect(host.get_by_role("alert")).to_contain_text("could not be reached")
+    unreached = host.get_by_role("alert").get_by_text("could not be reached")
+    while not unreached.is_visible():  # ten seconds, by the page's clock
+        host.clock.fast_forward(1000)
     expect(host.get_by_role("link", name="Share or save the whole book")).to_be_visible()
 
 

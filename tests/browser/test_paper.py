@@ -18,7 +18,7 @@ from pypdf import PdfReader
 import long_sheet
 
 #: Room above what is printed, so that the pages break elsewhere, in CSS px.
-ABOVE = (0, 130, 290, 470)
+ABOVE = {"A4": (0, 290), "Letter": (130, 470)}
 #: What begins a picture, which is never cut in two and so may leave a page less full.
 PICTURE = re.compile(r"↑ green|Roll \d+:")
 SETUPS = {f"{n} {name}" for n, name in enumerate(long_sheet.SETUPS, 1)}
@@ -87,7 +87,7 @@ def test_no_page_ends_with_a_heading_or_is_left_empty(page: Page, address: str, 
     words -= {plain(text) for text in page.locator("article > p, td").all_text_contents()}
     assert len(words) > 2
     found: list[Any] = []
-    for above in ABOVE:
+    for above in ABOVE[paper]:
         sheets = sheets_of(page, paper, above)
         found += [(above, one) for one in complaints(sheets, words)]
     assert found == [], "\n".join(f"{above} px above: {one}" for above, one in found)

@@ -51,9 +51,9 @@ SOURCES = {
 #: Tests that need no finished app.
 WITHOUT_DIST = [TESTS / "kernel", TESTS / "outside"]
 
-#: One worker a core. What shares a page stays together, and what takes longest starts first
-#: (tests/conftest.py): the scheduler is not to sort it by number.
-IN_PARALLEL = ["--dist", "loadgroup", "--no-loadscope-reorder", "-n", str(os.cpu_count() or 1)]
+#: One worker a core. A file's tests stay together, as they may share a page; the files come in
+#: the order of tests/conftest.py, not sorted by number.
+IN_PARALLEL = ["--dist", "loadfile", "--no-loadscope-reorder", "-n", str(os.cpu_count() or 1)]
 
 #: What failed in the run before, and nothing where nothing did.
 LAST_FAILED = ROOT / ".pytest_cache/v/cache/lastfailed"

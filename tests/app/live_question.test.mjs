@@ -125,6 +125,45 @@ test("a problem takes the answer's place and is found at its path", async () => 
   assert.equal(question.problemBeside(/^lights\./), undefined);
 });
 
+test("in the middle of typing nothing is said to be wrong, but it is known", async () => {
+  const field = new EventTarget();
+  host.querySelector = () => field;
+  const question = live();
+  const wrong = { problem: { field: "reading.y", message: "y is too small." } };
+  const ask = async (n) => {
+    question.put({ n });
+    mock.timers.tick(60);
+    kernel.asked.at(-1).resolve(n % 2 ? wrong : { n });
+    await settle();
+  };
+  await ask(2);
+  await ask(3);
+  assert.deepEqual([question.answer.n, question.problem, question.waiting], [2, undefined, true]);
+  assert.equal(question.found.message, "y is too small.");
+  await ask(4); // typed on before it was told
+  mock.timers.tick(2000);
+  await settle();
+  assert.deepEqual(
+    [question.answer.n, question.problem, question.found],
+    [4, undefined, undefined],
+  );
+  await ask(5);
+  field.dispatchEvent(new Event("blur"));
+  await settle();
+  assert.equal(question.problemAt("reading.y"), "y is too small.");
+  assert.equal(question.answer, undefined);
+  question.put({ n: 6 });
+  mock.timers.tick(60);
+  kernel.asked.at(-1).resolve({ problem: { field: "reading.y", message: "y is too large." } });
+  await settle();
+  assert.equal(question.problem.message, "y is too large."); // one is told already
+  question.put(null);
+  await ask(7);
+  mock.timers.tick(2000);
+  await settle();
+  assert.equal(question.problem.message, "y is too small.");
+});
+
 test("a question that fails is a problem of no field", async () => {
   const question = live();
   question.put({ n: 1 });

@@ -180,17 +180,22 @@ WAYS = {
 }
 
 
+def with_a_keyboard(page: Page, way: str) -> tuple[list[str], list[str]]:
+    """A phone with its keyboard up, one way chosen: labels of the fields, what is typed."""
+    if way == "Mired and Cuts":
+        go(page, "Kit")
+        for form in ("mired", "cuts of plus and minus green"):
+            page.get_by_role("radio", name=form, exact=True).check()
+        go(page, "Light")
+    page.set_viewport_size({"width": 390, "height": 480})
+    expect(page.locator("html[data-short]")).to_be_attached()
+    page.get_by_role("radio", name=way, exact=True).check()
+    return WAYS[way]
+
+
 @pytest.mark.parametrize("way", WAYS)
 def test_over_a_keyboard_fields_and_answer_are_both_in_sight(app: Page, way: str) -> None:
-    if way == "Mired and Cuts":
-        go(app, "Kit")
-        for form in ("mired", "cuts of plus and minus green"):
-            app.get_by_role("radio", name=form, exact=True).check()
-        go(app, "Light")
-    app.set_viewport_size({"width": 390, "height": 480})
-    expect(app.locator("html[data-short]")).to_be_attached()
-    app.get_by_role("radio", name=way, exact=True).check()
-    labels, values = WAYS[way]
+    labels, values = with_a_keyboard(app, way)
     for label, value in zip(labels, values, strict=True):
         field(app, label).click()
         app.keyboard.type(value)
@@ -211,3 +216,37 @@ def test_over_a_keyboard_fields_and_answer_are_both_in_sight(app: Page, way: str
     assert box(field(app, "Illuminance"))[1] <= bar
     app.get_by_role("button", name="Keep", exact=True).click()
     expect(app.locator(".kept")).to_be_visible()
+
+
+#: Writes down where the field that is typed into goes, frame by frame, and what is called wrong.
+WATCH_THE_FIELD = """() => {
+    const told = window.told = [];
+    let last = null, top = 0;
+    const look = () => {
+        const field = document.activeElement;
+        const now = field.getBoundingClientRect().top;
+        if (field === last && Math.abs(now - top) > 1) told.push(`${field.id} by ${now - top} px`);
+        for (const one of document.querySelectorAll("main .problem")) told.push(one.textContent);
+        [last, top] = [field, now];
+        requestAnimationFrame(look);
+    };
+    look();
+}"""
+
+
+@pytest.mark.parametrize("way", WAYS)
+def test_no_field_moves_nor_complains_while_a_number_is_typed(app: Page, way: str) -> None:
+    """So slowly that every keystroke is asked: half a number is often wrong."""
+    labels, values = with_a_keyboard(app, way)
+    full = [f"0.{value}" if way == "x y" else value for value in values]
+    field(app, labels[0]).click()
+    expect(app.locator("html[data-short][data-typing]")).to_be_attached()
+    app.evaluate(WATCH_THE_FIELD)
+    for label, value in [*zip(labels, full, strict=True), ("Illuminance", "860")]:
+        field(app, label).click()
+        app.evaluate("told.length = 0")  # to a field that is chosen the page may go
+        app.keyboard.type(value, delay=150)
+        assert app.evaluate("told") == [], label
+    expect(headline(app)).to_be_visible()
+    field(app, labels[0]).fill("7")
+    expect(app.locator("main .problem")).to_be_visible()  # once nothing more is typed

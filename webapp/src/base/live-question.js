@@ -1,13 +1,16 @@
 /**
  * A question to the kernel that follows what is on the screen: `put` it at every render; it is
  * asked when it changed and the typing paused, and an older one still waiting is dropped. One that
- * is made from the answer to another waits for that answer, then is asked at once.
+ * is made from the answer to another waits for that answer, then is asked at once. What is wrong is
+ * not told in the middle of typing: half a number often is.
  */
 import * as client from "../kernel/client.js";
 
 const PAUSE = 60; // ms without a keystroke
+const LONG_PAUSE = 1200; // ms without a keystroke after which nobody is in the middle of a number
 
 /** @typedef {import("lit").ReactiveController} ReactiveController */
+/** @typedef {import("../kernel/answers.js").Problem} Problem */
 
 /**
  * @template {import("../kernel/answers.js").Ask} A
@@ -15,7 +18,7 @@ const PAUSE = 60; // ms without a keystroke
  */
 export class LiveQuestion {
   /**
-   * @param {import("lit").ReactiveControllerHost} host
+   * @param {import("lit").ReactiveControllerHost & Partial<ParentNode>} host
    * @param {object} [options]
    * @param {{waiting: boolean}[]} [options.after]  those whose answers this one is made from
    * @param {Pick<typeof client, "ask" | "onStage">} [options.kernel]
@@ -26,8 +29,10 @@ export class LiveQuestion {
     this.kernel = kernel;
     /** The last good answer to the present question, or to the one before while waiting. */
     this.answer = /** @type {import("../kernel/answers.js").Answers[A] | undefined} */ (undefined);
-    /** What is wrong with the present question. @type {import("../kernel/answers.js").Problem | undefined} */
+    /** What is wrong with the present question. @type {Problem | undefined} */
     this.problem = undefined;
+    /** The same as soon as it is known, told or not. @type {Problem | undefined} */
+    this.found = undefined;
     this.waiting = false;
     /** Whether the person gave it up. */
     this.stopped = false;
@@ -78,6 +83,7 @@ export class LiveQuestion {
     this.#stop();
     this.#asked = text;
     this.stopped = false;
+    this.found = undefined;
     if (!question) {
       this.answer = undefined;
       this.problem = undefined;
@@ -134,18 +140,41 @@ export class LiveQuestion {
   async #send(question) {
     const abort = new AbortController();
     this.#abort = abort;
-    try {
-      const answer = await this.kernel.ask(question, { signal: abort.signal });
+    const answer = await this.#answerTo(question, abort.signal);
+    if (abort.signal.aborted) return;
+    this.found = answer.problem;
+    if (answer.problem && !this.problem) {
+      this.host.requestUpdate();
+      await this.#typed();
       if (abort.signal.aborted) return;
-      this.problem = this.#down ? undefined : answer.problem;
-      this.answer = answer.problem ? undefined : answer;
-    } catch (error) {
-      if (abort.signal.aborted) return;
-      const message = error instanceof Error ? error.message : String(error);
-      this.problem = { field: "", message };
-      this.answer = undefined;
     }
+    this.problem = this.#down ? undefined : answer.problem;
+    this.answer = answer.problem ? undefined : answer;
     this.waiting = false;
     this.host.requestUpdate();
+  }
+
+  /**
+   * @param {import("../kernel/answers.js").Question<A>} question
+   * @param {AbortSignal} signal
+   * @returns {Promise<any>}  a question that could not be asked is one with a problem
+   */
+  async #answerTo(question, signal) {
+    try {
+      return await this.kernel.ask(question, { signal });
+    } catch (error) {
+      const message = error instanceof Error ? error.message : String(error);
+      return { problem: { field: "", message } };
+    }
+  }
+
+  /** Resolves when nobody types here: at once, after a long pause, or as the field is left. */
+  async #typed() {
+    const field = this.host.querySelector?.("input:focus, textarea:focus");
+    if (!field) return;
+    await new Promise((resolve) => {
+      setTimeout(resolve, LONG_PAUSE);
+      field.addEventListener("blur", resolve, { once: true });
+    });
   }
 }

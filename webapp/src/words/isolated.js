@@ -32,3 +32,12 @@ export function isolated(words) {
  */
 export const joined = (all, sign = " · ") =>
   [...all].flatMap((words) => (words ? [isolated(words)] : [])).join(sign);
+
+/**
+ * Names as a list; where one of them holds a comma itself, semicolons part them.
+ * @param {Iterable<string>} names
+ */
+export function listed(names) {
+  const all = [...names];
+  return joined(all, all.some((name) => name.includes(",")) ? "; " : ", ");
+}

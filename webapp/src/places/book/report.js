@@ -19,7 +19,7 @@ import { withOwnGels } from "../../store/kit/own-gels.js";
 import { cameraWords } from "../../store/questions/camera.js";
 import { bookQuestion } from "../../store/questions/reading.js";
 import { t, tMaybe } from "../../words/index.js";
-import { isolated, joined } from "../../words/isolated.js";
+import { isolated, joined, listed } from "../../words/isolated.js";
 import {
   coordinate,
   dateTime,
@@ -380,7 +380,7 @@ class ReportView extends Page {
                   html`${gel.name}
                     ${gel.measured ? html`<span class="hint">${t("report.measured")}</span>` : nothing}`,
                   gel.pieces,
-                  joined(gel.lights, ", "),
+                  listed(gel.lights),
                 ]),
               )}
             </section>`

@@ -13,6 +13,7 @@ import { book, inDemo, reportFault, settings } from "../../store/index.js";
 import { ownKits } from "../../store/kit/own-kits.js";
 import { bookQuestion } from "../../store/questions/reading.js";
 import { listStyle, t } from "../../words/index.js";
+import { listed } from "../../words/isolated.js";
 import { count, toTenth } from "../../words/numbers.js";
 import { fileOf, handOver } from "./carry.js";
 import { qrCode, roomFor } from "./qr-code.js";
@@ -270,7 +271,7 @@ class ShareView extends Page {
               />
               <span>
                 ${t("share.kits")}
-                <span class="hint">${kits.map((kit) => kit.data.name).join(", ")}</span>
+                <span class="hint">${listed(kits.map((kit) => kit.data.name))}</span>
               </span>
             </label>`
           : nothing

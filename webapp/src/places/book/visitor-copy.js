@@ -9,7 +9,7 @@ import { problemNote, warningList } from "../../parts/warnings.js";
 import { reportFault, settings } from "../../store/index.js";
 import { visitor } from "../../store/log/visitor.js";
 import { t, tMaybe } from "../../words/index.js";
-import { joined } from "../../words/isolated.js";
+import { joined, listed } from "../../words/isolated.js";
 import { count, dayOf, duv, illuminance, kelvin, whenRead } from "../../words/numbers.js";
 import { readingWords } from "../../words/reading.js";
 
@@ -92,7 +92,7 @@ function readingsOf(readings) {
 }
 
 /** @param {import("../../store/log/log.js").Log} book @param {import("../../store/log/book.js").Thing[]} setups */
-function listedOf(book, setups) {
+function shownOf(book, setups) {
   let room = MOST_IN_ALL;
   return setups.filter((setup) => {
     if (room <= 0) return false;
@@ -121,7 +121,7 @@ export function visitorCopy() {
     .below(null, "production")
     .flatMap((one) => book.below(one.id, "location"))
     .flatMap((one) => book.below(one.id, "setup"));
-  const listed = listedOf(book, setups);
+  const shown = shownOf(book, setups);
   return html`
     <section class="answer">
       <p class="headline" data-testid="headline">${copy.title}</p>
@@ -133,7 +133,7 @@ export function visitorCopy() {
         ].join(", ")}
       </p>
       ${gel ? html`<p class="hint">${t("copy.gels", { n: gel })}</p>` : nothing}
-      ${kits.length ? html`<p class="hint">${t("copy.kits", { names: kits.join(", ") })}</p>` : nothing}
+      ${kits.length ? html`<p class="hint">${t("copy.kits", { names: listed(kits) })}</p>` : nothing}
       <p class="hint hash">${t("copy.hash", { n: summary.count, hash: summary.sha256.slice(0, 12) })}</p>
       ${warningList(summary.warnings)} ${problemNote(problem || undefined)}
       ${
@@ -156,10 +156,10 @@ export function visitorCopy() {
                 </div>`
       }
     </section>
-    ${listed.map((setup) => setupOf(copy, setup))}
+    ${shown.map((setup) => setupOf(copy, setup))}
     ${
-      setups.length > listed.length
-        ? html`<p class="hint">${t("copy.moreSetups", { n: setups.length - listed.length })}</p>`
+      setups.length > shown.length
+        ? html`<p class="hint">${t("copy.moreSetups", { n: setups.length - shown.length })}</p>`
         : nothing
     }
   `;

@@ -25,7 +25,7 @@ import {
   typedIn,
 } from "../../store/questions/by-the-roll.js";
 import { t } from "../../words/index.js";
-import { joined } from "../../words/isolated.js";
+import { listed } from "../../words/isolated.js";
 import { gelsOf } from "./advice.js";
 
 const SCOPES = /** @type {const} */ (["setup", "location", "book"]);
@@ -200,9 +200,8 @@ class OrderView extends Page {
   pieceLines(gel, most) {
     return gel.pieces.map((/** @type {any} */ { words, where }) => {
       const rest = most ? where.length - most : 0;
-      const names = [joined(where.slice(0, most), ", ")];
-      if (rest > 0) names.push(t("find.more", { n: rest }));
-      return where.length ? `${words} (${names.join(", ")})` : words;
+      const more = rest > 0 ? [t("find.more", { n: rest })] : [];
+      return where.length ? `${words} (${listed([...where.slice(0, most), ...more])})` : words;
     });
   }
 
@@ -246,7 +245,7 @@ class OrderView extends Page {
       .filter(({ light, gels: some }) => some.length && throughGlass(light))
       .map(({ light }) => light.data.name);
     return names.length
-      ? html`<p class="hint">${t("order.throughGlass", { names: joined(names, ", ") })}</p>`
+      ? html`<p class="hint">${t("order.throughGlass", { names: listed(names) })}</p>`
       : nothing;
   }
 

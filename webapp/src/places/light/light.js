@@ -204,7 +204,7 @@ class LightView extends Page {
 
   /** A reading is kept unless it is known to be none; a kernel in trouble is no reason not to. */
   get keepable() {
-    const wrong = this.fix.problem?.field.startsWith("reading");
+    const wrong = this.fix.found?.field.startsWith("reading");
     return lightDraft.complete && !this.keeping.busy && !wrong;
   }
 

@@ -104,7 +104,7 @@ class DialView extends Page {
 
   /** A pair is kept unless it is known to be none; a kernel in trouble is no reason not to. */
   get keepable() {
-    const wrong = this.check.problem?.field.startsWith("history");
+    const wrong = this.check.found?.field.startsWith("history");
     const whole = complete(this.draft.typed.measured) && complete(this.dialledNow);
     return whole && !wrong && !this.keeping.busy;
   }

@@ -3,14 +3,14 @@ import { html, nothing } from "lit";
 import { landsWords } from "../../parts/plan-line.js";
 import { verdictMark } from "../../parts/verdict.js";
 import { t } from "../../words/index.js";
-import { joined } from "../../words/isolated.js";
+import { listed } from "../../words/isolated.js";
 import { steps, stops } from "../../words/numbers.js";
 
 /** @typedef {any} Plan  one of the front of the kernel's "balance" */
 
 /** @param {any} row of the gel to fetch */
 function fetchWords({ gel, cuts, lights }) {
-  const names = joined(new Set(lights), ", ");
+  const names = listed(new Set(lights));
   return t("balance.fetch", { n: cuts, gel, lights: names });
 }
 
@@ -37,10 +37,7 @@ export function together({ per_light, twins = [] }) {
     const farthest = alike.reduce((/** @type {any} */ a, /** @type {any} */ b) =>
       b.steps > a.steps ? b : a,
     );
-    const name = joined(
-      alike.map((/** @type {any} */ each) => each.name),
-      ", ",
-    );
+    const name = listed(alike.map((/** @type {any} */ each) => each.name));
     return [{ ...farthest, name }];
   });
 }

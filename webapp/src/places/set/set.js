@@ -49,7 +49,7 @@ import {
 } from "../../store/log/shoot.js";
 import { gelTerms, terms } from "../../store/questions/reading.js";
 import { t } from "../../words/index.js";
-import { joined } from "../../words/isolated.js";
+import { listed } from "../../words/isolated.js";
 import { kelvin, steps, stops } from "../../words/numbers.js";
 import { driftedTable, driftedWords } from "./drifted.js";
 import { setText } from "./set-text.js";
@@ -216,7 +216,7 @@ class SetView extends Page {
           ? html`<p class="judged">
                 ${
                   differ.length
-                    ? t("judge.differ", { n: differ.length, names: joined(differ, ", ") })
+                    ? t("judge.differ", { n: differ.length, names: listed(differ) })
                     : t("judge.same")
                 }
               </p>
@@ -365,11 +365,7 @@ class SetView extends Page {
     }
     const out = answer.odd_ones_out.length;
     const all = answer.lights.filter((/** @type {any} */ light) => light.verdict).length;
-    const named = (/** @type {number[]} */ some) =>
-      joined(
-        some.map((i) => answer.lights[i].name),
-        ", ",
-      );
+    const named = (/** @type {number[]} */ some) => listed(some.map((i) => answer.lights[i].name));
     const found = answer.found.length;
     return html`
       <p class="headline" data-testid="headline">

@@ -110,22 +110,22 @@ def test_a_second_folder_of_the_day_goes_on_with_the_lights_of_the_first(
     first, second = tmp_path / "first", tmp_path / "second"
     first.mkdir()
     second.mkdir()
-    for number, title in enumerate(["Key", "Fill", "Key", ""]):
+    for number, title in enumerate(["Back Key", "Back Fill", "Back Key", ""]):
         meter_file(first, number, title)
         meter_file(second, number, title)  # the card still holds the morning
-    for number, title in enumerate(["Key", "Kicker"], 4):
+    for number, title in enumerate(["back  key ", "Kicker"], 4):
         meter_file(second, number, title)
     # The card still holds the fill under another name, and a twin read the same in that minute.
     fill = (second / "R059.txt").read_text()
     (second / "copy.txt").write_text(fill)
-    (second / "twin.txt").write_text(fill.replace("Fill", "Fill, far side"))
+    (second / "twin.txt").write_text(fill.replace("Back Fill", "Back Fill, far side"))
     for folder, count in ((first, 4), (second, 8)):
         load(demo, folder, count)
         demo.get_by_role("radio", name="one setup").check()
         demo.get_by_role("button", name=f"Keep all {count} in").click()
-        expect(demo.locator("ek-set")).to_contain_text("Key", timeout=30_000)
+        expect(demo.locator("ek-set")).to_contain_text("Back Key", timeout=30_000)
     expect(demo.get_by_text("3 readings kept. 5 readings were here already.")).to_be_visible()
-    for title in ("Key", "Fill", "Fill, far side", "Kicker"):
+    for title in ("Back Key", "Back Fill", "Back Fill, far side", "Kicker"):
         assert open_slip(demo, title).count() == 1
     # Seven readings of that day, not twelve.
     go(demo, "Book")

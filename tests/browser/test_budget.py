@@ -28,7 +28,7 @@ BUDGET = {
 #: Compressors differ by a few hundred bytes from one machine to the next; the room is for that. The
 #: whole grew by 4 kB for the scout's day: a folder parted into setups, the sun in each window, the
 #: horizon that is tapped.
-OPENING_SCRIPT, WHOLE_SCRIPT = 72_700, 242_000
+OPENING_SCRIPT, WHOLE_SCRIPT = 73_000, 242_000
 #: Most bytes of all files together: where a host compresses, and where it does not. Pyodide and
 #: numpy as published are 8.76 MB where a host compresses; the app is to stay below 0.57 of that.
 #: 5 kB of it came with the scout's day (a folder in groups, the horizon tapped), half of one with

@@ -219,6 +219,7 @@ def test_a_surface_stands_in_its_own_setup_wherever_one_works(app: Page) -> None
     walk(app, WALK)
     expect(app.get_by_role("heading", level=1)).to_contain_text("Surface 1")
     mine = app.get_by_role("heading", level=1).get_by_role("link").inner_text()
+    expect(app).to_have_url(re.compile("#sweep/."))
     address = app.url
     go(app, "Book")
     app.get_by_role("link", name=re.compile("Setup 1")).first.click()

@@ -56,8 +56,7 @@ def test_three_phones_share_one_book_and_one_comes_back(phone: Phones, tmp_path:
 
     # What the guest keeps stands on the host's screen at once.
     go(host, "Book")
-    before = host.locator("ek-book a.setup").count()
-    assert before == 2  # each phone had a first setup of its own
+    expect(host.locator("ek-book a.setup")).to_have_count(2)  # each phone had a first one
     guest.evaluate("location.hash = '#book'")
     guest.get_by_role("button", name="New production").click()
     field = guest.locator("ek-book form input")

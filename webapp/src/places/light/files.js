@@ -25,7 +25,9 @@ import { gels } from "../../store/kit/gels.js";
 import { keepOwnGel } from "../../store/kit/own-gels.js";
 import {
   currentSetup,
+  isSameName,
   keepReading,
+  lightNamed,
   lightsOf,
   targetToKeep,
   workInSetup,
@@ -585,7 +587,7 @@ const readingsOf = (setup) =>
 const isSame = ({ name, data }, item) =>
   Boolean(item.data.read_at) &&
   item.data.read_at === data.read_at &&
-  (!item.titled || item.name.trim() === name) &&
+  (!item.titled || isSameName(name, item.name)) &&
   Object.entries(item.data).every(
     ([key, value]) => key === "file" || JSON.stringify(value) === JSON.stringify(data[key]),
   );
@@ -594,10 +596,7 @@ const isSame = ({ name, data }, item) =>
  * The light of the setup worked in that a titled reading is of: "" where it has none of that name.
  * @param {Item} item
  */
-const ofThatTitle = ({ titled, name }) =>
-  (titled &&
-    lightsOf(currentSetup()).find(({ light }) => light.data.name === name.trim())?.light.id) ||
-  "";
+const ofThatTitle = ({ titled, name }) => (titled && lightNamed(currentSetup(), name)?.id) || "";
 
 /** When a light was read, as far as its file says: what is not said stands last. @param {Item | undefined} item */
 const timeOf = (item) => Date.parse(item?.data?.read_at) || Number.MAX_SAFE_INTEGER;

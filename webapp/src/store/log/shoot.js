@@ -392,12 +392,19 @@ export async function takeBack({ reading, light, fresh, earlier }) {
  * @param {string} name
  */
 export function lightNamed(setup, name) {
-  const plain = (/** @type {unknown} */ words) =>
-    String(words ?? "")
-      .trim()
-      .toLocaleLowerCase();
   if (!setup || !name.trim()) return undefined;
-  return book.below(setup.id, "light").find((light) => plain(light.data.name) === plain(name));
+  return book.below(setup.id, "light").find((light) => isSameName(light.data.name, name));
+}
+
+/**
+ * Whether two names are one and the same light's: capitals and blanks tell nothing.
+ * @param {string | undefined} one
+ * @param {string} other
+ */
+export function isSameName(one, other) {
+  const plain = (/** @type {string} */ words) =>
+    words.trim().replace(/\s+/g, " ").toLocaleLowerCase();
+  return plain(one ?? "") === plain(other);
 }
 
 /**

@@ -51,9 +51,10 @@ SOURCES = {
 #: Tests that need no finished app.
 WITHOUT_DIST = [TESTS / "kernel", TESTS / "outside"]
 
-#: One worker a core. A file's tests stay together, as they may share a page; the files come in
-#: the order of tests/conftest.py, not sorted by number.
-IN_PARALLEL = ["--dist", "loadfile", "--no-loadscope-reorder", "-n", str(os.cpu_count() or 1)]
+#: One worker more than there are cores, as pages wait now and then. A file's tests stay together:
+#: they may share a page. The files come in the order of tests/conftest.py, not sorted by number.
+WORKERS = (os.cpu_count() or 1) + 1
+IN_PARALLEL = ["--dist", "loadfile", "--no-loadscope-reorder", "-n", str(WORKERS)]
 
 #: What failed in the run before, and nothing where nothing did.
 LAST_FAILED = ROOT / ".pytest_cache/v/cache/lastfailed"

@@ -44,10 +44,12 @@ def run(
         raise BuildError(f"`{' '.join(words[:4])} …` failed; its message is above.")
 
 
-def in_pyodide(script: Path, *arguments: str, options: Iterable[str | Path] = ()) -> None:
-    """Run a Python script inside Pyodide under Node."""
+def in_pyodide(
+    script: Path, *arguments: str, options: Iterable[str | Path] = (), node: Iterable[str] = ()
+) -> None:
+    """Run a Python script inside Pyodide under Node, which gets switches of its own."""
     tool = TOOLS / "in_pyodide.mjs"
-    run(["node", tool, *options, script, *arguments], cwd=WEBAPP)
+    run(["node", *node, tool, *options, script, *arguments], cwd=WEBAPP)
 
 
 def sha256(data: bytes) -> str:

@@ -51,10 +51,9 @@ SOURCES = {
 #: Tests that need no finished app.
 WITHOUT_DIST = [TESTS / "kernel", TESTS / "outside"]
 
-#: One worker more than there are cores, as pages wait now and then. A file's tests stay together:
-#: they may share a page. The files come in the order of tests/conftest.py, not sorted by number.
-WORKERS = (os.cpu_count() or 1) + 1
-IN_PARALLEL = ["--dist", "loadfile", "--no-loadscope-reorder", "-n", str(WORKERS)]
+#: One worker a core. A file's tests stay together: they may share a page. The files come in the
+#: order of tests/conftest.py, not sorted by number.
+IN_PARALLEL = ["--dist", "loadfile", "--no-loadscope-reorder", "-n", str(os.cpu_count() or 1)]
 
 #: What failed in the run before, and nothing where nothing did.
 LAST_FAILED = ROOT / ".pytest_cache/v/cache/lastfailed"

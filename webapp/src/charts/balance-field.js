@@ -41,7 +41,7 @@ export function balanceField(field, { title }) {
     <figure class="chart">
       <svg viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="${title} ${fieldWords(field)}">
         ${svg`
-          <rect class="sheet" x="0.5" y="0.5" width=${WIDTH - 1} height=${HEIGHT - 1} rx="8"></rect>
+          ${sheet()}
           <g class="axes">
             <line x1=${PAD.left} x2=${WIDTH - PAD.right} y1=${centreY} y2=${centreY}></line>
             <line y1=${PAD.top} y2=${HEIGHT - PAD.bottom} x1=${centreX} x2=${centreX}></line>
@@ -68,9 +68,7 @@ export function balanceField(field, { title }) {
         `}
       </svg>
       <figcaption>
-        <ol class="key">
-          ${lights.map(({ light, n }) => html`<li value=${n}>${light.name}</li>`)}
-        </ol>
+        ${keyOf(lights.map(({ light, n }) => ({ name: light.name, n })))}
         <span class="hint">
           ${t(rings.length > 1 ? "field.legendRings" : "field.legend")}
           ${lights.some(({ light }) => light.region.length) ? t("field.legendRegion") : nothing}
@@ -79,6 +77,31 @@ export function balanceField(field, { title }) {
     </figure>
   `;
 }
+
+/**
+ * The room that the field of these lights will take: what stands below stays where it is.
+ * @param {string[]} names
+ */
+export function balanceFieldToCome(names) {
+  return html`
+    <figure class="chart" aria-hidden="true">
+      <svg viewBox="0 0 ${WIDTH} ${HEIGHT}">${sheet()}</svg>
+      <figcaption>
+        ${keyOf(names.map((name, index) => ({ name, n: index + 1 })))}
+        <span class="hint">${t("field.legend")} ${t("field.legendRegion")}</span>
+      </figcaption>
+    </figure>
+  `;
+}
+
+const sheet = () =>
+  svg`<rect class="sheet" x="0.5" y="0.5" width=${WIDTH - 1} height=${HEIGHT - 1} rx="8"></rect>`;
+
+/** @param {{name: string, n: number}[]} lights */
+const keyOf = (lights) =>
+  html`<ol class="key">
+    ${lights.map(({ name, n }) => html`<li value=${n}>${name}</li>`)}
+  </ol>`;
 
 /**
  * The tolerance about each colour that lights are meant to be; about the white where none is judged.

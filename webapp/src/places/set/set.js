@@ -1,7 +1,7 @@
 /** Set: every light of the setup against one white, and what to hang where. */
 
 import { html, nothing } from "lit";
-import { balanceField } from "../../charts/balance-field.js";
+import { balanceField, balanceFieldToCome } from "../../charts/balance-field.js";
 import { figures } from "../../charts/figures.js";
 import { lookOf } from "../../charts/patch.js";
 import { strip } from "../../charts/strip.js";
@@ -402,6 +402,12 @@ class SetView extends Page {
     `;
   }
 
+  renderField() {
+    const { answer, waiting } = this.chart;
+    if (answer) return balanceField(answer, { title: t("field.titleSet") });
+    return waiting ? balanceFieldToCome(this.asked.map(({ light }) => light.data.name)) : nothing;
+  }
+
   /** Lights that agree in x y but not in spectrum. @param {any} answer */
   renderUnlike(answer) {
     const lights = lightsOf(currentSetup());
@@ -454,11 +460,7 @@ class SetView extends Page {
                 ${answer ? this.renderSummary(answer) : nothing}
                 ${problemNote(problem?.message)}
                 ${answer ? this.renderStrip(answer) : nothing}
-                ${
-                  this.chart.answer
-                    ? balanceField(this.chart.answer, { title: t("field.titleSet") })
-                    : nothing
-                }
+                ${this.renderField()}
               </section>
               <ek-plan-note></ek-plan-note>
               <ol class="slips">

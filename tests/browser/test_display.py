@@ -25,6 +25,8 @@ RIGHT = 0.97
 
 
 def open_reader(page: Page) -> None:
+    # An answer that comes meanwhile would move the button.
+    expect(page.locator("main [aria-busy=true]")).to_have_count(0)
     page.get_by_role("button", name="Read the meter's display").click()
 
 

@@ -145,7 +145,7 @@ export class LiveQuestion {
     this.found = answer.problem;
     if (answer.problem && !this.problem) {
       this.host.requestUpdate();
-      await this.#typed();
+      await this.#typed(abort.signal);
       if (abort.signal.aborted) return;
     }
     this.problem = this.#down ? undefined : answer.problem;
@@ -168,13 +168,16 @@ export class LiveQuestion {
     }
   }
 
-  /** Resolves when nobody types here: at once, after a long pause, or as the field is left. */
-  async #typed() {
+  /**
+   * Resolves when nobody types here: at once, after a long pause, or as the field is left.
+   * @param {AbortSignal} signal
+   */
+  async #typed(signal) {
     const field = this.host.querySelector?.("input:focus, textarea:focus");
     if (!field) return;
     await new Promise((resolve) => {
       setTimeout(resolve, LONG_PAUSE);
-      field.addEventListener("blur", resolve, { once: true });
+      field.addEventListener("blur", resolve, { once: true, signal });
     });
   }
 }

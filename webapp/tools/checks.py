@@ -174,8 +174,7 @@ def kernel_tests_in_pyodide() -> None:
     options = ["--boot", str(DIST)]
     for guest, host in mounts.items():
         options += ["--mount", f"{host}={guest}"]
-    # Machine code is compiled well at once: it runs for a minute.
-    in_pyodide(TOOLS / "kernel_tests.py", options=options, node=["--no-liftoff"])
+    in_pyodide(TOOLS / "kernel_tests.py", options=options)
 
 
 def test_tools_in_pyodide() -> Path:

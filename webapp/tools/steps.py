@@ -44,12 +44,10 @@ def run(
         raise BuildError(f"`{' '.join(words[:4])} …` failed; its message is above.")
 
 
-def in_pyodide(
-    script: Path, *arguments: str, options: Iterable[str | Path] = (), node: Iterable[str] = ()
-) -> None:
-    """Run a Python script inside Pyodide under Node, which gets switches of its own."""
+def in_pyodide(script: Path, *arguments: str, options: Iterable[str | Path] = ()) -> None:
+    """Run a Python script inside Pyodide under Node."""
     tool = TOOLS / "in_pyodide.mjs"
-    run(["node", *node, tool, *options, script, *arguments], cwd=WEBAPP)
+    run(["node", tool, *options, script, *arguments], cwd=WEBAPP)
 
 
 def sha256(data: bytes) -> str:

@@ -115,3 +115,16 @@ def test_paper_bears_the_answer_and_nothing_to_touch(page: Page, address: str) -
         "order": ("full CTO: 20 of 1.22", "Hangs: 72 of 1.2 × 1.8 m"),
     }[address.partition("/")[0]]:
         assert words in text, words
+
+
+def test_a_setup_printed_from_the_book_bears_its_lights_and_nothing_to_do(page: Page) -> None:
+    visit(page, f"setup/{long_sheet.SETUPS[0]}")
+    page.emulate_media(media="print")
+    buttons = page.locator("ek-setup button")
+    shown = [one.inner_text() for one in buttons.all() if one.is_visible()]
+    page.emulate_media(media="null")
+    assert shown == []
+    text = " ".join(line for sheet in sheets_of(page, "A4") for _, line in sheet)
+    assert long_sheet.NAMES[0] in text
+    for words in ("With this setup", "pin it to the home screen", "A new surface", "Change"):
+        assert words not in text

@@ -126,7 +126,7 @@ class SetupView extends Page {
 
   renderSurfaces() {
     const surfaces = book.below(this.id, "surface");
-    return html`<section>
+    return html`<section class=${surfaces.length ? nothing : "no-print"}>
       <h2>${t("sweep.others")}</h2>
       <ul class="links">
         ${surfaces.map(
@@ -134,7 +134,7 @@ class SetupView extends Page {
             <a href="#sweep/${surface.id}">${surface.data.name}</a> ${versions(surface)}
           </li>`,
         )}
-        <li>
+        <li class="no-print">
           <button
             type="button"
             class="quiet"
@@ -196,7 +196,7 @@ class SetupView extends Page {
           : html`<p class="empty">${t("book.noLights")}</p>`
       }
       ${this.renderSurfaces()}
-      <section>
+      <section class="no-print">
         <h2>${t("setup.with")}</h2>
         <ul class="links">
           <li>

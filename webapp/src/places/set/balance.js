@@ -335,7 +335,7 @@ class BalanceView extends Page {
               : nothing
         }
         ${answer?.camera ? whichCamera() : nothing}
-        ${this.balance.waiting ? longWork(t("balance.longWork"), this.balance.giveUp) : nothing}
+        ${this.balance.waiting && !this.balance.found ? longWork(t("balance.longWork"), this.balance.giveUp) : nothing}
         ${this.balance.stopped ? stoppedNote(this.balance.again) : nothing}
       </section>
       <ek-spoken .words=${plan ? plan.words : ""}></ek-spoken>
